@@ -1,0 +1,99 @@
+/**
+ * What the person has chosen for every screen: units, theme, and their own errors. Kept in localStorage; anything found
+ * there that is not what we would have written is dropped, field by field, so an old or damaged entry breaks nothing.
+ */
+import { effect, signal } from '@preact/signals';
+import { degreesToRadians, type Player } from '../../sim/index.ts';
+import type { Units } from '../text/format.ts';
+
+export type Theme = 'auto' | 'light' | 'dark';
+
+const KEY = 'borrow.settings.1';
+
+/** Allowed range of each error, SI: slider ends and the gate for loaded values. */
+export const PLAYER_RANGES: Readonly<Record<keyof Player, { readonly min: number; readonly max: number }>> = {
+  lineSd: { min: degreesToRadians(0.1), max: degreesToRadians(4) },
+  paceSd: { min: 0.01, max: 0.3 },
+  readSd: { min: 0, max: 0.8 },
+  readBias: { min: -0.6, max: 0.6 },
+  paceBias: { min: -0.2, max: 0.2 },
+};
+
+/** Before the person picks a preset: a good club player, between the published tour fits and a 90s golfer. */
+export const DEFAULT_PLAYER: Player = {
+  lineSd: degreesToRadians(1),
+  paceSd: 0.08,
+  readSd: 0.2,
+  readBias: 0,
+  paceBias: 0,
+};
+
+export interface StoredSettings {
+  readonly units: Units;
+  readonly theme: Theme;
+  readonly player: Player;
+}
+
+const DEFAULTS: StoredSettings = { units: 'imperial', theme: 'auto', player: DEFAULT_PLAYER };
+
+const isRecord = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+const loadPlayer = (value: unknown): Player => {
+  if (!isRecord(value)) return DEFAULT_PLAYER;
+  const player: Record<string, number> = { ...DEFAULT_PLAYER };
+  for (const [name, range] of Object.entries(PLAYER_RANGES)) {
+    const found = value[name];
+    if (typeof found !== 'number' || !(found >= range.min && found <= range.max)) return DEFAULT_PLAYER;
+    player[name] = found;
+  }
+  return player as unknown as Player;
+};
+
+/** Reads a stored text; whatever is missing or wrong takes its default. */
+export const parseSettings = (text: string | null): StoredSettings => {
+  if (text === null) return DEFAULTS;
+  let found: unknown;
+  try {
+    found = JSON.parse(text);
+  } catch {
+    return DEFAULTS;
+  }
+  if (!isRecord(found)) return DEFAULTS;
+  return {
+    units: found.units === 'metric' ? 'metric' : 'imperial',
+    theme: found.theme === 'light' || found.theme === 'dark' ? found.theme : 'auto',
+    player: loadPlayer(found.player),
+  };
+};
+
+/** Storage can be forbidden (private windows, sandboxed frames): then settings last for the visit only. */
+const readStorage = (): string | null => {
+  try {
+    return globalThis.localStorage?.getItem(KEY) ?? null;
+  } catch {
+    return null;
+  }
+};
+const writeStorage = (text: string): void => {
+  try {
+    globalThis.localStorage?.setItem(KEY, text);
+  } catch {
+    // Nothing is lost that the person would miss during this visit.
+  }
+};
+
+const loaded = parseSettings(readStorage());
+
+export const units = signal<Units>(loaded.units);
+export const theme = signal<Theme>(loaded.theme);
+/** The person's errors, SI (radians and shares). */
+export const player = signal<Player>(loaded.player);
+
+/** The signals as one object, for screens that take them as a prop. */
+export const settings = { units, theme, player };
+export type Settings = typeof settings;
+
+/** Starts keeping the settings; returns the function that stops it. */
+export const keepSettings = (): (() => void) =>
+  effect(() => writeStorage(JSON.stringify({ units: units.value, theme: theme.value, player: player.value })));

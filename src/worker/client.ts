@@ -1,0 +1,87 @@
+/**
+ * The page's side of the worker. A lane is one worker with one running and at most one waiting question: the newest
+ * question wins, a replaced one resolves to undefined. A running question cannot be interrupted inside the engine, so
+ * cancelling ends the worker and the next question starts a fresh one.
+ */
+import { type Remote, releaseProxy, wrap } from 'comlink';
+import type { EngineWorker } from './messages.ts';
+
+export interface Lane {
+  /** Runs `ask` with the worker; resolves to undefined when a newer question or `cancel` replaced it. */
+  latest<Answer>(ask: (engine: Remote<EngineWorker>) => Promise<Answer>): Promise<Answer | undefined>;
+  /** Ends what runs and drops what waits. */
+  cancel(): void;
+}
+
+export interface LaneOptions {
+  /** true: a new question ends the running one at once (long work); false (default): it waits for it (short work). */
+  readonly interrupt?: boolean;
+}
+
+interface Waiting {
+  readonly start: () => void;
+  readonly drop: () => void;
+}
+
+export const createLane = ({ interrupt = false }: LaneOptions = {}): Lane => {
+  let worker: Worker | undefined;
+  let engine: Remote<EngineWorker> | undefined;
+  let dropRunning: (() => void) | undefined;
+  let waiting: Waiting | undefined;
+
+  const engineOf = (): Remote<EngineWorker> => {
+    if (engine === undefined) {
+      worker = new Worker(new URL('./engine.ts', import.meta.url), { type: 'module' });
+      engine = wrap<EngineWorker>(worker);
+    }
+    return engine;
+  };
+  const end = (): void => {
+    engine?.[releaseProxy]();
+    worker?.terminate();
+    engine = undefined;
+    worker = undefined;
+    dropRunning?.();
+    dropRunning = undefined;
+  };
+
+  const lane: Lane = {
+    latest: <Answer>(ask: (engine: Remote<EngineWorker>) => Promise<Answer>) =>
+      new Promise<Answer | undefined>((resolve, reject) => {
+        const start = (): void => {
+          const drop = (): void => resolve(undefined);
+          dropRunning = drop;
+          const finish = (): void => {
+            if (dropRunning !== drop) return;
+            dropRunning = undefined;
+            const next = waiting;
+            waiting = undefined;
+            next?.start();
+          };
+          ask(engineOf()).then(
+            (answer) => {
+              resolve(answer);
+              finish();
+            },
+            (problem: unknown) => {
+              reject(problem);
+              finish();
+            },
+          );
+        };
+        if (interrupt && dropRunning !== undefined) end();
+        if (dropRunning === undefined) {
+          start();
+          return;
+        }
+        waiting?.drop();
+        waiting = { start, drop: () => resolve(undefined) };
+      }),
+    cancel() {
+      waiting?.drop();
+      waiting = undefined;
+      if (dropRunning !== undefined) end();
+    },
+  };
+  return lane;
+};
