@@ -1,0 +1,118 @@
+/** The frame round every screen: name, navigation, units and theme, the Rules caution. Leaves out: what a screen shows. */
+import { useComputed } from '@preact/signals';
+import { lazy, Suspense } from 'preact/compat';
+import { useEffect } from 'preact/hooks';
+import { Link, Route, Router, Switch, useLocation } from 'wouter-preact';
+import { useHashLocation } from 'wouter-preact/use-hash-location';
+import { DecideScreen } from '../screens/decide/DecideScreen.tsx';
+import { Choice } from './Choice.tsx';
+import { settings, type Theme, theme, units } from './settings.ts';
+
+const ReadScreen = lazy(() =>
+  import('../screens/read/index.tsx').then(({ ReadScreen: screen }) => ({ default: screen })),
+);
+
+const PLACES = [
+  { path: '/', name: 'Decide', title: 'Borrow: die it in or firm?' },
+  { path: '/read', name: 'Read it yourself', title: 'Borrow: read it yourself' },
+] as const;
+
+const THEMES: readonly { value: Theme; label: string }[] = [
+  { value: 'auto', label: 'Auto' },
+  { value: 'light', label: 'Light' },
+  { value: 'dark', label: 'Dark' },
+];
+
+const Navigation = () => {
+  const [location] = useLocation();
+  useEffect(() => {
+    document.title = PLACES.find(({ path }) => path === location)?.title ?? 'Borrow';
+  }, [location]);
+  return (
+    <nav class="places" aria-label="Screens">
+      {PLACES.map(({ path, name }) => (
+        <Link key={path} href={path} aria-current={location === path ? 'page' : undefined}>
+          {name}
+        </Link>
+      ))}
+    </nav>
+  );
+};
+
+export const RulesCaution = () => (
+  <p class="caution" role="note">
+    <strong>For practice and review.</strong> During a round under the Rules of Golf you may record putts for later, but not
+    ask for a line, a speed or a slope (Rule 4.3a). Check your competition’s Local Rules.
+  </p>
+);
+
+const Lost = () => (
+  <section class="card">
+    <h1>No such page</h1>
+    <p>
+      <Link href="/">Go to the decision</Link>
+    </p>
+  </section>
+);
+
+export const Shell = () => {
+  const unitsNow = useComputed(() => units.value);
+  return (
+    <Router hook={useHashLocation}>
+      <a class="skip" href="#main" onClick={skipToMain}>
+        Skip to the content
+      </a>
+      <header class="top">
+        <p class="name">Borrow</p>
+        <Navigation />
+        <div class="preferences">
+          <Choice
+            legend="Units"
+            name="units"
+            value={unitsNow.value}
+            options={[
+              { value: 'imperial', label: 'ft, in' },
+              { value: 'metric', label: 'm, cm' },
+            ]}
+            onChange={(value) => {
+              units.value = value;
+            }}
+          />
+          <Choice
+            legend="Theme"
+            name="theme"
+            value={theme.value}
+            options={THEMES}
+            onChange={(value) => {
+              theme.value = value;
+            }}
+          />
+        </div>
+      </header>
+      <main id="main" tabIndex={-1}>
+        <Switch>
+          <Route path="/">
+            <DecideScreen />
+          </Route>
+          <Route path="/read">
+            <Suspense fallback={<p class="quiet">Opening the reading green…</p>}>
+              <ReadScreen settings={settings} />
+            </Suspense>
+          </Route>
+          <Route>
+            <Lost />
+          </Route>
+        </Switch>
+      </main>
+      <footer class="foot">
+        <RulesCaution />
+      </footer>
+    </Router>
+  );
+};
+
+/** The hash is the router's: move focus ourselves instead of following the link. */
+const skipToMain = (event: Event): void => {
+  event.preventDefault();
+  document.getElementById('main')?.focus();
+};
