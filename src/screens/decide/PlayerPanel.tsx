@@ -1,0 +1,125 @@
+/** The player's errors: presets and sliders, each with a word on what it is. */
+import { degreesToRadians, PRESETS, type Player, radiansToDegrees } from '../../../sim/index.ts';
+import { PLAYER_RANGES, player } from '../../app/settings.ts';
+import { Slider } from '../../app/Slider.tsx';
+
+interface ErrorWords {
+  readonly key: keyof Player;
+  readonly label: string;
+  readonly hint: string;
+  readonly step: number;
+  readonly toShown: (value: number) => number;
+  readonly fromShown: (value: number) => number;
+  readonly unit: string;
+  readonly digits: number;
+  /** Biases carry their sign. */
+  readonly signed?: readonly [below: string, above: string];
+}
+
+const asPercent = { toShown: (value: number) => value * 100, fromShown: (value: number) => value / 100, unit: '%', digits: 0 };
+
+const ERRORS: readonly ErrorWords[] = [
+  {
+    key: 'lineSd',
+    label: 'Start line, spread',
+    hint: 'Two putts in three start within this of where you aimed; 1° is 2.5 in at 12 ft.',
+    step: 0.05,
+    toShown: radiansToDegrees,
+    fromShown: degreesToRadians,
+    unit: '°',
+    digits: 2,
+  },
+  {
+    key: 'paceSd',
+    label: 'Pace, spread',
+    hint: 'Two putts in three roll within this share of the distance you meant.',
+    step: 0.5,
+    ...asPercent,
+    digits: 1,
+  },
+  {
+    key: 'readSd',
+    label: 'Read, spread',
+    hint: 'How far your break is off from putt to putt, as a share of the break.',
+    step: 1,
+    ...asPercent,
+  },
+  {
+    key: 'readBias',
+    label: 'Read, habit',
+    hint: 'Below zero you play too little break, above zero too much.',
+    step: 1,
+    ...asPercent,
+    signed: ['too little', 'too much'],
+  },
+  {
+    key: 'paceBias',
+    label: 'Pace, habit',
+    hint: 'Below zero you tend to leave it short of what you meant, above zero to run past.',
+    step: 1,
+    ...asPercent,
+    signed: ['short', 'long'],
+  },
+];
+
+const shownOf = (words: ErrorWords, value: number): string => {
+  const number = words.toShown(value);
+  const text = `${Math.abs(number).toFixed(words.digits).replace(/\.0+$/, '')}${words.unit}`;
+  if (!words.signed || Math.abs(number) < 0.5) return text;
+  return `${text} ${words.signed[number < 0 ? 0 : 1]}`;
+};
+
+const samePlayer = (first: Player, second: Player): boolean =>
+  ERRORS.every(({ key }) => Math.abs(first[key] - second[key]) < 1e-9);
+
+export const PlayerPanel = () => {
+  const now = player.value;
+  const preset = PRESETS.find((one) => samePlayer(one.player, now));
+  return (
+    <section class="card" aria-labelledby="player-title">
+      <h2 id="player-title">Your errors</h2>
+      <div class="field">
+        <label for="preset">Start from</label>
+        <select
+          id="preset"
+          value={preset?.id ?? ''}
+          aria-describedby="preset-hint"
+          onChange={(event) => {
+            const chosen = PRESETS.find((one) => one.id === event.currentTarget.value);
+            if (chosen) player.value = chosen.player;
+          }}
+        >
+          {!preset && <option value="">my own numbers</option>}
+          {PRESETS.map((one) => (
+            <option key={one.id} value={one.id}>
+              {one.name}
+            </option>
+          ))}
+        </select>
+        <p id="preset-hint" class="hint">
+          {preset ? preset.source : 'Set below. They stay on this device.'}
+        </p>
+      </div>
+      {ERRORS.map((words) => {
+        const range = PLAYER_RANGES[words.key];
+        return (
+          <Slider
+            key={words.key}
+            id={`player-${words.key}`}
+            label={words.label}
+            hint={words.hint}
+            min={words.toShown(range.min)}
+            max={words.toShown(range.max)}
+            step={words.step}
+            value={words.toShown(now[words.key])}
+            shown={shownOf(words, now[words.key])}
+            onValue={(value) => {
+              const next = Math.min(Math.max(words.fromShown(value), range.min), range.max);
+              player.value = { ...player.peek(), [words.key]: next };
+            }}
+          />
+        );
+      })}
+    </section>
+  );
+};
