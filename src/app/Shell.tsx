@@ -6,6 +6,7 @@ import { Link, Route, Router, Switch, useLocation } from 'wouter-preact';
 import { useHashLocation } from 'wouter-preact/use-hash-location';
 import { DecideScreen } from '../screens/decide/DecideScreen.tsx';
 import { Choice } from './Choice.tsx';
+import { RulesCaution } from './RulesCaution.tsx';
 import { settings, type Theme, theme, units } from './settings.ts';
 
 const ReadScreen = lazy(() =>
@@ -38,13 +39,6 @@ const Navigation = () => {
     </nav>
   );
 };
-
-export const RulesCaution = () => (
-  <p class="caution" role="note">
-    <strong>For practice and review.</strong> During a round under the Rules of Golf you may record putts for later, but not
-    ask for a line, a speed or a slope (Rule 4.3a). Check your competition’s Local Rules.
-  </p>
-);
 
 const Lost = () => (
   <section class="card">
@@ -104,9 +98,11 @@ export const Shell = () => {
           </Route>
         </Switch>
       </main>
-      <footer class="foot">
-        <RulesCaution />
-      </footer>
+      <Route path="/read">
+        <footer class="foot">
+          <RulesCaution />
+        </footer>
+      </Route>
     </Router>
   );
 };

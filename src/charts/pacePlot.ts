@@ -60,6 +60,8 @@ export const pacePlot = (data: PaceChartData, { width, height, title, xLabel }: 
       }),
     ],
   });
+  // Plot names its groups, but a group without a role must not carry a name: the picture as a whole has one.
+  for (const group of chart.querySelectorAll('[aria-label]')) group.removeAttribute('aria-label');
   chart.setAttribute('role', 'img');
   const name = document.createElementNS('http://www.w3.org/2000/svg', 'title');
   name.textContent = title;

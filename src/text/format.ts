@@ -100,3 +100,10 @@ export const holeWords = (offset: number): string => {
   const halves = cups > 6 ? 2 * Math.round(cups) : Math.round(cups * 2);
   return `${cupWords(halves)} outside the ${side} edge`;
 };
+
+/** The same without the side, for where the side is already said: "a cup and a half outside". */
+export const holeWordsShort = (offset: number): string =>
+  holeWords(offset)
+    .replace(/ outside the (left|right) edge/, ' outside')
+    .replace(/the (left|right) edge/, 'the edge')
+    .replace(/just (left|right) of centre/, 'near the centre');

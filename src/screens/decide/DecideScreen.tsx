@@ -2,6 +2,7 @@
 import { useEffect } from 'preact/hooks';
 import { Link } from 'wouter-preact';
 import { PaceChart } from '../../charts/PaceChart.tsx';
+import { RulesCaution } from '../../app/RulesCaution.tsx';
 import { units } from '../../app/settings.ts';
 import { answer, behind, followPutt, tableBehind } from './answer.ts';
 import './decide.css';
@@ -41,6 +42,7 @@ export const DecideScreen = () => {
         </p>
       </div>
       <div class="decide-figures">
+        <RulesCaution />
         <PaceTable />
         <Chart />
         <ModelLimits />

@@ -9,7 +9,7 @@ import {
   formatPutts,
   formatSeconds,
   formatShort,
-  holeWords,
+  holeWordsShort,
 } from '../../text/format.ts';
 import { answer, behind, type PaceAnswer, tableBehind } from './answer.ts';
 import { problem } from './situation.ts';
@@ -42,7 +42,7 @@ const ROWS = (): readonly Row[] => {
         ) : (
           <>
             {formatAim(aimOffset, unit)}
-            <small>{holeWords(aimOffset)}</small>
+            <small>{holeWordsShort(aimOffset)}</small>
           </>
         ),
       ),
@@ -51,7 +51,7 @@ const ROWS = (): readonly Row[] => {
     { name: 'holed', cell: ofOdds(({ holed }) => formatPercent(holed, 0)) },
     {
       name: 'short / past high / past low',
-      cell: ofOdds(({ short, high, low }) => [short, high, low].map((share) => Math.round(share * 100)).join(' / ') + '%'),
+      cell: ofOdds(({ short, high, low }) => [short, high, low].map((share) => Math.round(share * 100)).join('/') + '%'),
     },
     { name: 'three putts', cell: ofOdds(({ threePutt }) => formatPercent(threePutt)), needsTable: true },
     { name: 'expected putts', cell: ofOdds(({ expectedPutts }) => formatPutts(expectedPutts)), needsTable: true },
@@ -108,7 +108,7 @@ export const PaceTable = () => {
       <p class="hint">
         Break here means the aim: how far beside the hole centre the start line passes, measured at the hole. The curve
         height is how far the ball strays sideways from the straight line, and is smaller. Best is the pace with fewest expected
-        putts. A miss is left: half of them nearer than this; below it, eight in ten. The further putts are hit 15 in (38 cm) past by the same player.
+        putts. “A miss is left” gives the middle one, and the range of eight in ten under it. Further putts are hit 15 in (38 cm) past by the same player.
       </p>
     </section>
   );

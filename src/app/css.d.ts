@@ -1,0 +1,2 @@
+/** The bundler takes style sheets imported for their effect. */
+declare module '*.css';
