@@ -17,7 +17,7 @@ const titleOf = (input: PaceChartInput): string => {
 const PaceFigures = ({ input, units }: { input: PaceChartInput; units: Units }) => (
   <details>
     <summary>The chart as a table</summary>
-    <div class="scroll">
+    <div class="scroll" tabIndex={0} role="group" aria-label="Table of the chart">
       <table>
         <thead>
           <tr>

@@ -79,7 +79,7 @@ export const PaceTable = () => {
       <h2 id="paces-title" class="unseen">
         The paces compared
       </h2>
-      <div class="scroll">
+      <div class="scroll" tabIndex={0} role="group" aria-label="Table of the paces">
         <table class="paces" data-testid="paces">
           <thead>
             <tr>
