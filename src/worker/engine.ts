@@ -8,11 +8,11 @@ import {
   feetToMetres,
   fieldSurface,
   holedShare,
+  type Putt,
   planeSurface,
   prepareNextPutts,
-  type Putt,
-  sampleMisses,
   type Surface,
+  sampleMisses,
   sampleSurface,
 } from '../../sim/index.ts';
 import type { CaseName, EngineWorker, SensitivityCase } from './messages.ts';

@@ -1,9 +1,9 @@
 /** The screen where one decides: map and sentence first, then the figures, the putt and the player. */
 import { useEffect } from 'preact/hooks';
 import { Link } from 'wouter-preact';
-import { PaceChart } from '../../charts/PaceChart.tsx';
 import { RulesCaution } from '../../app/RulesCaution.tsx';
 import { units } from '../../app/settings.ts';
+import { PaceChart } from '../../charts/PaceChart.tsx';
 import { answer, behind, followPutt, tableBehind } from './answer.ts';
 import './decide.css';
 import { MapPanel } from './MapPanel.tsx';

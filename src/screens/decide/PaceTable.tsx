@@ -49,10 +49,9 @@ const ROWS = (): readonly Row[] => {
     },
     { name: 'curve height', cell: ofLine(({ curveHeight }) => formatShort(Math.abs(curveHeight), unit)) },
     { name: 'holed', cell: ofOdds(({ holed }) => formatPercent(holed, 0)) },
-    {
-      name: 'short / past high / past low',
-      cell: ofOdds(({ short, high, low }) => [short, high, low].map((share) => Math.round(share * 100)).join('/') + '%'),
-    },
+    { name: 'short', cell: ofOdds(({ short }) => formatPercent(short, 0)) },
+    { name: 'past, high side', cell: ofOdds(({ high }) => formatPercent(high, 0)) },
+    { name: 'past, low side', cell: ofOdds(({ low }) => formatPercent(low, 0)) },
     { name: 'three putts', cell: ofOdds(({ threePutt }) => formatPercent(threePutt)), needsTable: true },
     { name: 'expected putts', cell: ofOdds(({ expectedPutts }) => formatPutts(expectedPutts)), needsTable: true },
     {

@@ -1,7 +1,7 @@
 /** The player's errors: presets and sliders, each with a word on what it is. */
-import { degreesToRadians, PRESETS, type Player, radiansToDegrees } from '../../../sim/index.ts';
-import { PLAYER_RANGES, player } from '../../app/settings.ts';
+import { degreesToRadians, type Player, PRESETS, radiansToDegrees } from '../../../sim/index.ts';
 import { Slider } from '../../app/Slider.tsx';
+import { PLAYER_RANGES, player } from '../../app/settings.ts';
 
 interface ErrorWords {
   readonly key: keyof Player;

@@ -1,4 +1,6 @@
 /** Typing the putt: ground, length, slope, clock, green speed and the two paces. */
+
+import { metresToFeet } from '../../../sim/index.ts';
 import { Choice } from '../../app/Choice.tsx';
 import { Field } from '../../app/Field.tsx';
 import { units } from '../../app/settings.ts';
@@ -28,10 +30,12 @@ import {
   slope,
   tier,
 } from './situation.ts';
-import { metresToFeet } from '../../../sim/index.ts';
 
-const apply = (parsed: Parsed, take: (value: number) => string | undefined | void): string | undefined =>
-  parsed.ok ? (take(parsed.value) ?? undefined) : parsed.problem;
+const apply = (parsed: Parsed, take: (value: number) => unknown): string | undefined => {
+  if (!parsed.ok) return parsed.problem;
+  const refused = take(parsed.value);
+  return typeof refused === 'string' ? refused : undefined;
+};
 
 const GreenFields = () => (
   <>

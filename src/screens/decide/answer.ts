@@ -10,10 +10,12 @@ import {
   type NextPutts,
   type Odds,
   type Player,
+  type Point,
   type Putt,
   puttOdds,
   type Read,
   readPutt,
+  type Surface,
 } from '../../../sim/index.ts';
 import { player } from '../../app/settings.ts';
 import { createLane } from '../../worker/client.ts';
@@ -82,6 +84,14 @@ let mainCost = 0;
 
 const same = (first: readonly unknown[], second: readonly unknown[]): boolean =>
   first.length === second.length && first.every((value, index) => value === second[index]);
+
+/** An older table still gives a fair, greyed answer when only slope, green speed or player moved; never for another hole. */
+const tableServes = (): boolean => {
+  const [land, , place] = tableKey as readonly [Surface | undefined, unknown, Point | undefined];
+  return (
+    place === hole.peek() && (land === surface.peek() || (land?.kind === 'plane' && surface.peek().kind === 'plane'))
+  );
+};
 
 const keyOf = (): readonly unknown[] => [surface.value, greenSpeed.value, hole.value, player.value];
 
@@ -205,7 +215,8 @@ const ask = (): void => {
     tableBehind.value = true;
     after('table', TABLE_PAUSE, () => makeTable(question, key));
   }
-  if (table === undefined) return;
+  // Nothing to say yet: the last answer stays, greyed, until the table is there.
+  if (table === undefined || !tableServes()) return;
   if (question.putt.surface.kind === 'plane' && mainCost < FRAME_BUDGET) {
     try {
       compareHere(question, fresh);

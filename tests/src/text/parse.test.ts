@@ -11,7 +11,7 @@ import {
 } from '../../../src/text/parse.ts';
 
 const wide = { min: 0.1, max: 30 };
-const valueOf = (parsed: Parsed): number => (parsed.ok ? parsed.value : Number.NaN);
+const read = (parsed: Parsed): number => (parsed.ok ? parsed.value : Number.NaN);
 /** Unit conversion is one multiplication: nothing beyond rounding. */
 const DIGITS = 9;
 
@@ -26,14 +26,14 @@ describe('typed lengths', () => {
     ['40 in', 1.016],
     ['250 cm', 2.5],
   ])('reads "%s" with feet in use', (text, metres) => {
-    expect(valueOf(parseLength(text, 'imperial', wide))).toBeCloseTo(metres, DIGITS);
+    expect(read(parseLength(text, 'imperial', wide))).toBeCloseTo(metres, DIGITS);
   });
   it('reads a bare number as metres with metres in use', () => {
-    expect(valueOf(parseLength('3.5', 'metric', wide))).toBe(3.5);
+    expect(read(parseLength('3.5', 'metric', wide))).toBe(3.5);
   });
   it('reads a bare pace as inches or centimetres', () => {
-    expect(valueOf(parsePace('18', 'imperial', { min: 0, max: 2 }))).toBeCloseTo(0.4572, DIGITS);
-    expect(valueOf(parsePace('45', 'metric', { min: 0, max: 2 }))).toBeCloseTo(0.45, DIGITS);
+    expect(read(parsePace('18', 'imperial', { min: 0, max: 2 }))).toBeCloseTo(0.4572, DIGITS);
+    expect(read(parsePace('45', 'metric', { min: 0, max: 2 }))).toBeCloseTo(0.45, DIGITS);
   });
   it('says what it got, expected and how to mend it', () => {
     const parsed = parseLength('0', 'imperial', wide);
@@ -70,7 +70,7 @@ describe('typed clock positions', () => {
     ['12:30', 0.5],
     ['4.5', 4.5],
   ])('reads "%s"', (text, hours) => {
-    expect(valueOf(parseClock(text))).toBe(hours);
+    expect(read(parseClock(text))).toBe(hours);
   });
   it.each(['13:00', '3:75', '-1', '', 'noon'])('refuses "%s"', (text) => {
     expect(parseClock(text).ok).toBe(false);
