@@ -1,7 +1,7 @@
 /** The only place that builds and connects everything: theme, settings and the shell. */
 import { render } from 'preact';
-import { keepSettings } from './app/settings.ts';
 import { Shell } from './app/Shell.tsx';
+import { keepSettings } from './app/settings.ts';
 import { followTheme } from './app/theme.ts';
 import './app/app.css';
 

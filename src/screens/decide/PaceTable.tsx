@@ -78,7 +78,8 @@ export const PaceTable = () => {
       <h2 id="paces-title" class="unseen">
         The paces compared
       </h2>
-      <div class="scroll" tabIndex={0} role="group" aria-label="Table of the paces">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that may scroll must be reachable by keyboard */}
+      <section class="scroll" tabIndex={0} aria-label="Table of the paces">
         <table class="paces" data-testid="paces">
           <thead>
             <tr>
@@ -103,7 +104,7 @@ export const PaceTable = () => {
             ))}
           </tbody>
         </table>
-      </div>
+      </section>
       <p class="hint">
         Break here means the aim: how far beside the hole centre the start line passes, measured at the hole. The curve
         height is how far the ball strays sideways from the straight line, and is smaller. Best is the pace with fewest expected

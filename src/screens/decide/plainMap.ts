@@ -100,7 +100,7 @@ export const openPlainMap = (host: HTMLElement): DecideMap => {
   const runner = make('circle', { fill: 'var(--card)', stroke: 'var(--ink)', visibility: 'hidden' }, svg);
   const handle = (name: 'ball' | 'hole') => {
     const group = make('g', { tabindex: 0, role: 'button', 'aria-label': `${name === 'ball' ? 'Ball' : 'Hole'}: drag it, or move it with the arrow keys, finely with Shift`, 'data-handle': name }, svg);
-    return { group, touch: make('circle', { fill: 'transparent' }, group), dot: make('circle', { fill: name === 'ball' ? '#fff' : 'var(--ink)', stroke: 'var(--ink)' }, group) };
+    return { group, touch: make('circle', { fill: 'transparent' }, group), dot: make('circle', { fill: name === 'ball' ? '#fff' : '#26241f', stroke: 'var(--ink)' }, group) };
   };
   const handles = { hole: handle('hole'), ball: handle('ball') };
   host.replaceChildren(svg);
