@@ -53,9 +53,9 @@ export const Shell = () => {
   const unitsNow = useComputed(() => units.value);
   return (
     <Router hook={useHashLocation}>
-      <a class="skip" href="#main" onClick={skipToMain}>
+      <button type="button" class="skip" onClick={skipToMain}>
         Skip to the content
-      </a>
+      </button>
       <header class="top">
         <p class="name">Borrow</p>
         <Navigation />
@@ -107,8 +107,5 @@ export const Shell = () => {
   );
 };
 
-/** The hash is the router's: move focus ourselves instead of following the link. */
-const skipToMain = (event: Event): void => {
-  event.preventDefault();
-  document.getElementById('main')?.focus();
-};
+/** A link to #main would be taken for a page by the hash router: move the focus ourselves. */
+const skipToMain = (): void => document.getElementById('main')?.focus();
