@@ -1,0 +1,128 @@
+/**
+ * From a checked request to the engine and back to the response, field by field. Answers for: units at the door (degrees,
+ * feet) and the response's names, which are a promise to other programs. Leaves out: checking (request.ts), words
+ * (tables.ts).
+ */
+import {
+  type Comparison,
+  comparePaces,
+  degreesToRadians,
+  feetToMetres,
+  fieldSurface,
+  type NextPutts,
+  type NoLine,
+  type Odds,
+  type Player,
+  type Point,
+  type Putt,
+  planeSurface,
+  prepareNextPutts,
+  puttOdds,
+  type Read,
+  type Roll,
+  radiansToDegrees,
+  readPutt,
+  rollBall,
+} from '../../sim/index.ts';
+import type { PlayerRequest, PuttRequest, RequestOf } from './request.ts';
+
+export const toPutt = (request: PuttRequest): Putt => {
+  const { surface } = request;
+  return {
+    surface:
+      surface.kind === 'plane'
+        ? planeSurface({ slope: surface.slope, downhill: degreesToRadians(surface.downhillDeg) })
+        : fieldSurface({
+            origin: { x: surface.originM[0], y: surface.originM[1] },
+            spacing: surface.spacingM,
+            columns: surface.columns,
+            rows: surface.rows,
+            heights: Float64Array.from(surface.heightsM),
+          }),
+    greenSpeed: feetToMetres(request.greenSpeedFt),
+    ball: { x: request.ballM[0], y: request.ballM[1] },
+    hole: { x: request.holeM[0], y: request.holeM[1] },
+    capture: request.capture,
+  };
+};
+
+export const toPlayer = (player: PlayerRequest): Player => ({
+  lineSd: degreesToRadians(player.lineSdDeg),
+  paceSd: player.paceSd,
+  readSd: player.readSd,
+  readBias: player.readBias,
+  paceBias: player.paceBias,
+});
+
+export const askRoll = (request: RequestOf<'roll'>): Roll =>
+  rollBall(toPutt(request), degreesToRadians(request.startDeg), request.speed);
+
+export const askRead = (request: RequestOf<'read'>): Read => readPutt(toPutt(request), request.paceM);
+
+export const askOdds = (request: RequestOf<'odds'>): Odds | NoLine => {
+  const putt = toPutt(request);
+  const player = toPlayer(request.player);
+  return puttOdds(putt, request.paceM, player, prepareNextPutts(putt, player));
+};
+
+/** Rows come back in the order the paces were asked for; the engine is given them ascending, each once. */
+export const askCompare = (request: RequestOf<'compare'>, nextPutts?: NextPutts): Comparison => {
+  const putt = toPutt(request);
+  const player = toPlayer(request.player);
+  const paces = [...new Set(request.pacesM)].sort((first, second) => first - second);
+  const { rows, best } = comparePaces(putt, paces, player, nextPutts ?? prepareNextPutts(putt, player));
+  return { rows: request.pacesM.map((pace) => rows[paces.indexOf(pace)]), best };
+};
+
+const pair = ({ x, y }: Point): [number, number] => [x, y];
+
+const rollResponse = (roll: Roll) => {
+  const pathM: [number, number][] = [];
+  for (let index = 0; index < roll.path.length; index += 3) pathM.push([roll.path[index], roll.path[index + 1]]);
+  return { status: roll.status, restM: roll.rest ? pair(roll.rest) : null, timeS: roll.time, pathM };
+};
+
+const readResponse = (read: Read) =>
+  read.status === 'noLine'
+    ? { status: read.status, reason: read.reason }
+    : {
+        status: read.status,
+        startDeg: radiansToDegrees(read.start),
+        speed: read.speed,
+        aimOffsetM: read.aimOffset ?? null,
+        curveHeightM: read.curveHeight,
+        apexM: pair(read.apex),
+        arrivalSpeed: read.arrivalSpeed,
+        timeS: read.time,
+      };
+
+const oddsResponse = (odds: Odds | NoLine) =>
+  odds.status === 'noLine'
+    ? { status: odds.status, reason: odds.reason }
+    : {
+        status: odds.status,
+        holed: odds.holed,
+        short: odds.short,
+        high: odds.high,
+        low: odds.low,
+        threePutt: odds.threePutt,
+        expectedPutts: odds.expectedPutts,
+        leaveMedianM: odds.leaveMedian,
+      };
+
+const compareResponse = ({ rows, best }: Comparison) => ({
+  paces: rows.map(({ pace, read, odds }) => ({
+    paceM: pace,
+    ...readResponse(read),
+    ...(odds && read.status === 'ok' ? oddsResponse(odds) : {}),
+  })),
+  best: { fewestPutts: best?.fewestPutts ?? null, mostHoled: best?.mostHoled ?? null },
+});
+
+/** The response to a checked request, ready for JSON. */
+export const responses = {
+  roll: (request: RequestOf<'roll'>) => rollResponse(askRoll(request)),
+  read: (request: RequestOf<'read'>) => readResponse(askRead(request)),
+  odds: (request: RequestOf<'odds'>) => oddsResponse(askOdds(request)),
+  compare: (request: RequestOf<'compare'>) => compareResponse(askCompare(request)),
+} as const;

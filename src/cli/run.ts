@@ -1,0 +1,91 @@
+/**
+ * The command line as a function: words and standard input in, text and exit code out. Every wrong input ends in one line
+ * on standard error and code 2. Leaves out: the process itself (main.ts).
+ */
+import { checkPutt } from '../../sim/index.ts';
+import { responses, toPutt } from './answer.ts';
+import { readFlags } from './flags.ts';
+import { commandHelp, overview } from './help.ts';
+import { COMMANDS, type Command, checkRequest, isCommand, type PuttRequest } from './request.ts';
+import { oneLine, showValue } from './show.ts';
+import { comparePage, oddsPage, readPage, rollPage } from './tables.ts';
+
+export interface Outcome {
+  readonly stdout: string;
+  readonly stderr: string;
+  readonly exitCode: number;
+}
+
+/** Longest standard input taken, characters: a million heights with room to spare. */
+const LONGEST_INPUT = 32_000_000;
+
+const said = (stdout: string): Outcome => ({ stdout, stderr: '', exitCode: 0 });
+const refused = (problem: string): Outcome => ({ stdout: '', stderr: `${oneLine(problem)}\n`, exitCode: 2 });
+
+/** True when standard input must be read for these words. */
+export const wantsInput = (argv: readonly string[]): boolean => argv.includes('--json') && !argv.includes('--help');
+
+/** What the engine itself objects to in a putt that passed the gate. */
+const objection = (request: PuttRequest): string | undefined => checkPutt(toPutt(request));
+
+const answerJson = (command: Command, text: string): Outcome => {
+  if (text.trim() === '')
+    return refused(`got nothing on standard input, expected one JSON request. Pipe it in; ${command} --help shows the flags for people.`);
+  if (text.length > LONGEST_INPUT)
+    return refused(`got ${text.length} characters on standard input, expected at most ${LONGEST_INPUT}. Use a coarser grid.`);
+  let found: unknown;
+  try {
+    found = JSON.parse(text);
+  } catch {
+    return refused(
+      `got ${showValue(text)}, expected one JSON request. Check quotes, commas and brackets; NaN and Infinity are not JSON.`,
+    );
+  }
+  const request = checkRequest(command, found);
+  if (!request.ok) return refused(request.problem);
+  const problem = objection(request.value);
+  if (problem !== undefined) return refused(problem);
+  // The map of commands and the gate agree on types by name; TypeScript cannot follow that through the union.
+  const respond = responses[command] as (value: unknown) => unknown;
+  return said(`${JSON.stringify(respond(request.value))}\n`);
+};
+
+const answerFlags = (command: Command, words: readonly string[]): Outcome => {
+  const page = <Name extends Command>(
+    name: Name,
+    show: (asked: Extract<ReturnType<typeof readFlags<Name>>, { ok: true }>['value']) => string,
+  ): Outcome => {
+    const asked = readFlags(name, words);
+    if (!asked.ok) return refused(asked.problem);
+    const problem = objection(asked.value.request);
+    return problem === undefined ? said(show(asked.value)) : refused(problem);
+  };
+  switch (command) {
+    case 'roll':
+      return page('roll', rollPage);
+    case 'read':
+      return page('read', readPage);
+    case 'odds':
+      return page('odds', oddsPage);
+    case 'compare':
+      return page('compare', comparePage);
+  }
+};
+
+/** @param argv the words after the program's name */
+export const run = (argv: readonly string[], stdinText: string): Outcome => {
+  const [command, ...words] = argv;
+  const expected = `${COMMANDS.slice(0, -1).join(', ')} or ${COMMANDS[COMMANDS.length - 1]}`;
+  if (command === undefined) return refused(`got no command, expected ${expected}. Run with --help for examples.`);
+  if (command === '--help' || command === 'help') return said(overview());
+  if (!isCommand(command))
+    return refused(`got the command ${showValue(command)}, expected ${expected}. Run with --help for examples.`);
+  if (words.includes('--help')) return said(commandHelp(command));
+  if (!words.includes('--json')) return answerFlags(command, words);
+  const [extra] = words.filter((word) => word !== '--json');
+  if (extra !== undefined || words.length > 1)
+    return refused(
+      `got ${showValue(extra ?? '--json')} beside --json, expected --json alone. Put everything in the request on standard input.`,
+    );
+  return answerJson(command, stdinText);
+};
