@@ -1,0 +1,79 @@
+/**
+ * Pages for the browser tests: one Chromium per test file, a fresh context (no storage, no cache) per page. Whatever the
+ * page logs as an error, throws, or asks of another host is kept for `pageProblems`.
+ */
+
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { type Browser, chromium, type Page } from 'playwright';
+import { afterAll, inject } from 'vitest';
+import { chromiumArguments } from './chromium.ts';
+
+export interface PageOptions {
+  /** CSS pixels. */
+  readonly width?: number;
+  /** CSS pixels. */
+  readonly height?: number;
+  readonly colorScheme?: 'light' | 'dark';
+  readonly reducedMotion?: 'reduce' | 'no-preference';
+  /** Path and hash below the app's address, such as `/#/`. */
+  readonly path?: string;
+}
+
+let launched: Promise<Browser> | undefined;
+const problemsOf = new WeakMap<Page, string[]>();
+
+const browser = (): Promise<Browser> => {
+  launched ??= chromium.launch({
+    ...inject('chromium'),
+    args: chromiumArguments,
+    // Chromium refuses its sandbox when run as root, which build machines often do.
+    chromiumSandbox: process.getuid?.() !== 0,
+  });
+  return launched;
+};
+
+afterAll(async () => {
+  const running = await launched;
+  launched = undefined;
+  await running?.close();
+});
+
+/** Opens the built app in a page of its own; closing the page closes its context too. */
+export const openApp = async (options: PageOptions = {}): Promise<Page> => {
+  const { width = 1280, height = 800, colorScheme = 'light', reducedMotion = 'reduce', path = '/' } = options;
+  const baseURL = inject('baseURL');
+  const context = await (await browser()).newContext({
+    baseURL,
+    viewport: { width, height },
+    colorScheme,
+    reducedMotion,
+    locale: 'en-US',
+    timezoneId: 'UTC',
+  });
+  const page = await context.newPage();
+  const problems: string[] = [];
+  problemsOf.set(page, problems);
+  page.on('console', (message) => {
+    if (message.type() === 'error') problems.push(message.text());
+  });
+  page.on('pageerror', (error) => problems.push(String(error)));
+  page.on('request', (request) => {
+    const url = request.url();
+    if (!url.startsWith(baseURL) && !/^(data|blob):/.test(url)) problems.push(`asked for ${url}`);
+  });
+  page.on('close', () => void context.close());
+  await page.goto(path);
+  return page;
+};
+
+/** Errors the page logged or threw and foreign addresses it asked for; an empty list is a quiet page. */
+export const pageProblems = (page: Page): readonly string[] => problemsOf.get(page) ?? [];
+
+/**
+ * Loads axe-core into the page. By evaluation, not by a script tag: the page's content policy rightly refuses inline
+ * scripts, and tests must not switch the policy off.
+ */
+export const addAxe = async (page: Page): Promise<void> => {
+  await page.evaluate(readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
+};

@@ -1,0 +1,39 @@
+/**
+ * How tests run. Two projects: `unit` runs in Node; `browser` also runs in Node, but drives a real Chromium over a
+ * production build that its global set-up makes and serves once.
+ * Left out: @vitest/browser. Tests inside the page would test a development build; these test what a user gets.
+ */
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    reporters: ['default', './tests/support/closingLine.ts'],
+    // Two cores: more workers than that only make every test slower, and nearer to its limit.
+    maxWorkers: 2,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          environment: 'node',
+          include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
+          exclude: ['tests/browser/**', 'tests/bench/**'],
+          testTimeout: 30_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          environment: 'node',
+          include: ['tests/browser/**/*.e2e.ts'],
+          globalSetup: ['./tests/support/serveBuild.ts'],
+          // One page at a time: software rendering already takes all of a small machine.
+          fileParallelism: false,
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+        },
+      },
+    ],
+  },
+});
