@@ -1,7 +1,6 @@
 /**
- * How tests run. Two projects: `unit` runs in Node; `browser` also runs in Node, but drives a real Chromium over a
- * production build that its global set-up makes and serves once.
- * Left out: @vitest/browser. Tests inside the page would test a development build; these test what a user gets.
+ * How tests run. One project, in Node. The `browser` project (tests/browser over a served production build,
+ * tests/support/serveBuild.ts) comes back when the app compiles against the engine.
  */
 import { defineConfig } from 'vitest/config';
 
@@ -16,22 +15,14 @@ export default defineConfig({
         test: {
           name: 'unit',
           environment: 'node',
-          include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
+          // Only what is connected to the engine: DEVELOPERS.md, "What is not there yet".
+          include: [
+            'tests/sim/purity.test.ts',
+            'tests/sim/surface/**/*.test.ts',
+            'tests/reference/*.test.ts',
+          ],
           exclude: ['tests/browser/**', 'tests/bench/**'],
           testTimeout: 30_000,
-        },
-      },
-      {
-        extends: true,
-        test: {
-          name: 'browser',
-          environment: 'node',
-          include: ['tests/browser/**/*.e2e.ts'],
-          globalSetup: ['./tests/support/serveBuild.ts'],
-          // One page at a time: software rendering already takes all of a small machine.
-          fileParallelism: false,
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
         },
       },
     ],

@@ -10,7 +10,7 @@ import { captureRule } from '../hole/capture.ts';
 import { frictionOf } from '../roll/plane.ts';
 import { bearingOf, drops, lengthOf, rollerFor } from '../roll/roll.ts';
 import { newPass, type Pass, type Roller } from '../roll/roller.ts';
-import { sampleSurface } from '../surface/surface.ts';
+import { sampleSurface } from '../surface/sample.ts';
 import type { Band, Line, Point, Putt, Read } from '../types.ts';
 
 /** The path must cross the hole centre within this, m. A fiftieth of the 0.5 mm asked of aim offsets. */
@@ -133,7 +133,10 @@ export class LineWalk {
   private predict(speed: number, current: CentreLine): number {
     let other: CentreLine | undefined;
     for (const line of this.known)
-      if (line !== current && (other === undefined || Math.abs(line.speed - speed) < Math.abs(other.speed - speed)))
+      if (
+        line !== current &&
+        (other === undefined || Math.abs(line.speed - speed) < Math.abs(other.speed - speed))
+      )
         other = line;
     if (other === undefined || Math.abs(other.speed - current.speed) < 1e-9) return current.heading;
     const x = (v: number): number => 1 / (v * v);
@@ -228,7 +231,9 @@ export function readPutt(putt: Putt, pace: number): Read {
   const walk = new LineWalk(putt);
   if (walk.reason !== undefined) return { status: 'noLine', reason: walk.reason };
   const found = walk.lineAt(pace);
-  return found === undefined ? { status: 'noLine', reason: noLineReason(pace) } : describeLine(putt, walk, found);
+  return found === undefined
+    ? { status: 'noLine', reason: noLineReason(pace) }
+    : describeLine(putt, walk, found);
 }
 
 /** All that a line says beside its start and speed. */
@@ -263,7 +268,8 @@ function highestPoint(putt: Putt, path: Float64Array, until: number): { curveHei
   const cosine = Math.cos(bearing);
   const off = (i: number): number => (path[i + 1] - putt.ball.y) * cosine - (path[i] - putt.ball.x) * sine;
   let best = 0;
-  for (let i = 0; i < path.length && path[i + 2] <= until; i += 3) if (Math.abs(off(i)) > Math.abs(off(best))) best = i;
+  for (let i = 0; i < path.length && path[i + 2] <= until; i += 3)
+    if (Math.abs(off(i)) > Math.abs(off(best))) best = i;
   // A parabola through the three nearest points: the apex is flat, so this is exact to far below a millimetre.
   let shift = 0;
   if (best > 0 && best + 3 < path.length) {
@@ -274,7 +280,10 @@ function highestPoint(putt: Putt, path: Float64Array, until: number): { curveHei
     const w = Math.abs(shift);
     return {
       curveHeight: q - ((p - r) * shift) / 4,
-      apex: { x: path[best] + w * (path[to] - path[best]), y: path[best + 1] + w * (path[to + 1] - path[best + 1]) },
+      apex: {
+        x: path[best] + w * (path[to] - path[best]),
+        y: path[best + 1] + w * (path[to + 1] - path[best + 1]),
+      },
     };
   }
   return { curveHeight: off(best), apex: { x: path[best], y: path[best + 1] } };

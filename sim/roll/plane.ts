@@ -49,8 +49,7 @@ export function planeState(
   const gDown = c2 === 0 ? 0 : c2 * c2 * gap(2 - 2 * kappa, lambda);
   const gUp = s2 === 0 ? 0 : s2 * s2 * gap(2 + 2 * kappa, lambda);
   out.x = reach * (gDown - gUp);
-  out.y =
-    s * c === 0 ? 0 : 2 * reach * s * c * (c2 * gap(2 - kappa, lambda) + s2 * gap(2 + kappa, lambda));
+  out.y = s * c === 0 ? 0 : 2 * reach * s * c * (c2 * gap(2 - kappa, lambda) + s2 * gap(2 + kappa, lambda));
   out.length = reach * (gDown + gUp + (s * c === 0 ? 0 : 2 * c2 * s2 * gap(2, lambda)));
   out.time =
     (speed / a) *
@@ -93,10 +92,7 @@ export function planeRoller(surface: PlaneSurface, greenSpeed: number, ball: Poi
   let holeY = 0;
 
   const launch = (heading: number, speed: number): void => {
-    const fromDown = Math.atan2(
-      Math.sin(heading - surface.downhill),
-      Math.cos(heading - surface.downhill),
-    );
+    const fromDown = Math.atan2(Math.sin(heading - surface.downhill), Math.cos(heading - surface.downhill));
     side = fromDown < 0 ? -1 : 1;
     s = Math.sin(Math.abs(fromDown) / 2);
     c = Math.cos(Math.abs(fromDown) / 2);
@@ -222,7 +218,8 @@ export function planeRoller(surface: PlaneSurface, greenSpeed: number, ball: Poi
     const count = Math.min(1200, Math.max(40, Math.ceil((stops ? total : Math.min(total, 60)) / 0.02)));
     const path = new Float64Array(3 * (count + 1));
     for (let i = 0; i <= count; i++) {
-      const lambda = stops && i === count ? Number.POSITIVE_INFINITY : Math.min(end, -Math.log1p(-i / count) / m);
+      const lambda =
+        stops && i === count ? Number.POSITIVE_INFINITY : Math.min(end, -Math.log1p(-i / count) / m);
       const p = at(lambda);
       path[3 * i] = worldX(p.x, p.y);
       path[3 * i + 1] = worldY(p.x, p.y);

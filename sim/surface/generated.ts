@@ -70,8 +70,7 @@ export function generateGreen(options: GreenOptions): FieldSurface {
     const noise = createNoise2D(random);
     for (let row = 0; row < count; row++)
       for (let column = 0; column < count; column++)
-        relief[row * count + column] +=
-          share * noise((column * spacing) / length, (row * spacing) / length);
+        relief[row * count + column] += share * noise((column * spacing) / length, (row * spacing) / length);
   }
 
   const grid = { origin: { x: 0, y: 0 }, spacing, columns: count, rows: count };

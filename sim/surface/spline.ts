@@ -155,10 +155,8 @@ export function splineGradient(spline: Spline, x: number, y: number, out: Float6
   const s1 = 1 - s;
   // a sums to 6 and b, half the derivative of a / 3, carries 3: 1/6 * 1/2 = 1/12.
   const scale = inverse / 12;
-  out[0] =
-    scale * (s1 * s1 * s1 * q0 + (3 * s3 - 6 * s2 + 4) * q1 + (3 * (s + s2 - s3) + 1) * q2 + s3 * q3);
-  out[1] =
-    scale * (-s1 * s1 * p0 + (3 * s2 - 4 * s) * p1 + (1 + 2 * s - 3 * s2) * p2 + s2 * p3);
+  out[0] = scale * (s1 * s1 * s1 * q0 + (3 * s3 - 6 * s2 + 4) * q1 + (3 * (s + s2 - s3) + 1) * q2 + s3 * q3);
+  out[1] = scale * (-s1 * s1 * p0 + (3 * s2 - 4 * s) * p1 + (1 + 2 * s - 3 * s2) * p2 + s2 * p3);
 }
 
 /** Height (m) at x, y (m). For drawing and checks: not in the integrator's loop. */
