@@ -13,6 +13,7 @@ import {
   readFileSync,
   renameSync,
   rmSync,
+  writeFileSync,
 } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join, resolve } from 'node:path';
@@ -62,6 +63,26 @@ const unpack = async (from: string, to: string): Promise<void> => {
   }
 };
 
+/**
+ * Says where the fonts are. The settings inside the package name folders that exist elsewhere only: with them text has
+ * no glyphs and no height. Only the shipped fonts are listed, so that pages measure the same on every machine. Written
+ * anew each time, because the paths in it are absolute and a checkout may move.
+ */
+const writeFontSettings = (folder: string): string => {
+  const file = join(folder, 'fonts-here.conf');
+  writeFileSync(
+    file,
+    `<?xml version="1.0"?>
+<!DOCTYPE fontconfig SYSTEM "fonts.dtd">
+<fontconfig>
+  <dir>${join(folder, 'fonts')}</dir>
+  <cachedir>${join(folder, 'fonts-cache')}</cachedir>
+</fontconfig>
+`,
+  );
+  return file;
+};
+
 export const findChromium = async (): Promise<ChromiumPlace> => {
   const env = plainEnvironment();
   if (process.env.CHROME) return { executablePath: process.env.CHROME, env };
@@ -73,6 +94,6 @@ export const findChromium = async (): Promise<ChromiumPlace> => {
   const libraries = [env.LD_LIBRARY_PATH, join(folder, 'lib')].filter(Boolean).join(':');
   return {
     executablePath: join(folder, 'chromium'),
-    env: { ...env, LD_LIBRARY_PATH: libraries, FONTCONFIG_PATH: folder },
+    env: { ...env, LD_LIBRARY_PATH: libraries, FONTCONFIG_FILE: writeFontSettings(folder) },
   };
 };
