@@ -9,7 +9,14 @@ export interface ChoiceProps<Value extends string> {
   readonly showLegend?: boolean;
 }
 
-export const Choice = <Value extends string>({ legend, name, value, options, onChange, showLegend = false }: ChoiceProps<Value>) => (
+export const Choice = <Value extends string>({
+  legend,
+  name,
+  value,
+  options,
+  onChange,
+  showLegend = false,
+}: ChoiceProps<Value>) => (
   <fieldset class="choice">
     <legend class={showLegend ? undefined : 'unseen'}>{legend}</legend>
     <div class="choice-row">

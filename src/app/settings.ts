@@ -96,4 +96,6 @@ export type Settings = typeof settings;
 
 /** Starts keeping the settings; returns the function that stops it. */
 export const keepSettings = (): (() => void) =>
-  effect(() => writeStorage(JSON.stringify({ units: units.value, theme: theme.value, player: player.value })));
+  effect(() =>
+    writeStorage(JSON.stringify({ units: units.value, theme: theme.value, player: player.value })),
+  );

@@ -10,7 +10,8 @@ export interface PaceChartProps extends PaceChartInput {
 }
 
 const titleOf = (input: PaceChartInput): string => {
-  const best = input.best === undefined ? '' : ` Fewest putts at ${formatShort(input.best, input.units)} past.`;
+  const best =
+    input.best === undefined ? '' : ` Fewest putts at ${formatShort(input.best, input.units)} past.`;
   return `Holed and three-putt share against pace; die at ${formatShort(input.die, input.units)}, firm at ${formatShort(input.firm, input.units)} past the hole.${best}`;
 };
 

@@ -19,7 +19,11 @@ export interface PaceChartData {
   /** Upper end of the share axis. */
   readonly top: number;
   readonly labels: readonly { readonly pace: number; readonly share: number; readonly words: string }[];
-  readonly marks: readonly { readonly pace: number; readonly name: 'die' | 'firm' | 'best'; readonly words: string }[];
+  readonly marks: readonly {
+    readonly pace: number;
+    readonly name: 'die' | 'firm' | 'best';
+    readonly words: string;
+  }[];
 }
 
 export interface PaceChartInput {
@@ -41,7 +45,9 @@ export const paceChartData = ({ comparison, die, firm, best, units }: PaceChartI
   const threeLabel = at(0.86);
   // Where two marks nearly meet their words would overprint: the best pace then keeps its line and gives up its word.
   const span = points.length > 0 ? points[points.length - 1].pace : 1;
-  const clear = best !== undefined && Math.min(Math.abs(shown(best) - shown(die)), Math.abs(shown(best) - shown(firm))) > span * 0.09;
+  const clear =
+    best !== undefined &&
+    Math.min(Math.abs(shown(best) - shown(die)), Math.abs(shown(best) - shown(firm))) > span * 0.09;
   return {
     points,
     die: shown(die),

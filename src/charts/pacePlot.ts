@@ -22,9 +22,27 @@ export const pacePlot = (data: PaceChartData, { width, height, title, xLabel }: 
     marginRight: 12,
     marginTop: 26,
     marginBottom: 38,
-    style: { background: 'none', color: 'var(--soft)', fontFamily: 'var(--text)', fontSize: '12px', overflow: 'visible' },
-    x: { label: xLabel, labelAnchor: 'center', labelArrow: 'none', ticks: 6, domain: [0, last ? last.pace : 1] },
-    y: { label: null, tickFormat: (share: number) => `${Math.round(share * 100)}%`, ticks: 4, domain: [0, data.top], grid: false },
+    style: {
+      background: 'none',
+      color: 'var(--soft)',
+      fontFamily: 'var(--text)',
+      fontSize: '12px',
+      overflow: 'visible',
+    },
+    x: {
+      label: xLabel,
+      labelAnchor: 'center',
+      labelArrow: 'none',
+      ticks: 6,
+      domain: [0, last ? last.pace : 1],
+    },
+    y: {
+      label: null,
+      tickFormat: (share: number) => `${Math.round(share * 100)}%`,
+      ticks: 4,
+      domain: [0, data.top],
+      grid: false,
+    },
     ariaLabel: title,
     marks: [
       Plot.ruleY([0], { stroke: 'var(--edge)' }),
@@ -32,11 +50,15 @@ export const pacePlot = (data: PaceChartData, { width, height, title, xLabel }: 
       Plot.ruleX([data.firm], { stroke: 'var(--firm)', strokeWidth: 1.5 }),
       ...(data.best === undefined
         ? []
-        : [
-            Plot.ruleX([data.best], { stroke: ink, strokeWidth: 1, strokeDasharray: '1 3' }),
-          ]),
+        : [Plot.ruleX([data.best], { stroke: ink, strokeWidth: 1, strokeDasharray: '1 3' })]),
       Plot.line(data.points, { x: 'pace', y: 'holed', stroke: ink, strokeWidth: 2 }),
-      Plot.line(data.points, { x: 'pace', y: 'threePutt', stroke: ink, strokeWidth: 2, strokeDasharray: '2 4' }),
+      Plot.line(data.points, {
+        x: 'pace',
+        y: 'threePutt',
+        stroke: ink,
+        strokeWidth: 2,
+        strokeDasharray: '2 4',
+      }),
       Plot.text(data.labels, {
         x: 'pace',
         y: 'share',

@@ -29,14 +29,11 @@ export const formatShort = (metres: number, units: Units): string => {
 
 /** The length of a putt: "12 ft", "12.4 ft" or "3.66 m". */
 export const formatLength = (metres: number, units: Units): string =>
-  units === 'imperial'
-    ? `${fixed(metresToFeet(metres), 1).replace(/\.0$/, '')} ft`
-    : `${fixed(metres, 2)} m`;
+  units === 'imperial' ? `${fixed(metresToFeet(metres), 1).replace(/\.0$/, '')} ft` : `${fixed(metres, 2)} m`;
 
 /** A leave: inches (cm) up to three feet (a metre), feet (metres) beyond, with one decimal. */
 export const formatLeave = (metres: number, units: Units): string => {
-  if (units === 'metric')
-    return metres < 1 ? formatShort(metres, units) : `${fixed(metres, 1)} m`;
+  if (units === 'metric') return metres < 1 ? formatShort(metres, units) : `${fixed(metres, 1)} m`;
   return metres < 0.9144 ? formatShort(metres, units) : `${fixed(metresToFeet(metres), 1)} ft`;
 };
 

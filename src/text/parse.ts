@@ -5,7 +5,9 @@
 import { feetToMetres, inchesToMetres } from '../../sim/index.ts';
 import { formatLength, formatShort, type Units } from './format.ts';
 
-export type Parsed = { readonly ok: true; readonly value: number } | { readonly ok: false; readonly problem: string };
+export type Parsed =
+  | { readonly ok: true; readonly value: number }
+  | { readonly ok: false; readonly problem: string };
 
 export interface Limits {
   readonly min: number;
@@ -14,7 +16,9 @@ export interface Limits {
 
 /** A number with a decimal point or comma; NaN when it is anything else. */
 const toNumber = (text: string): number =>
-  /^[+\-\u2212]?(\d+([.,]\d*)?|[.,]\d+)$/.test(text) ? Number(text.replace(',', '.').replace('\u2212', '-')) : Number.NaN;
+  /^[+\-\u2212]?(\d+([.,]\d*)?|[.,]\d+)$/.test(text)
+    ? Number(text.replace(',', '.').replace('\u2212', '-'))
+    : Number.NaN;
 
 const shown = (text: string): string => (text.trim() === '' ? 'nothing' : `“${text.trim().slice(0, 24)}”`);
 
@@ -23,14 +27,16 @@ const fail = (text: string, expected: string, mend: string): Parsed => ({
   problem: `Got ${shown(text)}, expected ${expected}. ${mend}`,
 });
 
-const FOOT_AND_INCH = /^(\d+(?:[.,]\d*)?)\s*(?:ft|feet|foot|'|′)\s*(?:(\d+(?:[.,]\d*)?)\s*(?:in|inch|inches|"|″)?)?$/i;
+const FOOT_AND_INCH =
+  /^(\d+(?:[.,]\d*)?)\s*(?:ft|feet|foot|'|′)\s*(?:(\d+(?:[.,]\d*)?)\s*(?:in|inch|inches|"|″)?)?$/i;
 const WITH_UNIT = /^([+\-\u2212]?[\d.,]+)\s*(m|metres?|meters?|cm|in|inch|inches|"|″)?$/i;
 
 /** Metres from "12", "12 ft", `12'6"`, "3.5 m", "40 cm" or "18 in"; a bare number is in `bare` units. NaN: not a length. */
 const toMetres = (text: string, bare: (value: number) => number): number => {
   const trimmed = text.trim();
   const imperial = FOOT_AND_INCH.exec(trimmed);
-  if (imperial) return feetToMetres(toNumber(imperial[1])) + inchesToMetres(imperial[2] ? toNumber(imperial[2]) : 0);
+  if (imperial)
+    return feetToMetres(toNumber(imperial[1])) + inchesToMetres(imperial[2] ? toNumber(imperial[2]) : 0);
   const plain = WITH_UNIT.exec(trimmed);
   if (!plain) return Number.NaN;
   const value = toNumber(plain[1]);
@@ -90,9 +96,15 @@ export const parseGreenSpeed = (text: string, limits: Limits): Parsed => {
 /** A clock position: "3:00", "3:30", "3.5" or "12". @returns hours in [0, 12) */
 export const parseClock = (text: string): Parsed => {
   const face = /^(\d{1,2}):(\d{2})$/.exec(text.trim());
-  const hours = face ? Number(face[1]) + (Number(face[2]) < 60 ? Number(face[2]) / 60 : Number.NaN) : toNumber(text.trim());
+  const hours = face
+    ? Number(face[1]) + (Number(face[2]) < 60 ? Number(face[2]) / 60 : Number.NaN)
+    : toNumber(text.trim());
   if (hours >= 0 && hours < 13) return { ok: true, value: hours % 12 };
-  return fail(text, 'a clock position from 12:00 to 11:59', 'Type the hour of the ball with the hole as the centre, such as 3:00 for pin-high.');
+  return fail(
+    text,
+    'a clock position from 12:00 to 11:59',
+    'Type the hour of the ball with the hole as the centre, such as 3:00 for pin-high.',
+  );
 };
 
 /** Any name may seed a green, but not an empty or endless one. */

@@ -4,7 +4,14 @@
  */
 import type { Odds } from '../../sim/index.ts';
 import type { SensitivityCase } from '../worker/messages.ts';
-import { formatGreenSpeed, formatLeave, formatPercent, formatPutts, formatSlope, type Units } from './format.ts';
+import {
+  formatGreenSpeed,
+  formatLeave,
+  formatPercent,
+  formatPutts,
+  formatSlope,
+  type Units,
+} from './format.ts';
 
 /** Putts. Below this neither pace is worth choosing: one putt in 200, also about the precision of the integral. */
 export const WORTH_HAVING = 0.005;
@@ -31,7 +38,9 @@ export const verdictHeadline = (die: Odds, firm: Odds): string => {
 const compareHoled = (die: number, firm: number): string => {
   const shares = `${formatPercent(die, 0)} and ${formatPercent(firm, 0)}`;
   if (Math.abs(die - firm) < 0.015) return `the two hole about as often (${shares})`;
-  return die > firm ? `dying it in holes more (${shares})` : `firm holes more (${formatPercent(firm, 0)} against ${formatPercent(die, 0)})`;
+  return die > firm
+    ? `dying it in holes more (${shares})`
+    : `firm holes more (${formatPercent(firm, 0)} against ${formatPercent(die, 0)})`;
 };
 
 export const verdictDetail = (die: Odds, firm: Odds, units: Units): string =>
@@ -48,7 +57,8 @@ export const verdictMissing = (dieReason: string | undefined, firmReason: string
 const CASE_WORDS = (speed: number, slope: number | undefined): Record<SensitivityCase['name'], string> => ({
   slower: `at green speed ${formatGreenSpeed(speed - 0.3048)}`,
   faster: `at green speed ${formatGreenSpeed(speed + 0.3048)}`,
-  gentler: slope === undefined ? 'half a percent flatter' : `at ${formatSlope(Math.max(slope - 0.005, 0))} slope`,
+  gentler:
+    slope === undefined ? 'half a percent flatter' : `at ${formatSlope(Math.max(slope - 0.005, 0))} slope`,
   steeper: slope === undefined ? 'half a percent steeper' : `at ${formatSlope(slope + 0.005)} slope`,
 });
 
@@ -72,7 +82,9 @@ export interface MarginInput {
 export const verdictMargin = ({ difference, cases, greenSpeed, slope }: MarginInput): string => {
   const words = CASE_WORDS(greenSpeed, slope);
   const choice = choiceOf(difference);
-  const known = cases.filter((one): one is SensitivityCase & { difference: number } => one.difference !== undefined);
+  const known = cases.filter(
+    (one): one is SensitivityCase & { difference: number } => one.difference !== undefined,
+  );
   const lost = cases.filter((one) => one.difference === undefined);
   const changed = known.filter((one) => choiceOf(one.difference) !== choice);
   const values = [difference, ...known.map((one) => one.difference)];
@@ -80,9 +92,11 @@ export const verdictMargin = ({ difference, cases, greenSpeed, slope }: MarginIn
   const sign = choice === 'firm' ? -1 : 1;
   const low = Math.min(...values.map((value) => sign * value));
   const high = Math.max(...values.map((value) => sign * value));
-  const signed = (value: number): string => `${value > 0.005 ? '+' : ''}${formatPutts(value).replace('-', '−')}`;
+  const signed = (value: number): string =>
+    `${value > 0.005 ? '+' : ''}${formatPutts(value).replace('-', '−')}`;
   const range = `${choice === 'firm' ? 'firm over die' : 'die over firm'} ${signed(low)} to ${signed(high)} putts`;
-  const noLine = lost.length > 0 ? ` No line for one of the paces ${lost.map((one) => words[one.name]).join(', ')}.` : '';
+  const noLine =
+    lost.length > 0 ? ` No line for one of the paces ${lost.map((one) => words[one.name]).join(', ')}.` : '';
   if (changed.length === 0)
     return `Holds for a foot of green speed and half a percent of slope either way (${range}).${noLine}`;
   const turns = changed.map((one) => `${words[one.name]}: ${CHOICE_WORDS[choiceOf(one.difference)]}`);

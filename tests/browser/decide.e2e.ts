@@ -12,8 +12,16 @@ afterEach(async () => {
   await page?.close();
 });
 
-const open = async (options: { width?: number; height?: number; colorScheme?: 'light' | 'dark' } = {}): Promise<Page> => {
-  const opened: Page = await openApp({ width: 1440, height: 900, colorScheme: 'light', path: '/#/', ...options });
+const open = async (
+  options: { width?: number; height?: number; colorScheme?: 'light' | 'dark' } = {},
+): Promise<Page> => {
+  const opened: Page = await openApp({
+    width: 1440,
+    height: 900,
+    colorScheme: 'light',
+    path: '/#/',
+    ...options,
+  });
   page = opened;
   await opened.getByTestId('paces').waitFor();
   await opened.locator('tr:not(.stale) >> text=expected putts').waitFor();
@@ -56,7 +64,9 @@ describe('deciding', () => {
     const before = await row(on, 'holed');
     const field = on.getByLabel('Green speed (ft)');
     await field.fill('40');
-    await expect.poll(() => on.locator('#green-speed-problem').innerText()).toMatch(/^Got “40”, expected .+ Type /);
+    await expect
+      .poll(() => on.locator('#green-speed-problem').innerText())
+      .toMatch(/^Got “40”, expected .+ Type /);
     expect(await field.getAttribute('aria-invalid')).toBe('true');
     expect(await row(on, 'holed')).toBe(before);
   });
@@ -79,19 +89,26 @@ describe('deciding', () => {
     [390, 'dark'],
     [1440, 'light'],
     [1440, 'dark'],
-  ] as const)('has no sideways scroll and no serious finding of axe at %i px, %s', async (width, colorScheme) => {
-    const on = await open({ width, colorScheme });
-    expect(await on.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
-    expect(await on.evaluate(() => document.documentElement.dataset.theme)).toBe(colorScheme);
-    await on.addScriptTag({ path: createRequire(import.meta.url).resolve('axe-core/axe.min.js') });
-    const found = await on.evaluate(async () => {
-      const { axe } = window as unknown as {
-        axe: { run: () => Promise<{ violations: { id: string; impact: string | null }[] }> };
-      };
-      return (await axe.run()).violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-    });
-    expect(found.map(({ id }) => id)).toEqual([]);
-  });
+  ] as const)(
+    'has no sideways scroll and no serious finding of axe at %i px, %s',
+    async (width, colorScheme) => {
+      const on = await open({ width, colorScheme });
+      expect(await on.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
+        0,
+      );
+      expect(await on.evaluate(() => document.documentElement.dataset.theme)).toBe(colorScheme);
+      await on.addScriptTag({ path: createRequire(import.meta.url).resolve('axe-core/axe.min.js') });
+      const found = await on.evaluate(async () => {
+        const { axe } = window as unknown as {
+          axe: { run: () => Promise<{ violations: { id: string; impact: string | null }[] }> };
+        };
+        return (await axe.run()).violations.filter(
+          ({ impact }) => impact === 'serious' || impact === 'critical',
+        );
+      });
+      expect(found.map(({ id }) => id)).toEqual([]);
+    },
+  );
 
   it('draws something on the map: its picture has more than one colour', async () => {
     const on = await open();

@@ -57,7 +57,9 @@ const RollButton = ({ which }: { which: 'die' | 'firm' }) => (
   <button
     type="button"
     class={which}
-    disabled={problem.value !== undefined || lines.value?.[which].status !== 'ok' || rolling.value !== undefined}
+    disabled={
+      problem.value !== undefined || lines.value?.[which].status !== 'ok' || rolling.value !== undefined
+    }
     onClick={() => roll(which)}
   >
     {which === 'die' ? 'Roll it to die' : 'Roll it firm'}

@@ -53,7 +53,11 @@ const ROWS = (): readonly Row[] => {
     { name: 'past, high side', cell: ofOdds(({ high }) => formatPercent(high, 0)) },
     { name: 'past, low side', cell: ofOdds(({ low }) => formatPercent(low, 0)) },
     { name: 'three putts', cell: ofOdds(({ threePutt }) => formatPercent(threePutt)), needsTable: true },
-    { name: 'expected putts', cell: ofOdds(({ expectedPutts }) => formatPutts(expectedPutts)), needsTable: true },
+    {
+      name: 'expected putts',
+      cell: ofOdds(({ expectedPutts }) => formatPutts(expectedPutts)),
+      needsTable: true,
+    },
     {
       name: 'a miss is left',
       cell: ofOdds(({ leaveMedian, leaveP10, leaveP90 }) => (
@@ -106,9 +110,10 @@ export const PaceTable = () => {
         </table>
       </section>
       <p class="hint">
-        Break here means the aim: how far beside the hole centre the start line passes, measured at the hole. The curve
-        height is how far the ball strays sideways from the straight line, and is smaller. Best is the pace with fewest expected
-        putts. “A miss is left” gives the middle one, and the range of eight in ten under it. Further putts are hit 15 in (38 cm) past by the same player.
+        Break here means the aim: how far beside the hole centre the start line passes, measured at the hole.
+        The curve height is how far the ball strays sideways from the straight line, and is smaller. Best is
+        the pace with fewest expected putts. “A miss is left” gives the middle one, and the range of eight in
+        ten under it. Further putts are hit 15 in (38 cm) past by the same player.
       </p>
     </section>
   );

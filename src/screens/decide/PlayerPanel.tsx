@@ -16,7 +16,12 @@ interface ErrorWords {
   readonly signed?: readonly [below: string, above: string];
 }
 
-const asPercent = { toShown: (value: number) => value * 100, fromShown: (value: number) => value / 100, unit: '%', digits: 0 };
+const asPercent = {
+  toShown: (value: number) => value * 100,
+  fromShown: (value: number) => value / 100,
+  unit: '%',
+  digits: 0,
+};
 
 const ERRORS: readonly ErrorWords[] = [
   {

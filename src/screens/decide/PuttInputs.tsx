@@ -91,7 +91,9 @@ export const PuttInputs = () => {
           id="length"
           label={`Length (${unit === 'imperial' ? 'ft' : 'm'})`}
           text={formatLength(length.value, unit).replace(/ .*/, '')}
-          onText={(text) => apply(parseLength(text, unit, LIMITS.length), (value) => placeBall(value, clock.peek()))}
+          onText={(text) =>
+            apply(parseLength(text, unit, LIMITS.length), (value) => placeBall(value, clock.peek()))
+          }
         />
         <Field
           id="clock"
@@ -145,8 +147,8 @@ export const PuttInputs = () => {
         />
       </div>
       <p class="hint">
-        The hole is the centre of the clock: 12:00 is straight uphill of it, 6:00 below it, 3:00 pin-high. Green speed is a
-        Stimpmeter reading. Past: where the ball would stop if the hole were covered.
+        The hole is the centre of the clock: 12:00 is straight uphill of it, 6:00 below it, 3:00 pin-high.
+        Green speed is a Stimpmeter reading. Past: where the ball would stop if the hole were covered.
       </p>
     </section>
   );

@@ -1,7 +1,17 @@
 /** The sentence that answers the question, and its margin. */
 import { units } from '../../app/settings.ts';
 import { verdictDetail, verdictHeadline, verdictMargin, verdictMissing } from '../../text/verdict.ts';
-import { answer, behind, cancelWork, failure, margin, marginBehind, marginProgress, stopped, tableBehind } from './answer.ts';
+import {
+  answer,
+  behind,
+  cancelWork,
+  failure,
+  margin,
+  marginBehind,
+  marginProgress,
+  stopped,
+  tableBehind,
+} from './answer.ts';
 import { problem } from './situation.ts';
 
 const reasonOf = (pace: { read: { status: string; reason?: string } } | undefined): string | undefined =>
@@ -10,7 +20,8 @@ const reasonOf = (pace: { read: { status: string; reason?: string } } | undefine
 const Working = () => {
   if (problem.value !== undefined) return null;
   const busy = tableBehind.value || behind.value;
-  if (stopped.value) return <p class="working quiet">Stopped. Any change to the putt starts the work again.</p>;
+  if (stopped.value)
+    return <p class="working quiet">Stopped. Any change to the putt starts the work again.</p>;
   if (!busy && marginProgress.value === undefined) return null;
   const words = busy ? 'Working out three-putts…' : 'Trying other green speeds and slopes…';
   return (

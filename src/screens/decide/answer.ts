@@ -89,7 +89,8 @@ const same = (first: readonly unknown[], second: readonly unknown[]): boolean =>
 const tableServes = (): boolean => {
   const [land, , place] = tableKey as readonly [Surface | undefined, unknown, Point | undefined];
   return (
-    place === hole.peek() && (land === surface.peek() || (land?.kind === 'plane' && surface.peek().kind === 'plane'))
+    place === hole.peek() &&
+    (land === surface.peek() || (land?.kind === 'plane' && surface.peek().kind === 'plane'))
   );
 };
 
@@ -112,7 +113,12 @@ interface Question {
   readonly firm: number;
 }
 
-const take = (question: Question, comparison: Comparison, best: PaceAnswer | undefined, fresh: boolean): void => {
+const take = (
+  question: Question,
+  comparison: Comparison,
+  best: PaceAnswer | undefined,
+  fresh: boolean,
+): void => {
   const die = rowAt(comparison, question.die);
   const firm = rowAt(comparison, question.firm);
   if (!die || !firm) return;
@@ -124,7 +130,10 @@ const take = (question: Question, comparison: Comparison, best: PaceAnswer | und
   });
 };
 
-const bestHere = ({ putt: asked, player: errors }: Question, comparison: Comparison): PaceAnswer | undefined => {
+const bestHere = (
+  { putt: asked, player: errors }: Question,
+  comparison: Comparison,
+): PaceAnswer | undefined => {
   const pace = comparison.best?.fewestPutts;
   if (pace === undefined) return undefined;
   const odds = puttOdds(asked, pace, errors, table);
@@ -133,7 +142,12 @@ const bestHere = ({ putt: asked, player: errors }: Question, comparison: Compari
 
 const compareHere = (question: Question, fresh: boolean): void => {
   const before = performance.now();
-  const comparison = comparePaces(question.putt, pacesOf(question.die, question.firm), question.player, table);
+  const comparison = comparePaces(
+    question.putt,
+    pacesOf(question.die, question.firm),
+    question.player,
+    table,
+  );
   const best = bestHere(question, comparison);
   const cost = performance.now() - before;
   mainCost = mainCost === 0 ? cost : 0.7 * mainCost + 0.3 * cost;
@@ -150,7 +164,10 @@ const compareThere = async (question: Question, fresh: boolean): Promise<void> =
       used,
     );
     const pace = comparison.best?.fewestPutts;
-    const best = pace === undefined ? undefined : (await engine.compare(question.putt, [pace], question.player, used)).rows[0];
+    const best =
+      pace === undefined
+        ? undefined
+        : (await engine.compare(question.putt, [pace], question.player, used)).rows[0];
     return { comparison, best };
   });
   if (found === undefined) return;
@@ -271,4 +288,3 @@ export const followPutt = (): (() => void) => {
     cancelWork();
   };
 };
-

@@ -44,7 +44,10 @@ const pathOf = (triples: Float64Array): string => {
 
 const frameOf = (): Frame => {
   const centre = { x: (ball.value.x + hole.value.x) / 2, y: (ball.value.y + hole.value.y) / 2 };
-  return { centre, half: Math.max(0.68 * Math.hypot(ball.value.x - hole.value.x, ball.value.y - hole.value.y), 0.9) };
+  return {
+    centre,
+    half: Math.max(0.68 * Math.hypot(ball.value.x - hole.value.x, ball.value.y - hole.value.y), 0.9),
+  };
 };
 
 const drawGround = (layer: SVGGElement, { centre, half }: Frame): void => {
@@ -56,26 +59,83 @@ const drawGround = (layer: SVGGElement, { centre, half }: Frame): void => {
       const x = centre.x - half + (column + 0.5 + (row % 2) * 0.3) * step;
       const y = centre.y - half + (row + 0.5) * step;
       if (!sampleSurface(land, x, y, ground)) continue;
-      const long = Math.min(HACHURE_LENGTH * step, 14 * step * Math.hypot(ground.gradientX, ground.gradientY));
+      const long = Math.min(
+        HACHURE_LENGTH * step,
+        14 * step * Math.hypot(ground.gradientX, ground.gradientY),
+      );
       const size = Math.hypot(ground.gradientX, ground.gradientY) || 1;
       const dx = (-ground.gradientX / size) * long;
       const dy = (-ground.gradientY / size) * long;
-      make('line', { x1: x - dx / 2, y1: -(y - dy / 2), x2: x + dx / 2, y2: -(y + dy / 2), stroke: 'var(--soft)', 'stroke-opacity': 0.5, 'stroke-width': half * 0.004 }, layer);
+      make(
+        'line',
+        {
+          x1: x - dx / 2,
+          y1: -(y - dy / 2),
+          x2: x + dx / 2,
+          y2: -(y + dy / 2),
+          stroke: 'var(--soft)',
+          'stroke-opacity': 0.5,
+          'stroke-width': half * 0.004,
+        },
+        layer,
+      );
     }
 };
 
 const drawLine = (layer: SVGGElement, which: 'die' | 'firm', read: Read, half: number): void => {
   if (read.status !== 'ok') return;
   const colour = `var(--${which})`;
-  const dashes: Record<string, string> = which === 'die' ? { 'stroke-dasharray': `${half * 0.035} ${half * 0.02}` } : {};
-  make('path', { d: pathOf(read.path), fill: 'none', stroke: colour, 'stroke-width': half * 0.012, ...dashes }, layer);
+  const dashes: Record<string, string> =
+    which === 'die' ? { 'stroke-dasharray': `${half * 0.035} ${half * 0.02}` } : {};
+  make(
+    'path',
+    { d: pathOf(read.path), fill: 'none', stroke: colour, 'stroke-width': half * 0.012, ...dashes },
+    layer,
+  );
   make('circle', { cx: read.apex.x, cy: -read.apex.y, r: half * 0.012, fill: colour }, layer);
-  make('circle', { cx: read.rest.x, cy: -read.rest.y, r: half * 0.016, fill: 'none', stroke: colour, 'stroke-width': half * 0.006 }, layer);
+  make(
+    'circle',
+    {
+      cx: read.rest.x,
+      cy: -read.rest.y,
+      r: half * 0.016,
+      fill: 'none',
+      stroke: colour,
+      'stroke-width': half * 0.006,
+    },
+    layer,
+  );
   if (read.aimOffset === undefined) return;
   const along = Math.atan2(hole.value.y - ball.value.y, hole.value.x - ball.value.x);
-  const aim = { x: hole.value.x - Math.sin(along) * read.aimOffset, y: hole.value.y + Math.cos(along) * read.aimOffset };
-  make('line', { x1: ball.value.x, y1: -ball.value.y, x2: aim.x, y2: -aim.y, stroke: colour, 'stroke-width': half * 0.004, 'stroke-dasharray': `${half * 0.008} ${half * 0.012}` }, layer);
-  make('circle', { cx: aim.x, cy: -aim.y, r: half * 0.022, fill: 'var(--card)', stroke: colour, 'stroke-width': half * 0.009 }, layer);
+  const aim = {
+    x: hole.value.x - Math.sin(along) * read.aimOffset,
+    y: hole.value.y + Math.cos(along) * read.aimOffset,
+  };
+  make(
+    'line',
+    {
+      x1: ball.value.x,
+      y1: -ball.value.y,
+      x2: aim.x,
+      y2: -aim.y,
+      stroke: colour,
+      'stroke-width': half * 0.004,
+      'stroke-dasharray': `${half * 0.008} ${half * 0.012}`,
+    },
+    layer,
+  );
+  make(
+    'circle',
+    {
+      cx: aim.x,
+      cy: -aim.y,
+      r: half * 0.022,
+      fill: 'var(--card)',
+      stroke: colour,
+      'stroke-width': half * 0.009,
+    },
+    layer,
+  );
 };
 
 const drawCloud = (layer: SVGGElement, which: 'die' | 'firm', half: number): void => {
@@ -86,21 +146,45 @@ const drawCloud = (layer: SVGGElement, which: 'die' | 'firm', half: number): voi
     if (cloud.holed[index]) continue;
     const x = cloud.rests[2 * index];
     const y = -cloud.rests[2 * index + 1];
-    const style = { fill: 'none', stroke: `var(--${which})`, 'stroke-width': half * 0.004, 'stroke-opacity': 0.7 };
+    const style = {
+      fill: 'none',
+      stroke: `var(--${which})`,
+      'stroke-width': half * 0.004,
+      'stroke-opacity': 0.7,
+    };
     if (which === 'firm') make('circle', { cx: x, cy: y, r: size, ...style }, layer);
     else make('path', { d: `M${x - size} ${y}h${2 * size}M${x} ${y - size}v${2 * size}`, ...style }, layer);
   }
 };
 
 export const openPlainMap = (host: HTMLElement): DecideMap => {
-  const svg = make('svg', { width: '100%', height: '100%', preserveAspectRatio: 'xMidYMid slice', 'aria-label': 'Map of the putt', role: 'group' });
+  const svg = make('svg', {
+    width: '100%',
+    height: '100%',
+    preserveAspectRatio: 'xMidYMid slice',
+    'aria-label': 'Map of the putt',
+    role: 'group',
+  });
   svg.style.touchAction = 'none';
   const ground = make('g', { 'aria-hidden': 'true' }, svg);
   const marks = make('g', { 'aria-hidden': 'true' }, svg);
   const runner = make('circle', { fill: 'var(--card)', stroke: 'var(--ink)', visibility: 'hidden' }, svg);
   const handle = (name: 'ball' | 'hole') => {
-    const group = make('g', { tabindex: 0, role: 'button', 'aria-label': `${name === 'ball' ? 'Ball' : 'Hole'}: drag it, or move it with the arrow keys, finely with Shift`, 'data-handle': name }, svg);
-    return { group, touch: make('circle', { fill: 'transparent' }, group), dot: make('circle', { fill: name === 'ball' ? '#fff' : '#26241f', stroke: 'var(--ink)' }, group) };
+    const group = make(
+      'g',
+      {
+        tabindex: 0,
+        role: 'button',
+        'aria-label': `${name === 'ball' ? 'Ball' : 'Hole'}: drag it, or move it with the arrow keys, finely with Shift`,
+        'data-handle': name,
+      },
+      svg,
+    );
+    return {
+      group,
+      touch: make('circle', { fill: 'transparent' }, group),
+      dot: make('circle', { fill: name === 'ball' ? '#fff' : '#26241f', stroke: 'var(--ink)' }, group),
+    };
   };
   const handles = { hole: handle('hole'), ball: handle('ball') };
   host.replaceChildren(svg);
@@ -134,7 +218,12 @@ export const openPlainMap = (host: HTMLElement): DecideMap => {
     group.addEventListener('pointerup', release);
     group.addEventListener('pointercancel', release);
     group.addEventListener('keydown', (event) => {
-      const steps: Record<string, readonly [number, number]> = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] };
+      const steps: Record<string, readonly [number, number]> = {
+        ArrowLeft: [-1, 0],
+        ArrowRight: [1, 0],
+        ArrowUp: [0, 1],
+        ArrowDown: [0, -1],
+      };
       const step = steps[event.key];
       if (step === undefined) return;
       event.preventDefault();

@@ -85,7 +85,8 @@ const onGround = (point: Point): boolean =>
   ground.value === 'plane' ||
   (Math.min(point.x, point.y) >= GREEN_MARGIN && Math.max(point.x, point.y) <= GREEN_SIZE - GREEN_MARGIN);
 
-const OFF_GREEN = 'That puts the ball off the green. Shorten the putt, turn the ball round the hole, or move the hole.';
+const OFF_GREEN =
+  'That puts the ball off the green. Shorten the putt, turn the ball round the hole, or move the hole.';
 
 /** Setters return a problem sentence, or undefined when the value was taken. */
 export const placeBall = (length_: number, clock_: number): string | undefined => {

@@ -3,15 +3,26 @@ import { describe, expect, it } from 'vitest';
 import { DEFAULT_PLAYER, parseSettings } from '../../../src/app/settings.ts';
 
 describe('stored settings', () => {
-  it.each([null, '', '{', '[]', '42', 'null', '{"units":7,"theme":{},"player":"tall"}'])('falls back to defaults for %s', (text) => {
-    expect(parseSettings(text)).toEqual({ units: 'imperial', theme: 'auto', player: DEFAULT_PLAYER });
-  });
+  it.each([null, '', '{', '[]', '42', 'null', '{"units":7,"theme":{},"player":"tall"}'])(
+    'falls back to defaults for %s',
+    (text) => {
+      expect(parseSettings(text)).toEqual({ units: 'imperial', theme: 'auto', player: DEFAULT_PLAYER });
+    },
+  );
   it('drops a player with an impossible error but keeps the good units', () => {
-    const text = JSON.stringify({ units: 'metric', theme: 'dark', player: { ...DEFAULT_PLAYER, paceSd: -1 } });
+    const text = JSON.stringify({
+      units: 'metric',
+      theme: 'dark',
+      player: { ...DEFAULT_PLAYER, paceSd: -1 },
+    });
     expect(parseSettings(text)).toEqual({ units: 'metric', theme: 'dark', player: DEFAULT_PLAYER });
   });
   it('gives back what was written', () => {
-    const stored = { units: 'metric', theme: 'light', player: { ...DEFAULT_PLAYER, readBias: -0.2 } } as const;
+    const stored = {
+      units: 'metric',
+      theme: 'light',
+      player: { ...DEFAULT_PLAYER, readBias: -0.2 },
+    } as const;
     expect(parseSettings(JSON.stringify(stored))).toEqual(stored);
   });
 });

@@ -28,7 +28,9 @@ const cases = (slower: number, faster: number, gentler: number, steeper: number)
 
 describe('the headline', () => {
   it('says die when firm takes 0.04 putts more', () => {
-    expect(verdictHeadline(odds({}), odds({ expectedPutts: 1.79 }))).toBe('Die it in here: 0.04 putts better than firm.');
+    expect(verdictHeadline(odds({}), odds({ expectedPutts: 1.79 }))).toBe(
+      'Die it in here: 0.04 putts better than firm.',
+    );
   });
   it('says firm when dying it in takes more', () => {
     expect(verdictHeadline(odds({ expectedPutts: 1.82 }), odds({}))).toBe(
@@ -36,7 +38,9 @@ describe('the headline', () => {
     );
   });
   it('refuses to choose over less than one putt in two hundred', () => {
-    expect(verdictHeadline(odds({}), odds({ expectedPutts: 1.7541 }))).toContain('no difference worth having');
+    expect(verdictHeadline(odds({}), odds({ expectedPutts: 1.7541 }))).toContain(
+      'no difference worth having',
+    );
     expect(choiceOf(0.0049)).toBe('neither');
     expect(choiceOf(-0.0051)).toBe('firm');
   });
@@ -44,7 +48,11 @@ describe('the headline', () => {
 
 describe('the detail', () => {
   it('names both shares, both leaves and both three-putt shares with units', () => {
-    const words = verdictDetail(odds({}), odds({ holed: 0.28, leaveMedian: 0.7874, threePutt: 0.06 }), 'imperial');
+    const words = verdictDetail(
+      odds({}),
+      odds({ holed: 0.28, leaveMedian: 0.7874, threePutt: 0.06 }),
+      'imperial',
+    );
     expect(words).toContain('about as often (27% and 28%)');
     expect(words).toContain('14 in');
     expect(words).toContain('31 in');
@@ -67,7 +75,10 @@ describe('the margin', () => {
   it('names a condition in which a pace has no line', () => {
     const words = verdictMargin({
       ...asked,
-      cases: [...cases(0.02, 0.06, 0.03, 0.05).slice(0, 3), { name: 'steeper', difference: undefined, dieAim: undefined, firmAim: undefined }],
+      cases: [
+        ...cases(0.02, 0.06, 0.03, 0.05).slice(0, 3),
+        { name: 'steeper', difference: undefined, dieAim: undefined, firmAim: undefined },
+      ],
     });
     expect(words).toContain('No line for one of the paces at 2.5% slope');
   });

@@ -46,17 +46,20 @@ describe('typed lengths', () => {
   });
   it('gives either a value inside the limits or a problem for any text', () => {
     fc.assert(
-      fc.property(fc.oneof(fc.string(), fc.double().map(String), fc.constant('1e999'), fc.constant('NaN')), (text) => {
-        for (const parsed of [
-          parseLength(text, 'imperial', wide),
-          parseLength(text, 'metric', wide),
-          parsePace(text, 'imperial', wide),
-          parsePercent(text, wide),
-          parseGreenSpeed(text, wide),
-        ])
-          if (parsed.ok) expect(parsed.value >= wide.min && parsed.value <= wide.max).toBe(true);
-          else expect(parsed.problem).toMatch(/^Got .+, expected .+\. .+/);
-      }),
+      fc.property(
+        fc.oneof(fc.string(), fc.double().map(String), fc.constant('1e999'), fc.constant('NaN')),
+        (text) => {
+          for (const parsed of [
+            parseLength(text, 'imperial', wide),
+            parseLength(text, 'metric', wide),
+            parsePace(text, 'imperial', wide),
+            parsePercent(text, wide),
+            parseGreenSpeed(text, wide),
+          ])
+            if (parsed.ok) expect(parsed.value >= wide.min && parsed.value <= wide.max).toBe(true);
+            else expect(parsed.problem).toMatch(/^Got .+, expected .+\. .+/);
+        },
+      ),
       { seed: 7, numRuns: 300 },
     );
   });
