@@ -6,16 +6,7 @@
  */
 import { HOLE_RADIUS } from '../constants.ts';
 import type { Bounds } from '../surface/field.ts';
-import {
-  DIRECTION_X,
-  DIRECTION_Y,
-  type Segment,
-  SPEED,
-  STATE_SIZE,
-  TIME,
-  X,
-  Y,
-} from './field-step.ts';
+import { DIRECTION_X, DIRECTION_Y, type Segment, SPEED, STATE_SIZE, TIME, X, Y } from './field-step.ts';
 import type { Pass } from './roller.ts';
 
 /** Places of events are solved to this, m: a hundred-thousandth of the 0.1 mm asked of a rest point. */
@@ -59,8 +50,7 @@ export function makeWatch(hole: { readonly x: number; readonly y: number }, boun
   /** Offset of the hole from the line of travel, positive to the left. */
   const offset = (s: Float64Array): number =>
     s[DIRECTION_X] * (holeY - s[Y]) - s[DIRECTION_Y] * (holeX - s[X]);
-  const outside = (s: Float64Array): number =>
-    Math.max(minX - s[X], s[X] - maxX, minY - s[Y], s[Y] - maxY);
+  const outside = (s: Float64Array): number => Math.max(minX - s[X], s[X] - maxX, minY - s[Y], s[Y] - maxY);
   const measure = (quantity: Quantity, s: Float64Array): number =>
     quantity === PASSING ? along(s) : quantity === ENTERING ? HOLE_RADIUS - apart(s) : outside(s);
 

@@ -33,6 +33,7 @@ export function makeFinish(options: {
   const { gradientAt, friction, reach } = options;
   const pull = ROLLING_FACTOR * GRAVITY;
   const gradient = new Float64Array(2);
+  const place = new Float64Array(2);
   const plane: PlaneState = { x: 0, y: 0, vx: 0, vy: 0, time: 0, length: 0 };
   // x, y, t, speed at the start; downhill unit vector, side, kappa, sin and cos of half the angle from downhill.
   const set = new Float64Array(10);
@@ -85,7 +86,9 @@ export function makeFinish(options: {
     lay(slopeX, slopeY, travelX, travelY);
     if (speed < STANDSTILL) return true;
     restOf();
-    gradientAt((set[0] + worldX()) / 2, (set[1] + worldY()) / 2, gradient);
+    place[0] = (set[0] + worldX()) / 2;
+    place[1] = (set[1] + worldY()) / 2;
+    gradientAt(place, gradient);
     const scale = pull / friction;
     const middleX = scale * gradient[0];
     const middleY = scale * gradient[1];

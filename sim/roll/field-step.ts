@@ -9,8 +9,9 @@
  */
 import { GRAVITY, ROLLING_FACTOR } from '../constants.ts';
 
-/** Writes the gradient of the ground (m per m) at x, y (m) to out[0], out[1]. */
-export type GradientAt = (x: number, y: number, out: Float64Array) => void;
+/** Writes the gradient of the ground (m per m) at place[0], place[1] (m) to out[0], out[1]. The place comes in an array
+ *  because numbers handed to a function that is not inlined are boxed: that made a third of a pass. */
+export type GradientAt = (place: Float64Array, out: Float64Array) => void;
 
 /** A piece of path that can be asked for any place on it. */
 export interface Segment {
@@ -68,13 +69,17 @@ export function makeStepper(options: StepperOptions): Stepper {
   const pull = ROLLING_FACTOR * GRAVITY;
   const previous = new Float64Array(7);
   const current = new Float64Array(7);
+  const stage = new Float64Array(4);
   const force = new Float64Array(2);
   const gradient = new Float64Array(2);
   // Step size to try next, evaluations: kept in a typed array because doubles in closures are boxed.
   const keep = new Float64Array(2);
 
-  const accelerate = (x: number, y: number, vx: number, vy: number): void => {
-    gradientAt(x, y, gradient);
+  /** Acceleration of `stage` (x, y, vx, vy) into `force`. */
+  const accelerate = (): void => {
+    gradientAt(stage, gradient);
+    const vx = stage[2];
+    const vy = stage[3];
     const speed = Math.sqrt(vx * vx + vy * vy);
     const drag = speed > 0 ? friction / speed : 0;
     force[0] = -drag * vx - pull * gradient[0];
@@ -85,7 +90,8 @@ export function makeStepper(options: StepperOptions): Stepper {
   const redirect = (vx: number, vy: number): void => {
     current[2] = vx;
     current[3] = vy;
-    accelerate(current[0], current[1], vx, vy);
+    stage.set(current.subarray(0, 4));
+    accelerate();
     current[4] = force[0];
     current[5] = force[1];
     keep[0] = Math.max(SHORTEST_STEP, Math.sqrt(vx * vx + vy * vy) / friction);
@@ -117,76 +123,102 @@ export function makeStepper(options: StepperOptions): Stepper {
     for (;;) {
       const vx2 = vx1 + h * (1 / 5) * ax1;
       const vy2 = vy1 + h * (1 / 5) * ay1;
-      accelerate(x + h * (1 / 5) * vx1, y + h * (1 / 5) * vy1, vx2, vy2);
+      stage[0] = x + h * (1 / 5) * vx1;
+      stage[1] = y + h * (1 / 5) * vy1;
+      stage[2] = vx2;
+      stage[3] = vy2;
+      accelerate();
       const ax2 = force[0];
       const ay2 = force[1];
       const vx3 = vx1 + h * ((3 / 40) * ax1 + (9 / 40) * ax2);
       const vy3 = vy1 + h * ((3 / 40) * ay1 + (9 / 40) * ay2);
-      accelerate(
-        x + h * ((3 / 40) * vx1 + (9 / 40) * vx2),
-        y + h * ((3 / 40) * vy1 + (9 / 40) * vy2),
-        vx3,
-        vy3,
-      );
+      stage[0] = x + h * ((3 / 40) * vx1 + (9 / 40) * vx2);
+      stage[1] = y + h * ((3 / 40) * vy1 + (9 / 40) * vy2);
+      stage[2] = vx3;
+      stage[3] = vy3;
+      accelerate();
       const ax3 = force[0];
       const ay3 = force[1];
       const vx4 = vx1 + h * ((44 / 45) * ax1 - (56 / 15) * ax2 + (32 / 9) * ax3);
       const vy4 = vy1 + h * ((44 / 45) * ay1 - (56 / 15) * ay2 + (32 / 9) * ay3);
-      accelerate(
-        x + h * ((44 / 45) * vx1 - (56 / 15) * vx2 + (32 / 9) * vx3),
-        y + h * ((44 / 45) * vy1 - (56 / 15) * vy2 + (32 / 9) * vy3),
-        vx4,
-        vy4,
-      );
+      stage[0] = x + h * ((44 / 45) * vx1 - (56 / 15) * vx2 + (32 / 9) * vx3);
+      stage[1] = y + h * ((44 / 45) * vy1 - (56 / 15) * vy2 + (32 / 9) * vy3);
+      stage[2] = vx4;
+      stage[3] = vy4;
+      accelerate();
       const ax4 = force[0];
       const ay4 = force[1];
       const vx5 =
-        vx1 +
-        h * ((19372 / 6561) * ax1 - (25360 / 2187) * ax2 + (64448 / 6561) * ax3 - (212 / 729) * ax4);
+        vx1 + h * ((19372 / 6561) * ax1 - (25360 / 2187) * ax2 + (64448 / 6561) * ax3 - (212 / 729) * ax4);
       const vy5 =
-        vy1 +
-        h * ((19372 / 6561) * ay1 - (25360 / 2187) * ay2 + (64448 / 6561) * ay3 - (212 / 729) * ay4);
-      accelerate(
-        x + h * ((19372 / 6561) * vx1 - (25360 / 2187) * vx2 + (64448 / 6561) * vx3 - (212 / 729) * vx4),
-        y + h * ((19372 / 6561) * vy1 - (25360 / 2187) * vy2 + (64448 / 6561) * vy3 - (212 / 729) * vy4),
-        vx5,
-        vy5,
-      );
+        vy1 + h * ((19372 / 6561) * ay1 - (25360 / 2187) * ay2 + (64448 / 6561) * ay3 - (212 / 729) * ay4);
+      stage[0] =
+        x + h * ((19372 / 6561) * vx1 - (25360 / 2187) * vx2 + (64448 / 6561) * vx3 - (212 / 729) * vx4);
+      stage[1] =
+        y + h * ((19372 / 6561) * vy1 - (25360 / 2187) * vy2 + (64448 / 6561) * vy3 - (212 / 729) * vy4);
+      stage[2] = vx5;
+      stage[3] = vy5;
+      accelerate();
       const ax5 = force[0];
       const ay5 = force[1];
       const vx6 =
         vx1 +
         h *
-          ((9017 / 3168) * ax1 - (355 / 33) * ax2 + (46732 / 5247) * ax3 + (49 / 176) * ax4 - (5103 / 18656) * ax5);
+          ((9017 / 3168) * ax1 -
+            (355 / 33) * ax2 +
+            (46732 / 5247) * ax3 +
+            (49 / 176) * ax4 -
+            (5103 / 18656) * ax5);
       const vy6 =
         vy1 +
         h *
-          ((9017 / 3168) * ay1 - (355 / 33) * ay2 + (46732 / 5247) * ay3 + (49 / 176) * ay4 - (5103 / 18656) * ay5);
-      accelerate(
+          ((9017 / 3168) * ay1 -
+            (355 / 33) * ay2 +
+            (46732 / 5247) * ay3 +
+            (49 / 176) * ay4 -
+            (5103 / 18656) * ay5);
+      stage[0] =
         x +
-          h *
-            ((9017 / 3168) * vx1 - (355 / 33) * vx2 + (46732 / 5247) * vx3 + (49 / 176) * vx4 - (5103 / 18656) * vx5),
+        h *
+          ((9017 / 3168) * vx1 -
+            (355 / 33) * vx2 +
+            (46732 / 5247) * vx3 +
+            (49 / 176) * vx4 -
+            (5103 / 18656) * vx5);
+      stage[1] =
         y +
-          h *
-            ((9017 / 3168) * vy1 - (355 / 33) * vy2 + (46732 / 5247) * vy3 + (49 / 176) * vy4 - (5103 / 18656) * vy5),
-        vx6,
-        vy6,
-      );
+        h *
+          ((9017 / 3168) * vy1 -
+            (355 / 33) * vy2 +
+            (46732 / 5247) * vy3 +
+            (49 / 176) * vy4 -
+            (5103 / 18656) * vy5);
+      stage[2] = vx6;
+      stage[3] = vy6;
+      accelerate();
       const ax6 = force[0];
       const ay6 = force[1];
       const vx7 =
         vx1 +
-        h * ((35 / 384) * ax1 + (500 / 1113) * ax3 + (125 / 192) * ax4 - (2187 / 6784) * ax5 + (11 / 84) * ax6);
+        h *
+          ((35 / 384) * ax1 + (500 / 1113) * ax3 + (125 / 192) * ax4 - (2187 / 6784) * ax5 + (11 / 84) * ax6);
       const vy7 =
         vy1 +
-        h * ((35 / 384) * ay1 + (500 / 1113) * ay3 + (125 / 192) * ay4 - (2187 / 6784) * ay5 + (11 / 84) * ay6);
+        h *
+          ((35 / 384) * ay1 + (500 / 1113) * ay3 + (125 / 192) * ay4 - (2187 / 6784) * ay5 + (11 / 84) * ay6);
       const x7 =
         x +
-        h * ((35 / 384) * vx1 + (500 / 1113) * vx3 + (125 / 192) * vx4 - (2187 / 6784) * vx5 + (11 / 84) * vx6);
+        h *
+          ((35 / 384) * vx1 + (500 / 1113) * vx3 + (125 / 192) * vx4 - (2187 / 6784) * vx5 + (11 / 84) * vx6);
       const y7 =
         y +
-        h * ((35 / 384) * vy1 + (500 / 1113) * vy3 + (125 / 192) * vy4 - (2187 / 6784) * vy5 + (11 / 84) * vy6);
-      accelerate(x7, y7, vx7, vy7);
+        h *
+          ((35 / 384) * vy1 + (500 / 1113) * vy3 + (125 / 192) * vy4 - (2187 / 6784) * vy5 + (11 / 84) * vy6);
+      stage[0] = x7;
+      stage[1] = y7;
+      stage[2] = vx7;
+      stage[3] = vy7;
+      accelerate();
       const ax7 = force[0];
       const ay7 = force[1];
       let accepted = true;

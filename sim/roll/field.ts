@@ -37,7 +37,7 @@ const TRACE_SPACING = 0.015;
 export function fieldRoller(surface: FieldSurface, greenSpeed: number, ball: Point, hole: Point): Roller {
   const spline = splineOf(surface);
   return roughRoller({
-    gradientAt: (x, y, out) => splineGradient(spline, x, y, out),
+    gradientAt: (place, out) => splineGradient(spline, place, out),
     bounds: fieldBounds(surface),
     cell: surface.spacing,
     finishReach: FINISH_REACH,
@@ -74,13 +74,13 @@ export function roughRoller(options: GroundOptions): Roller {
 
   /** A ball that came to a stand where the ground does not hold it sets off downhill. */
   const turnDownhill = (): void => {
-    gradientAt(current[0], current[1], gradient);
+    gradientAt(current, gradient);
     const size = Math.hypot(gradient[0], gradient[1]);
     stepper.redirect((-STANDSTILL * gradient[0]) / size, (-STANDSTILL * gradient[1]) / size);
   };
   const standsOnSteepGround = (): boolean => {
     if (Math.hypot(current[2], current[3]) >= STANDSTILL) return false;
-    gradientAt(current[0], current[1], gradient);
+    gradientAt(current, gradient);
     return ROLLING_FACTOR * GRAVITY * Math.hypot(gradient[0], gradient[1]) > friction;
   };
 

@@ -2,17 +2,15 @@
 import { HOLE_RADIUS } from '../constants.ts';
 import { captureRule } from '../hole/capture.ts';
 import type { Putt, Roll } from '../types.ts';
+import { fieldRoller } from './field.ts';
 import { planeRoller } from './plane.ts';
 import { newPass, type Pass, type Roller } from './roller.ts';
 
-/**
- * The roller for a putt's surface, green speed, ball and hole.
- * @throws Error on a height field: its integrator is not built yet (DEVELOPERS.md, "What is not there yet")
- */
-export const rollerFor = (putt: Putt): Roller => {
-  if (putt.surface.kind === 'plane') return planeRoller(putt.surface, putt.greenSpeed, putt.ball, putt.hole);
-  throw new Error('Got a height field, expected a plane: rolling on a height field is not built yet.');
-};
+/** The roller for a putt's surface, green speed, ball and hole. */
+export const rollerFor = (putt: Putt): Roller =>
+  putt.surface.kind === 'plane'
+    ? planeRoller(putt.surface, putt.greenSpeed, putt.ball, putt.hole)
+    : fieldRoller(putt.surface, putt.greenSpeed, putt.ball, putt.hole);
 
 /** Bearing from ball to hole, radians from +x: the zero of every start angle. */
 export const bearingOf = (putt: Putt): number =>

@@ -109,6 +109,7 @@ export const fieldBounds = (surface: FieldSurface): Bounds => ({
 });
 
 const gradient = new Float64Array(2);
+const place = new Float64Array(2);
 
 /** Height (m) and gradient at x, y (m); false, and `out` untouched, off the grid. */
 export function sampleField(surface: FieldSurface, x: number, y: number, out: HeightSample): boolean {
@@ -117,7 +118,9 @@ export function sampleField(surface: FieldSurface, x: number, y: number, out: He
   if (!(u >= 0 && v >= 0)) return false;
   if (u > (surface.columns - 1) * surface.spacing || v > (surface.rows - 1) * surface.spacing) return false;
   const spline = splineOf(surface);
-  splineGradient(spline, x, y, gradient);
+  place[0] = x;
+  place[1] = y;
+  splineGradient(spline, place, gradient);
   out.height = splineHeight(spline, x, y);
   out.gradientX = gradient[0];
   out.gradientY = gradient[1];

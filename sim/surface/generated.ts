@@ -105,11 +105,14 @@ export function generateGreen(options: GreenOptions): FieldSurface {
 function slopesOf(grid: Parameters<typeof makeSpline>[0]): { rootMeanSquare: number; steepest: number } {
   const spline = makeSpline(grid);
   const gradient = new Float64Array(2);
+  const place = new Float64Array(2);
   let sum = 0;
   let steepest = 0;
   for (let row = 0; row < grid.rows; row++)
     for (let column = 0; column < grid.columns; column++) {
-      splineGradient(spline, column * grid.spacing, row * grid.spacing, gradient);
+      place[0] = column * grid.spacing;
+      place[1] = row * grid.spacing;
+      splineGradient(spline, place, gradient);
       const square = gradient[0] * gradient[0] + gradient[1] * gradient[1];
       sum += square;
       if (square > steepest) steepest = square;

@@ -112,15 +112,15 @@ export function makeSpline(grid: Grid): Spline {
 }
 
 /**
- * Gradient (m per m) at x, y (m) into out[0], out[1]: the integrator's inner loop, no allocation.
+ * Gradient (m per m) at place[0], place[1] (m) into out[0], out[1]: the integrator's inner loop, no allocation.
  * The weights of the four basis functions at fraction t of a cell are (1-t)^3, 3t^3-6t^2+4, -3t^3+3t^2+3t+1, t^3, all / 6.
  */
-export function splineGradient(spline: Spline, x: number, y: number, out: Float64Array): void {
+export function splineGradient(spline: Spline, place: Float64Array, out: Float64Array): void {
   const c = spline.coefficients;
   const width = spline.columns + 2;
   const inverse = 1 / spline.spacing;
-  const u = (x - spline.originX) * inverse;
-  const v = (y - spline.originY) * inverse;
+  const u = (place[0] - spline.originX) * inverse;
+  const v = (place[1] - spline.originY) * inverse;
   let column = Math.floor(u);
   let row = Math.floor(v);
   if (!(column > 0)) column = 0;

@@ -78,7 +78,8 @@ const pair = ({ x, y }: Point): [number, number] => [x, y];
 
 const rollResponse = (roll: Roll) => {
   const pathM: [number, number][] = [];
-  for (let index = 0; index < roll.path.length; index += 3) pathM.push([roll.path[index], roll.path[index + 1]]);
+  for (let index = 0; index < roll.path.length; index += 3)
+    pathM.push([roll.path[index], roll.path[index + 1]]);
   return { status: roll.status, restM: roll.rest ? pair(roll.rest) : null, timeS: roll.time, pathM };
 };
 

@@ -4,9 +4,24 @@
  * and printing.
  * Frame: hole at the origin, downhill towards -y, so that 12 o'clock is up the page as in every drawing.
  */
-import { clockToBearing, DIE_PACE, FIRM_PACE, metresToFeet, PRESETS, radiansToDegrees } from '../../sim/index.ts';
+import {
+  clockToBearing,
+  DIE_PACE,
+  FIRM_PACE,
+  metresToFeet,
+  PRESETS,
+  radiansToDegrees,
+} from '../../sim/index.ts';
 import type { Units } from '../text/format.ts';
-import { type Limits, type Parsed, parseClock, parseGreenSpeed, parseLength, parsePace, parsePercent } from '../text/parse.ts';
+import {
+  type Limits,
+  type Parsed,
+  parseClock,
+  parseGreenSpeed,
+  parseLength,
+  parsePace,
+  parsePercent,
+} from '../text/parse.ts';
 import { type Checked, type Command, checkRequest, LIMITS, type RequestOf } from './request.ts';
 import { showValue } from './show.ts';
 
@@ -47,7 +62,9 @@ export const splitFlags = (command: Command, words: readonly string[]): Checked<
   for (let index = 0; index < words.length; index += 1) {
     const word = words[index];
     if (!word.startsWith('--') || word === '--')
-      return refuse(`got ${showValue(word)}, expected a flag such as --length. Put -- before its name and quote values with spaces.`);
+      return refuse(
+        `got ${showValue(word)}, expected a flag such as --length. Put -- before its name and quote values with spaces.`,
+      );
     const equals = word.indexOf('=');
     const name = word.slice(2, equals < 0 ? undefined : equals);
     if (!known.includes(name))
@@ -97,7 +114,11 @@ const parseSpeed = (text: string): Parsed => {
   const { min, max } = LIMITS.speed;
   return value > min && value <= max
     ? { ok: true, value }
-    : refused(text, `a launch speed above ${min} and up to ${max} m/s`, 'Type metres or feet a second, such as 2.1m/s or 7ft/s.');
+    : refused(
+        text,
+        `a launch speed above ${min} and up to ${max} m/s`,
+        'Type metres or feet a second, such as 2.1m/s or 7ft/s.',
+      );
 };
 
 /** Reads one command's flags. A parser's problem becomes a Refusal that names the flag. */
@@ -129,13 +150,19 @@ class Reader {
     const text = this.flags.get(name);
     if (text === undefined) return fallback;
     const found = words.find((word) => word.toLowerCase() === text.trim().toLowerCase());
-    return found ?? this.refuse(name, `got ${showValue(text)}, expected ${words.join(' or ')}. Type one of them.`);
+    return (
+      found ?? this.refuse(name, `got ${showValue(text)}, expected ${words.join(' or ')}. Type one of them.`)
+    );
   }
 }
 
 /** Feet unless the length was typed in metres; --units overrules. */
 const unitsOf = (reader: Reader): Units =>
-  reader.choice('units', ['imperial', 'metric'], /\d\s*(m|cm|met(re|er)s?)$/i.test(reader.flags.get('length')?.trim() ?? '') ? 'metric' : 'imperial');
+  reader.choice(
+    'units',
+    ['imperial', 'metric'],
+    /\d\s*(m|cm|met(re|er)s?)$/i.test(reader.flags.get('length')?.trim() ?? '') ? 'metric' : 'imperial',
+  );
 
 const readPlayer = (reader: Reader) => {
   const ids = PRESETS.map(({ id }) => id);
@@ -170,7 +197,12 @@ const gather = <Name extends Command>(command: Name, flags: Flags): Checked<Aske
   const greenSpeed = reader.take('green-speed', (text) => parseGreenSpeed(text, greenLimits), '10');
   const bearing = clockToBearing(clock, DOWNHILL);
   const pace = (name: string, fallback?: number): number =>
-    reader.take(name, (text) => parsePace(text, units, paceLimits), units === 'metric' ? '15cm' : '6in', fallback);
+    reader.take(
+      name,
+      (text) => parsePace(text, units, paceLimits),
+      units === 'metric' ? '15cm' : '6in',
+      fallback,
+    );
 
   const request: Record<string, unknown> = {
     surface: { kind: 'plane', slope, downhillDeg: radiansToDegrees(DOWNHILL) },
@@ -185,7 +217,13 @@ const gather = <Name extends Command>(command: Name, flags: Flags): Checked<Aske
   if (command === 'roll') {
     request.startDeg = reader.take(
       'start',
-      (text) => parseAngle(text, 'a start angle', LIMITS.startDeg, 'Type degrees from the ball-to-hole line, such as 3deg, "3 right" or -3.'),
+      (text) =>
+        parseAngle(
+          text,
+          'a start angle',
+          LIMITS.startDeg,
+          'Type degrees from the ball-to-hole line, such as 3deg, "3 right" or -3.',
+        ),
       '3deg',
     );
     request.speed = reader.take('speed', parseSpeed, '2.1m/s');
@@ -214,7 +252,10 @@ const greenLimits: Limits = { min: LIMITS.greenSpeedFt.min * 0.3048, max: LIMITS
 const paceLimits: Limits = { min: 0.01, max: LIMITS.paceM.max };
 
 /** Words after the command to a checked request, or the problem with the first wrong one. */
-export const readFlags = <Name extends Command>(command: Name, words: readonly string[]): Checked<Asked<Name>> => {
+export const readFlags = <Name extends Command>(
+  command: Name,
+  words: readonly string[],
+): Checked<Asked<Name>> => {
   const flags = splitFlags(command, words);
   if (!flags.ok) return flags;
   try {

@@ -9,7 +9,8 @@ const PUTT = `  --length 12ft        ball to hole: 12, 12ft, 12'6", 3.5m, 350cm
   --capture simple     or freeFall: which balls drop (default simple)
   --units imperial     or metric (default: as the length was typed)`;
 
-const playerFlags = (): string => `  --player ${PRESETS[0].id}       whose errors: ${PRESETS.map(({ id }) => id).join(', ')}
+const playerFlags =
+  (): string => `  --player ${PRESETS[0].id}       whose errors: ${PRESETS.map(({ id }) => id).join(', ')}
   --line-sd 1deg       start line SD          --pace-sd 8%     distance SD, share of the distance
   --read-sd 20%        read SD, of the break  --read-bias -10% mean read error (negative: too little break)
   --pace-bias 0%       mean distance error`;

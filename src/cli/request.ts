@@ -44,7 +44,8 @@ export const LIMITS = {
 
 type Issue = { readonly input?: unknown; readonly code?: string; readonly keys?: readonly string[] };
 
-const sentence = (got: string, expected: string, mend: string): string => `got ${got}, expected ${expected}. ${mend}`;
+const sentence = (got: string, expected: string, mend: string): string =>
+  `got ${got}, expected ${expected}. ${mend}`;
 
 /** zod's `error` option for a leaf: the same sentence whatever was wrong with it. */
 const complain = (expected: string, mend: string) => ({
@@ -82,13 +83,24 @@ const fields = <Shape extends z.ZodRawShape>(shape: Shape, what: string) =>
 
 const coordinate = number(LIMITS.coordinateM, 'a coordinate in metres', 'Give metres, such as 3.048.');
 const point = (what: string) =>
-  z.tuple([coordinate, coordinate], complain(`${what} as [x, y] in metres`, 'Give two numbers, such as [0, 3.048].'));
+  z.tuple(
+    [coordinate, coordinate],
+    complain(`${what} as [x, y] in metres`, 'Give two numbers, such as [0, 3.048].'),
+  );
 
 const plane = fields(
   {
     kind: z.literal('plane'),
-    slope: number(LIMITS.slope, 'a slope as rise over run', 'Write 2% as 0.02; turn downhillDeg to change its direction.'),
-    downhillDeg: number(LIMITS.downhillDeg, 'a direction in degrees from +x', 'Give degrees counter-clockwise, such as 180.'),
+    slope: number(
+      LIMITS.slope,
+      'a slope as rise over run',
+      'Write 2% as 0.02; turn downhillDeg to change its direction.',
+    ),
+    downhillDeg: number(
+      LIMITS.downhillDeg,
+      'a direction in degrees from +x',
+      'Give degrees counter-clockwise, such as 180.',
+    ),
   },
   'a plane',
 );
@@ -110,7 +122,12 @@ const grid = fields(
   const object = (path: string, got: string, expected: string, mend: string): void =>
     void context.addIssue({ code: 'custom', path: [path], message: sentence(got, expected, mend) });
   if (columns * rows > LIMITS.gridNodes)
-    return object('columns', `${columns} x ${rows} nodes`, `at most ${LIMITS.gridNodes}`, 'Use a wider spacing.');
+    return object(
+      'columns',
+      `${columns} x ${rows} nodes`,
+      `at most ${LIMITS.gridNodes}`,
+      'Use a wider spacing.',
+    );
   if (heightsM.length !== columns * rows)
     return object(
       'heightsM',
@@ -121,7 +138,8 @@ const grid = fields(
   const steepest = LIMITS.gridSlope * spacingM;
   for (let index = 0; index < heightsM.length; index += 1) {
     const right = index % columns === columns - 1 ? 0 : Math.abs(heightsM[index + 1] - heightsM[index]);
-    const above = index + columns >= heightsM.length ? 0 : Math.abs(heightsM[index + columns] - heightsM[index]);
+    const above =
+      index + columns >= heightsM.length ? 0 : Math.abs(heightsM[index + columns] - heightsM[index]);
     if (Math.max(right, above) > steepest)
       return object(
         'heightsM',
@@ -134,7 +152,10 @@ const grid = fields(
 
 const surface = z.discriminatedUnion('kind', [plane, grid], {
   error: (issue: Issue): string => {
-    const kind = typeof issue.input === 'object' && issue.input !== null ? (issue.input as { kind?: unknown }).kind : undefined;
+    const kind =
+      typeof issue.input === 'object' && issue.input !== null
+        ? (issue.input as { kind?: unknown }).kind
+        : undefined;
     return sentence(
       kind === undefined ? showValue(issue.input) : `the kind ${showValue(kind)}`,
       'a surface of kind "plane" or "grid"',
@@ -145,11 +166,24 @@ const surface = z.discriminatedUnion('kind', [plane, grid], {
 
 const player = fields(
   {
-    lineSdDeg: number(LIMITS.lineSdDeg, 'the start line SD in degrees', 'Most players lie between 0.5 and 2.'),
+    lineSdDeg: number(
+      LIMITS.lineSdDeg,
+      'the start line SD in degrees',
+      'Most players lie between 0.5 and 2.',
+    ),
     paceSd: number(LIMITS.paceSd, 'the distance SD as a share', 'Write 8% as 0.08.'),
     readSd: number(LIMITS.readSd, 'the SD of the read as a share of the break', 'Write 20% as 0.2.'),
-    readBias: number(LIMITS.readBias, 'the mean error of the read as a share of the break', 'Write 10% too little as -0.1.', 'above'),
-    paceBias: number(LIMITS.paceBias, 'the mean error of the distance as a share', 'Write 5% too far as 0.05.'),
+    readBias: number(
+      LIMITS.readBias,
+      'the mean error of the read as a share of the break',
+      'Write 10% too little as -0.1.',
+      'above',
+    ),
+    paceBias: number(
+      LIMITS.paceBias,
+      'the mean error of the distance as a share',
+      'Write 5% too far as 0.05.',
+    ),
   },
   'a player',
 );
@@ -163,13 +197,19 @@ const putt = {
     .enum(['simple', 'freeFall'], complain('"simple" or "freeFall"', 'Leave it out for "simple".'))
     .default('simple'),
 };
-const paceM = number(LIMITS.paceM, 'metres past the covered hole', 'Give metres, such as 0.15 for dying it in.', 'above');
+const paceM = number(
+  LIMITS.paceM,
+  'metres past the covered hole',
+  'Give metres, such as 0.15 for dying it in.',
+  'above',
+);
 
 type PuttFields = z.infer<z.ZodObject<typeof putt>>;
 
 /** Checks that need more than one field: the length of the putt, and both ends on the grid. */
 const together = (request: PuttFields, context: z.RefinementCtx): void => {
-  const add = (path: string, message: string): void => void context.addIssue({ code: 'custom', path: [path], message });
+  const add = (path: string, message: string): void =>
+    void context.addIssue({ code: 'custom', path: [path], message });
   const [ballX, ballY] = request.ballM;
   const [holeX, holeY] = request.holeM;
   const distance = Math.hypot(holeX - ballX, holeY - ballY);
@@ -177,7 +217,11 @@ const together = (request: PuttFields, context: z.RefinementCtx): void => {
   if (distance < min || distance > max)
     add(
       'ballM',
-      sentence(`a putt of ${+distance.toPrecision(4)} m`, `${min} to ${max} m from ballM to holeM`, 'Move the ball or the hole.'),
+      sentence(
+        `a putt of ${+distance.toPrecision(4)} m`,
+        `${min} to ${max} m from ballM to holeM`,
+        'Move the ball or the hole.',
+      ),
     );
   if (request.surface.kind !== 'grid') return;
   const { originM, spacingM, columns, rows } = request.surface;
@@ -204,7 +248,11 @@ export const SCHEMAS = {
   roll: fields(
     {
       ...putt,
-      startDeg: number(LIMITS.startDeg, 'a start angle in degrees', 'Positive is left of the ball-to-hole line.'),
+      startDeg: number(
+        LIMITS.startDeg,
+        'a start angle in degrees',
+        'Positive is left of the ball-to-hole line.',
+      ),
       speed: number(LIMITS.speed, 'a launch speed in m/s', 'A 10 ft putt takes about 2.', 'above'),
     },
     'a request',
@@ -235,12 +283,16 @@ export type Checked<Value> =
 /** "surface.heightsM[12]" for ['surface', 'heightsM', 12]. */
 const placeOf = (path: readonly PropertyKey[]): string =>
   path.reduce<string>(
-    (text, part) => (typeof part === 'number' ? `${text}[${part}]` : text === '' ? String(part) : `${text}.${String(part)}`),
+    (text, part) =>
+      typeof part === 'number' ? `${text}[${part}]` : text === '' ? String(part) : `${text}.${String(part)}`,
     '',
   );
 
 /** Passes a request through the gate; the problem names the first wrong field and how many more there are. */
-export const checkRequest = <Name extends Command>(command: Name, value: unknown): Checked<RequestOf<Name>> => {
+export const checkRequest = <Name extends Command>(
+  command: Name,
+  value: unknown,
+): Checked<RequestOf<Name>> => {
   // zod passes over this key without a word; it must be refused like any other unknown field.
   const hidden = hiddenKey(value);
   if (hidden !== undefined)

@@ -23,16 +23,21 @@ const said = (stdout: string): Outcome => ({ stdout, stderr: '', exitCode: 0 });
 const refused = (problem: string): Outcome => ({ stdout: '', stderr: `${oneLine(problem)}\n`, exitCode: 2 });
 
 /** True when standard input must be read for these words. */
-export const wantsInput = (argv: readonly string[]): boolean => argv.includes('--json') && !argv.includes('--help');
+export const wantsInput = (argv: readonly string[]): boolean =>
+  argv.includes('--json') && !argv.includes('--help');
 
 /** What the engine itself objects to in a putt that passed the gate. */
 const objection = (request: PuttRequest): string | undefined => checkPutt(toPutt(request));
 
 const answerJson = (command: Command, text: string): Outcome => {
   if (text.trim() === '')
-    return refused(`got nothing on standard input, expected one JSON request. Pipe it in; ${command} --help shows the flags for people.`);
+    return refused(
+      `got nothing on standard input, expected one JSON request. Pipe it in; ${command} --help shows the flags for people.`,
+    );
   if (text.length > LONGEST_INPUT)
-    return refused(`got ${text.length} characters on standard input, expected at most ${LONGEST_INPUT}. Use a coarser grid.`);
+    return refused(
+      `got ${text.length} characters on standard input, expected at most ${LONGEST_INPUT}. Use a coarser grid.`,
+    );
   let found: unknown;
   try {
     found = JSON.parse(text);
@@ -76,10 +81,13 @@ const answerFlags = (command: Command, words: readonly string[]): Outcome => {
 export const run = (argv: readonly string[], stdinText: string): Outcome => {
   const [command, ...words] = argv;
   const expected = `${COMMANDS.slice(0, -1).join(', ')} or ${COMMANDS[COMMANDS.length - 1]}`;
-  if (command === undefined) return refused(`got no command, expected ${expected}. Run with --help for examples.`);
+  if (command === undefined)
+    return refused(`got no command, expected ${expected}. Run with --help for examples.`);
   if (command === '--help' || command === 'help') return said(overview());
   if (!isCommand(command))
-    return refused(`got the command ${showValue(command)}, expected ${expected}. Run with --help for examples.`);
+    return refused(
+      `got the command ${showValue(command)}, expected ${expected}. Run with --help for examples.`,
+    );
   if (words.includes('--help')) return said(commandHelp(command));
   if (!words.includes('--json')) return answerFlags(command, words);
   const [extra] = words.filter((word) => word !== '--json');

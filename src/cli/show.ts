@@ -21,5 +21,7 @@ export const showValue = (value: unknown): string => {
   if (typeof value === 'boolean') return String(value);
   if (!Array.isArray(value)) return 'an object';
   const short = value.length > 0 && value.length <= 3 && value.every((item) => typeof item === 'number');
-  return short ? `[${value.join(', ')}]` : `a list of ${value.length} ${value.length === 1 ? 'value' : 'values'}`;
+  return short
+    ? `[${value.join(', ')}]`
+    : `a list of ${value.length} ${value.length === 1 ? 'value' : 'values'}`;
 };

@@ -2,7 +2,15 @@
  * Answers as people read them in a terminal: one sentence, a table with its units, the caution. Leaves out: numbers of any
  * kind that the engine did not give; number and length words are src/text's.
  */
-import { type NoLine, type Odds, type PaceRow, prepareNextPutts, puttOdds, type Read, readPutt } from '../../sim/index.ts';
+import {
+  type NoLine,
+  type Odds,
+  type PaceRow,
+  prepareNextPutts,
+  puttOdds,
+  type Read,
+  readPutt,
+} from '../../sim/index.ts';
 import {
   formatAim,
   formatClock,
@@ -31,7 +39,12 @@ const NONE = '-';
 const columns = (rows: readonly (readonly string[])[]): string => {
   const widths = rows[0].map((_, index) => Math.max(...rows.map((row) => row[index].length)));
   return rows
-    .map((row) => row.map((cell, index) => (index === 0 ? cell.padEnd(widths[0]) : cell.padStart(widths[index]))).join('  ').trimEnd())
+    .map((row) =>
+      row
+        .map((cell, index) => (index === 0 ? cell.padEnd(widths[0]) : cell.padStart(widths[index])))
+        .join('  ')
+        .trimEnd(),
+    )
     .join('\n');
 };
 
@@ -110,9 +123,16 @@ export const readPage = (asked: Asked<'read'>): string => {
     ['speed at the hole', speedWords(read.arrivalSpeed)],
     ['time to the hole', formatSeconds(read.time)],
   ];
-  if (read.startBand) lines.push(['start lines that drop', `${degrees(read.startBand.low)} to ${degrees(read.startBand.high)}`]);
+  if (read.startBand)
+    lines.push([
+      'start lines that drop',
+      `${degrees(read.startBand.low)} to ${degrees(read.startBand.high)}`,
+    ]);
   if (read.paceBand)
-    lines.push(['paces that drop', `${formatShort(read.paceBand.low, units)} to ${formatShort(read.paceBand.high, units)} past`]);
+    lines.push([
+      'paces that drop',
+      `${formatShort(read.paceBand.low, units)} to ${formatShort(read.paceBand.high, units)} past`,
+    ]);
   if (read.otherStart !== undefined) lines.push(['another line starts', degrees(read.otherStart)]);
   return page(`${aim} and hit it to stop ${pace} past (${puttWords(asked)}).`, facts(lines));
 };
@@ -124,7 +144,10 @@ const oddsFacts = (odds: Odds, units: Units): [string, string][] => [
   ['past, low side', formatPercent(odds.low, 1)],
   ['three putts or more', formatPercent(odds.threePutt, 1)],
   ['expected putts', formatPutts(odds.expectedPutts)],
-  ['a miss is left', `${formatLeave(odds.leaveMedian, units)} (${formatLeave(odds.leaveP10, units)} to ${formatLeave(odds.leaveP90, units)} eight times in ten)`],
+  [
+    'a miss is left',
+    `${formatLeave(odds.leaveMedian, units)} (${formatLeave(odds.leaveP10, units)} to ${formatLeave(odds.leaveP90, units)} eight times in ten)`,
+  ],
 ];
 
 export const oddsPage = (asked: Asked<'odds'>): string => {
@@ -143,7 +166,8 @@ const HEAD = ['past the hole', 'aim', 'holed', 'short', 'high', 'low', '3-putt',
 
 const compareLine = ({ pace, read, odds }: PaceRow, name: string, units: Units): string[] => {
   const first = `${formatShort(pace, units)}${name === '' ? '' : `, ${name}`}`;
-  if (read.status === 'noLine' || odds === undefined) return [first, 'no line', ...Array<string>(HEAD.length - 2).fill(NONE)];
+  if (read.status === 'noLine' || odds === undefined)
+    return [first, 'no line', ...Array<string>(HEAD.length - 2).fill(NONE)];
   return [
     first,
     aimWords(read.aimOffset, units),
@@ -157,7 +181,8 @@ const compareLine = ({ pace, read, odds }: PaceRow, name: string, units: Units):
   ];
 };
 
-const reasonOf = (read: Read | NoLine): string | undefined => (read.status === 'noLine' ? read.reason : undefined);
+const reasonOf = (read: Read | NoLine): string | undefined =>
+  read.status === 'noLine' ? read.reason : undefined;
 
 /** Two paces the person cannot tell apart are one row, m. */
 const SAME_PACE = 0.005;
@@ -190,9 +215,13 @@ export const comparePage = (asked: Asked<'compare'>): string => {
   }
   const others = rows.filter(
     ({ pace }) =>
-      SHOWN.some((shown) => Math.abs(shown - pace) < 1e-9) && !named.some((other) => Math.abs(other.pace - pace) < SAME_PACE),
+      SHOWN.some((shown) => Math.abs(shown - pace) < 1e-9) &&
+      !named.some((other) => Math.abs(other.pace - pace) < SAME_PACE),
   );
-  const all = [...named.map(({ row, names }) => ({ row, words: names.join(', ') })), ...others.map((row) => ({ row, words: '' }))];
+  const all = [
+    ...named.map(({ row, names }) => ({ row, words: names.join(', ') })),
+    ...others.map((row) => ({ row, words: '' })),
+  ];
   all.sort((first, second) => first.row.pace - second.row.pace);
 
   const answer =

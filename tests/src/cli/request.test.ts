@@ -33,8 +33,14 @@ describe('a wrong JSON request', () => {
     ['white space', ' \n\t'],
     ['something that is not JSON', '{"surface":'],
     ['NaN, which JSON lacks', JSON.stringify({ ...base, paceM: 0 }).replace('"paceM":0', '"paceM":NaN')],
-    ['Infinity, which JSON lacks', JSON.stringify({ ...base, paceM: 0 }).replace('"paceM":0', '"paceM":-Infinity')],
-    ['a number too large for a float', JSON.stringify({ ...base, paceM: 0 }).replace('"paceM":0', '"paceM":1e999')],
+    [
+      'Infinity, which JSON lacks',
+      JSON.stringify({ ...base, paceM: 0 }).replace('"paceM":0', '"paceM":-Infinity'),
+    ],
+    [
+      'a number too large for a float',
+      JSON.stringify({ ...base, paceM: 0 }).replace('"paceM":0', '"paceM":1e999'),
+    ],
     ['a list', [base]],
     ['null', null],
     ['a number', 7],
@@ -43,7 +49,10 @@ describe('a wrong JSON request', () => {
     ['ten thousand nested objects in a field', `{"surface":${'{"a":'.repeat(10_000)}1${'}'.repeat(10_000)}}`],
     ['an unknown field', { ...base, paceM: 0.15, wind: 3 }],
     ['an unknown field of the surface', { ...base, paceM: 0.15, surface: { ...plane, grain: 1 } }],
-    ['an own field named __proto__', `{"__proto__":{"slope":1},${JSON.stringify({ ...base, paceM: 0.15 }).slice(1)}`],
+    [
+      'an own field named __proto__',
+      `{"__proto__":{"slope":1},${JSON.stringify({ ...base, paceM: 0.15 }).slice(1)}`,
+    ],
     [
       'a field of the surface named __proto__',
       JSON.stringify({ ...base, paceM: 0.15 }).replace('"kind"', '"__proto__":{},"kind"'),
@@ -63,12 +72,21 @@ describe('a wrong JSON request', () => {
     ['a surface of no known kind', { ...base, paceM: 0.15, surface: { ...plane, kind: 'bowl' } }],
     ['a missing surface', { ...base, paceM: 0.15, surface: undefined }],
     ['an unknown capture rule', { ...base, paceM: 0.15, capture: 'magnet' }],
-    ['a grid with a height too few', { ...base, paceM: 0.15, surface: { ...grid, heightsM: grid.heightsM.slice(1) } }],
+    [
+      'a grid with a height too few',
+      { ...base, paceM: 0.15, surface: { ...grid, heightsM: grid.heightsM.slice(1) } },
+    ],
     ['a grid of three columns', { ...base, paceM: 0.15, surface: { ...grid, columns: 3 } }],
     ['a grid of half a row', { ...base, paceM: 0.15, surface: { ...grid, rows: 6.5 } }],
     ['a grid too large to hold', { ...base, paceM: 0.15, surface: { ...grid, columns: 2000, rows: 2000 } }],
-    ['a grid with a wall', { ...base, paceM: 0.15, surface: { ...grid, heightsM: [9, ...grid.heightsM.slice(1)] } }],
-    ['a height that is null', { ...base, paceM: 0.15, surface: { ...grid, heightsM: [null, ...grid.heightsM.slice(1)] } }],
+    [
+      'a grid with a wall',
+      { ...base, paceM: 0.15, surface: { ...grid, heightsM: [9, ...grid.heightsM.slice(1)] } },
+    ],
+    [
+      'a height that is null',
+      { ...base, paceM: 0.15, surface: { ...grid, heightsM: [null, ...grid.heightsM.slice(1)] } },
+    ],
     ['a hole off the green', { ...base, paceM: 0.15, surface: grid, holeM: [0, 5] }],
     ['a ball off the green', { ...base, paceM: 0.15, surface: grid, ballM: [-1.5, 0] }],
   ])('is refused in one line: %s', (_, request) => {

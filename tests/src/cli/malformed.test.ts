@@ -1,0 +1,180 @@
+/**
+ * A thousand random requests, most of them wrong in some way: each ends in an answer or in one line on standard error with
+ * exit code 2 and nothing on standard output. An engine that throws fails the test. Seed fixed.
+ */
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { COMMANDS } from '../../../src/cli/request.ts';
+import { run } from '../../../src/cli/run.ts';
+
+const strange = fc.oneof(
+  fc.constantFrom<unknown>(
+    null,
+    true,
+    '',
+    'NaN',
+    'Infinity',
+    '10',
+    [],
+    {},
+    -1,
+    0,
+    40,
+    1e308,
+    -1e308,
+    5e-324,
+    1e-9,
+    '__proto__',
+  ),
+  fc.double({ noNaN: true, noDefaultInfinity: true }),
+  fc.integer(),
+  fc.jsonValue({ maxDepth: 3 }),
+);
+/** Mostly sensible, so that what is wrong is one thing at a time and reaches the later checks and the engine. */
+const mostly = <Value>(value: fc.Arbitrary<Value>): fc.Arbitrary<unknown> =>
+  fc.oneof({ weight: 14, arbitrary: value as fc.Arbitrary<unknown> }, { weight: 1, arbitrary: strange });
+const within = (min: number, max: number): fc.Arbitrary<unknown> =>
+  mostly(fc.double({ min, max, noNaN: true }));
+const point = mostly(fc.tuple(within(-6, 6), within(-6, 6)));
+
+const plane = fc.record(
+  { kind: mostly(fc.constant('plane')), slope: within(0, 0.2), downhillDeg: within(-360, 360) },
+  { requiredKeys: ['kind', 'slope'] },
+);
+const grid = fc
+  .record({
+    columns: fc.integer({ min: 3, max: 8 }),
+    rows: fc.integer({ min: 3, max: 8 }),
+    off: fc.constantFrom(0, 0, 0, 1, -1),
+  })
+  .chain(({ columns, rows, off }) =>
+    fc.record({
+      kind: fc.constant('grid'),
+      originM: mostly(fc.constant([-5, -5])),
+      spacingM: within(0.5, 3),
+      columns: mostly(fc.constant(columns)),
+      rows: mostly(fc.constant(rows)),
+      heightsM: mostly(
+        fc.array(fc.double({ min: 0, max: 0.3, noNaN: true }), {
+          minLength: columns * rows + off,
+          maxLength: columns * rows + off,
+        }),
+      ),
+    }),
+  );
+const player = fc.record(
+  {
+    lineSdDeg: within(0, 4),
+    paceSd: within(0, 0.3),
+    readSd: within(0, 1),
+    readBias: within(-0.9, 1),
+    paceBias: within(-0.3, 0.3),
+  },
+  { requiredKeys: ['lineSdDeg', 'paceSd', 'readSd', 'readBias'] },
+);
+
+const own: Record<(typeof COMMANDS)[number], Record<string, fc.Arbitrary<unknown>>> = {
+  roll: { startDeg: within(-180, 180), speed: within(0.1, 5) },
+  read: { paceM: within(0.01, 2) },
+  odds: { paceM: within(0.01, 2), player: mostly(player) },
+  compare: { pacesM: mostly(fc.array(within(0.01, 2), { maxLength: 3 })), player: mostly(player) },
+};
+
+const spoil = (text: string, cut: number, how: number): string =>
+  how === 0
+    ? text.slice(0, Math.floor(cut * text.length))
+    : how === 1
+      ? text.replace(/-?\d+(\.\d+)?/, '1e999')
+      : text;
+
+/** Planes for all commands; grids mostly for single rolls and reads, whose odds would cost seconds each. */
+const question = fc.constantFrom(...COMMANDS).chain((command) =>
+  fc
+    .tuple(
+      fc.record({
+        surface: mostly(command === 'roll' || command === 'read' ? fc.oneof(plane, grid) : plane),
+        greenSpeedFt: within(3, 20),
+        ballM: point,
+        holeM: point,
+        ...own[command],
+      }),
+      fc.option(fc.constantFrom('capture', 'wind', '__proto__', 'constructor', 'toString'), { freq: 6 }),
+      fc.constantFrom<unknown>('simple', 'freeFall', 3),
+      fc.double({ min: 0, max: 1, noNaN: true }),
+      fc.integer({ min: 0, max: 14 }),
+    )
+    .map(([request, extra, value, cut, how]) => {
+      const text = JSON.stringify(request);
+      const longer = extra === null ? text : `{"${extra}":${JSON.stringify(value)},${text.slice(1)}`;
+      return { command, text: spoil(longer, cut, how) };
+    }),
+);
+
+it('answers or refuses in one line each of a thousand random requests, most of them wrong', () => {
+  let answered = 0;
+  let refused = 0;
+  fc.assert(
+    fc.property(question, ({ command, text }) => {
+      const outcome = run([command, '--json'], text);
+      if (outcome.exitCode === 0) {
+        answered += 1;
+        expect(outcome.stderr).toBe('');
+        const { status } = JSON.parse(outcome.stdout) as { status?: unknown };
+        if (command !== 'compare')
+          expect(['ok', 'noLine', 'holed', 'atRest', 'neverStops', 'leftSurface']).toContain(status);
+        // JSON has no NaN: it would have been written as null, which only these may be.
+        expect(
+          outcome.stdout.replaceAll(/"(restM|aimOffsetM|fewestPutts|mostHoled)":null/g, ''),
+        ).not.toContain('null');
+      } else {
+        refused += 1;
+        expect(outcome.exitCode).toBe(2);
+        expect(outcome.stdout).toBe('');
+        expect(outcome.stderr).toMatch(/^[^\n\r]*got [^\n\r]+, expected [^\n\r]+\n$/);
+        expect(outcome.stderr.length).toBeLessThan(500);
+      }
+    }),
+    { seed: 2026, numRuns: 1000 },
+  );
+  // Neither kind may be so rare that the test checks nothing.
+  expect(answered).toBeGreaterThan(100);
+  expect(refused).toBeGreaterThan(300);
+}, 120_000);
+
+it('refuses in one line whatever words are typed', () => {
+  const word = fc.oneof(
+    fc.constantFrom(
+      ...COMMANDS,
+      '--length',
+      '--slope',
+      '--ball',
+      '--green-speed',
+      '--pace',
+      '--',
+      '-',
+      '=',
+      '--=',
+      '--json',
+      '12ft',
+      '2%',
+    ),
+    fc.string({ unit: 'binary', maxLength: 12 }),
+  );
+  fc.assert(
+    fc.property(
+      fc.array(word, { maxLength: 8 }),
+      fc.string({ unit: 'binary', maxLength: 30 }),
+      (argv, text) => {
+        const outcome = run(argv, text);
+        if (outcome.exitCode === 0) expect(outcome.stderr).toBe('');
+        else {
+          expect(outcome.exitCode).toBe(2);
+          expect(outcome.stdout).toBe('');
+          // biome-ignore lint/suspicious/noControlCharactersInRegex: a control character would break the one line
+          expect(outcome.stderr).toMatch(/^[^\u0000-\u001f\u007f-\u009f\u2028\u2029]+\n$/);
+        }
+      },
+    ),
+    { seed: 2027, numRuns: 500 },
+  );
+});
