@@ -13,7 +13,7 @@ import { type PlaneState, planeState } from './plane.ts';
 
 /** Longest way the closed form may cover, m; also kept to one cell of the grid. 8 cm is 0.3 m/s on a level stimp 10:
  *  halving it moves rest points on generated greens by under 0.02 mm (field-oracle.test.ts). */
-export const FINISH_REACH = 0.08;
+export const FINISH_REACH = 0.12;
 /** Below this speed, m/s, a ball on holding ground counts as stopped: it has less than a micrometre left to go. */
 export const STANDSTILL = 1e-6;
 
@@ -77,8 +77,9 @@ export function makeFinish(options: {
     const drag = speed > 0 ? 1 : 0;
     const slopeX = -state[4] / friction - drag * travelX;
     const slopeY = -state[5] / friction - drag * travelY;
-    const room = 2 * friction * reach * (1 - Math.sqrt(slopeX * slopeX + slopeY * slopeY));
-    if (room <= 0 || speed * speed > room) return false;
+    // Ground that barely holds the ball magnifies errors by 1 / (1 - kappa): allow a way shorter by that factor there.
+    const hold = 1 - Math.sqrt(slopeX * slopeX + slopeY * slopeY);
+    if (hold <= 0 || speed * speed > 2 * friction * reach * hold * hold) return false;
     set[0] = state[0];
     set[1] = state[1];
     set[2] = state[6];
@@ -92,8 +93,8 @@ export function makeFinish(options: {
     const scale = pull / friction;
     const middleX = scale * gradient[0];
     const middleY = scale * gradient[1];
-    const middle = Math.sqrt(middleX * middleX + middleY * middleY);
-    if (speed * speed > 4 * friction * reach * (1 - middle)) return false;
+    const holdThere = 1 - Math.sqrt(middleX * middleX + middleY * middleY);
+    if (holdThere <= 0 || speed * speed > 4 * friction * reach * holdThere * holdThere) return false;
     lay(middleX, middleY, travelX, travelY);
     return true;
   };

@@ -55,6 +55,8 @@ export interface GroundOptions {
   readonly cell: number;
   /** Longest way finished in closed form, m. */
   readonly finishReach: number;
+  /** Divides the error allowed per step; default 1. */
+  readonly tighter?: number;
   /** Stimpmeter reading, m. */
   readonly greenSpeed: number;
   readonly ball: Point;
@@ -65,7 +67,12 @@ export interface GroundOptions {
 export function roughRoller(options: GroundOptions): Roller {
   const { gradientAt, bounds, cell, ball, hole } = options;
   const friction = frictionOf(options.greenSpeed);
-  const stepper = makeStepper({ gradientAt, friction, longestReach: CELLS_PER_STEP * cell });
+  const stepper = makeStepper({
+    gradientAt,
+    friction,
+    longestReach: CELLS_PER_STEP * cell,
+    tighter: options.tighter,
+  });
   const finish = makeFinish({ gradientAt, friction, reach: Math.min(options.finishReach, cell) });
   const watch = makeWatch(hole, bounds);
   const start = new Float64Array(STATE_SIZE);
@@ -79,7 +86,7 @@ export function roughRoller(options: GroundOptions): Roller {
     stepper.redirect((-STANDSTILL * gradient[0]) / size, (-STANDSTILL * gradient[1]) / size);
   };
   const standsOnSteepGround = (): boolean => {
-    if (Math.hypot(current[2], current[3]) >= STANDSTILL) return false;
+    if (current[2] * current[2] + current[3] * current[3] >= STANDSTILL * STANDSTILL) return false;
     gradientAt(current, gradient);
     return ROLLING_FACTOR * GRAVITY * Math.hypot(gradient[0], gradient[1]) > friction;
   };

@@ -4,7 +4,7 @@
  * Answers for: the half-width factor of a two-sided interval, for whole or fractional degrees of freedom.
  * Source: Student 1908; P(|T| > t) = I_x(n/2, 1/2) with x = n/(n + t^2).
  */
-import { incompleteBeta } from './incompleteBeta.ts';
+import { incompleteBeta } from './incomplete-beta.ts';
 
 /** Relative width of the bracket at which the root counts as found. */
 const CLOSE_ENOUGH = 1e-12;

@@ -12,7 +12,7 @@
  * Tried and dropped: plain regression through the origin (w = t^2): one long lag putt then outweighs nine short ones.
  */
 import { HOLE_RADIUS } from '../constants.ts';
-import { type Estimate, meanInterval } from './meanInterval.ts';
+import { type Estimate, meanInterval } from './mean-interval.ts';
 
 /** c above, m: a read within the hole's own half-width is not a share of anything. Larger: gentle putts count less. */
 const STRAIGHT_SCALE = HOLE_RADIUS;

@@ -1,7 +1,7 @@
 /**
  * The regularized incomplete beta function, on which Student's t and exact binomial intervals rest.
  *
- * Answers for: I_x(a, b) for a, b > 0 to about 1e-12. Leaves out: inverses (studentT.ts has its own).
+ * Answers for: I_x(a, b) for a, b > 0 to about 1e-12. Leaves out: inverses (student-t.ts has its own).
  * Sources: Lanczos approximation of the gamma function, coefficients for g = 7, n = 9 (as widely printed; memory, checked
  * against jstat in tests); continued fraction DLMF 8.17.22 evaluated by the modified Lentz method (Thompson & Barnett 1986).
  */
