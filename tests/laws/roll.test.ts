@@ -72,7 +72,7 @@ describe('the energy of a rolling ball', () => {
               surface: planeSurface({ slope, downhill }),
               greenSpeed: feetToMetres(feet),
               ball: { x: 0, y: 0 },
-              hole: { x: 30, y: 0 },
+              hole: { x: 1000, y: 0 },
               capture: 'simple',
             },
             start,
@@ -88,11 +88,12 @@ describe('the energy of a rolling ball', () => {
     const greens = [1, 2, 3].map((seed) => generateGreen({ seed }));
     fc.assert(
       fc.property(
-        fc.constantFrom(...greens),
+        fc.constantFrom(1, 2, 3),
         angle,
         fc.double({ min: 0.5, max: 2, noNaN: true }),
         fc.tuple(fc.double({ min: 8, max: 12, noNaN: true }), fc.double({ min: 8, max: 12, noNaN: true })),
-        (surface, start, speed, [x, y]) => {
+        (seed, start, speed, [x, y]) => {
+          const surface = greens[seed - 1];
           expectNoRise(
             {
               surface,
