@@ -5,11 +5,11 @@ import leftAndRight from './left-and-right.json' with { type: 'json' };
 import longGreens from './long-greens.json' with { type: 'json' };
 import longLag from './long-lag.json' with { type: 'json' };
 import pinHighSidehill from './pin-high-sidehill.json' with { type: 'json' };
+import { readDrillSchema } from './schema.ts';
 import shortTesters from './short-testers.json' with { type: 'json' };
 import threeGreenSpeeds from './three-green-speeds.json' with { type: 'json' };
 import upAndDownPairs from './up-and-down-pairs.json' with { type: 'json' };
 import wholeGreens from './whole-greens.json' with { type: 'json' };
-import { readDrillSchema } from './schema.ts';
 
 /** In the order they are offered: from the plainest to the hardest. */
 export const READ_DRILLS: readonly ReadDrill[] = [

@@ -28,8 +28,8 @@ export function scoreAim(trueAim: number, aim: number): AimScore {
   const size = Math.abs(trueAim);
   const share = size < LEAST_BREAK_FOR_SHARE ? undefined : error / size;
   if (Math.abs(error) <= RIGHT_WITHIN) return { error, share, verdict: 'right' };
-  if (size < RIGHT_WITHIN) return { error, share, verdict: 'tooMuch' };
-  if (error > 0) return { error, share, verdict: 'tooMuch' };
+  // A straight putt has no low side: any aim off the centre is break that is not there.
+  if (error > 0 || size < RIGHT_WITHIN) return { error, share, verdict: 'tooMuch' };
   // Past the centre by more than the hand's own doubt: not too little break but break to the other side.
   return { error, share, verdict: error < -(size + RIGHT_WITHIN) ? 'wrongSide' : 'tooLittle' };
 }

@@ -54,7 +54,13 @@ describe('the interval of a mean', () => {
 });
 
 /** Reads by a person who sees (1 + bias + sd z) of the break and whose hand adds half an inch. */
-const reads = (normal: () => number, random: () => number, count: number, bias: number, sd: number): AimPair[] =>
+const reads = (
+  normal: () => number,
+  random: () => number,
+  count: number,
+  bias: number,
+  sd: number,
+): AimPair[] =>
   Array.from({ length: count }, () => {
     const trueAim = (random() - 0.5) * 1.4;
     return { trueAim, aim: trueAim * (1 + bias + sd * normal()) + 0.0127 * normal() };

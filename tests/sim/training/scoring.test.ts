@@ -40,7 +40,8 @@ describe('scoring one aim', () => {
   it('calls a read too little only when the aim is on the low side of the truth', () => {
     fc.assert(
       fc.property(aims, aims, (trueAim, aim) => {
-        if (scoreAim(trueAim, aim).verdict === 'tooLittle') expect(Math.abs(aim)).toBeLessThan(Math.abs(trueAim));
+        if (scoreAim(trueAim, aim).verdict === 'tooLittle')
+          expect(Math.abs(aim)).toBeLessThan(Math.abs(trueAim));
       }),
       { seed: 23 },
     );
@@ -74,11 +75,26 @@ describe('summing up', () => {
       question: question({ trueAim, direction: 'rightToLeft' }),
       aim: 0.8 * trueAim,
     }));
-    const summary = summarizeReads([...answers, { question: question({ climb: 'up', length: 9 }), aim: 0.36 }]);
+    const summary = summarizeReads([
+      ...answers,
+      { question: question({ climb: 'up', length: 9 }), aim: 0.36 },
+    ]);
     const kinds = new Map(summary?.kinds.map((kind) => [kind.kind, kind]));
-    expect([...kinds.keys()]).toEqual(['all', 'leftToRight', 'rightToLeft', 'up', 'level', 'steep', 'middle', 'long']);
+    expect([...kinds.keys()]).toEqual([
+      'all',
+      'leftToRight',
+      'rightToLeft',
+      'up',
+      'level',
+      'steep',
+      'middle',
+      'long',
+    ]);
     expect(kinds.get('rightToLeft')?.bias?.value).toBeCloseTo(-0.2, 12);
-    expect(kinds.get('leftToRight')).toMatchObject({ count: 1, bias: { verdict: 'tooFew', high: Number.POSITIVE_INFINITY } });
+    expect(kinds.get('leftToRight')).toMatchObject({
+      count: 1,
+      bias: { verdict: 'tooFew', high: Number.POSITIVE_INFINITY },
+    });
   });
 
   it('averages the cost over the answers whose cost is known', () => {
