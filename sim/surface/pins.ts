@@ -9,10 +9,12 @@ import { seededRandom } from '../random.ts';
 import type { HeightSample, Point, Surface } from '../types.ts';
 import { sampleSurface, surfaceBounds } from './sample.ts';
 
-/** Ground within this distance of the hole counts, m. */
-const SURROUND = 1;
-/** Slopes in the surround stay below this, rise over run. */
-const STEEPEST_SURROUND = 0.03;
+/** Ground within 1 m of the hole counts; looked at a little farther, m, so that the rim between two looks is covered. */
+const SURROUND = 1.125;
+/** Slopes in the surround stay below 3%; the places looked at below this, rise over run, for what lies between them. */
+const STEEPEST_SURROUND = 0.029;
+/** Distance between looks, m: a green's slope changes by about 0.1% over it. */
+const BETWEEN_LOOKS = 0.225;
 /** Distance from the edge, m; on small greens a quarter of the shorter side instead. */
 const FROM_EDGE = 3;
 /** Distance wished for between holes, m; halved each round until there are enough. */
@@ -45,15 +47,15 @@ export function pinSpots(surface: Surface, count: number, seed: number | string)
   return spots;
 }
 
-/** Steepest slope within SURROUND of a spot, looked at every 0.25 m (slopes change little over that on a green). */
+/** Steepest slope within SURROUND of a spot. */
 function steepestAround(surface: Surface, spot: Point): number {
   const sample: HeightSample = { height: 0, gradientX: 0, gradientY: 0 };
-  const steps = 4;
+  const steps = Math.round(SURROUND / BETWEEN_LOOKS);
   let steepest = 0;
   for (let j = -steps; j <= steps; j++)
     for (let i = -steps; i <= steps; i++) {
       if (i * i + j * j > steps * steps) continue;
-      if (!sampleSurface(surface, spot.x + (i * SURROUND) / steps, spot.y + (j * SURROUND) / steps, sample))
+      if (!sampleSurface(surface, spot.x + i * BETWEEN_LOOKS, spot.y + j * BETWEEN_LOOKS, sample))
         return Number.POSITIVE_INFINITY;
       steepest = Math.max(steepest, Math.hypot(sample.gradientX, sample.gradientY));
     }

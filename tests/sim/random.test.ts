@@ -13,7 +13,9 @@ describe('seeded random numbers', () => {
   it('keep their sequence from version to version, so that a saved seed keeps its green', () => {
     // Written down once (2026-11-25) from this generator: a guard against change, not a reference value.
     const next = seededRandom('a');
-    expect([next(), next(), next()]).toEqual([0.48697111406363547, 0.012099796906113625, 0.41808177600614727]);
+    expect([next(), next(), next()]).toEqual([
+      0.48697111406363547, 0.012099796906113625, 0.41808177600614727,
+    ]);
   });
 
   it('fill [0, 1) evenly and without memory from one draw to the next', () => {
