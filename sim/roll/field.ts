@@ -28,8 +28,9 @@ import { newPass, type Pass, type Roller } from './roller.ts';
 
 /** Cells a step may cross: the stages of a step look at least every half of it, and a wiggle of the grid is 4 cells wide. */
 const CELLS_PER_STEP = 3;
-/** A roll of more steps than this is given up as never stopping; a 20 m putt takes about a hundred at 10 cm. */
-const MOST_STEPS = 20_000;
+/** A roll of more steps than this is given up as never stopping: bounds the work. A 20 m putt takes about a hundred at
+ *  10 cm; what takes thousands is a ball creeping at a tenth of a millimetre a second on ground that just fails to hold it. */
+const MOST_STEPS = 4000;
 /** Distance between traced points, m. */
 const TRACE_SPACING = 0.015;
 
