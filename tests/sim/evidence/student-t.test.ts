@@ -7,8 +7,8 @@ import { tFactor } from '../../../sim/evidence/student-t.ts';
 describe('the incomplete beta function', () => {
   it('agrees with jstat over shapes and places', () => {
     for (const a of [0.5, 1, 2.5, 7, 40])
+      // 1e-9: jstat's own continued fraction stops at 3e-7 relative change of a term, its values are good to about that squared.
       for (const b of [0.5, 1.3, 6, 30])
-        // 1e-9: jstat's own continued fraction stops at 3e-7 relative change of a term, its values are good to about that squared.
         for (const x of [0.01, 0.2, 0.5, 0.83, 0.999])
           expect(Math.abs(incompleteBeta(x, a, b) - jStat.ibeta(x, a, b))).toBeLessThan(1e-6);
   });
@@ -39,8 +39,8 @@ describe('the t factor', () => {
   });
 
   it('agrees with jstat, also for degrees that are not whole', () => {
+    // jstat's inverse is good to about 1e-6 relative.
     for (const degrees of [0.7, 1.5, 3.3, 9, 57.2, 400])
-      // jstat's inverse is good to about 1e-6 relative.
       for (const confidence of [0.5, 0.9, 0.95, 0.999])
         expect(
           Math.abs(tFactor(confidence, degrees) / jStat.studentt.inv((1 + confidence) / 2, degrees) - 1),
