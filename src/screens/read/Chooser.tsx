@@ -1,0 +1,121 @@
+/** What to practise: a set left unfinished, the drills, and the sets of before. */
+import { READ_DRILLS } from '../../../drills/index.ts';
+import type { ReadDrill } from '../../../sim/index.ts';
+import { isFinished, type KeptSet } from '../../store/schema.ts';
+import { summaryOf } from './SummaryView.tsx';
+import { formatInterval, formatShare, shownWords, verdictWords } from './words.ts';
+
+export interface ChooserProps {
+  readonly sets: readonly KeptSet[];
+  readonly ready: boolean;
+  readonly unreadable: number;
+  readonly onStart: (drill: ReadDrill) => void;
+  readonly onResume: (set: KeptSet) => void;
+  readonly onLook: (set: KeptSet) => void;
+}
+
+const day = (moment: number): string =>
+  new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' }).format(moment);
+
+const Unfinished = ({ set, onResume }: { set: KeptSet; onResume: (set: KeptSet) => void }) => (
+  <p class="read-unfinished" data-testid="unfinished">
+    <span>
+      {set.drillName}: {set.answers.length} of {set.questions.length} putts answered.
+    </span>
+    <button type="button" class="read-main" onClick={() => onResume(set)}>
+      Go on with putt {set.answers.length + 1}
+    </button>
+  </p>
+);
+
+const Past = ({ set, onLook }: { set: KeptSet; onLook: (set: KeptSet) => void }) => {
+  const bias = summaryOf(set)?.kinds[0]?.bias;
+  return (
+    <tr>
+      <th scope="row">
+        {set.drillName}
+        <br />
+        <span class="quiet">{day(set.startedAt)}</span>
+      </th>
+      <td>
+        {set.answers.length} of {set.questions.length}
+      </td>
+      <td>{bias === undefined ? 'none' : formatShare(bias.value)}</td>
+      <td>{bias === undefined ? 'none' : formatInterval(bias)}</td>
+      <td>{verdictWords(bias)}</td>
+      <td>
+        <button type="button" class="plain" aria-label={`Look at ${set.drillName} of ${day(set.startedAt)}`} onClick={() => onLook(set)}>
+          Look
+        </button>
+      </td>
+    </tr>
+  );
+};
+
+export const Chooser = ({ sets, ready, unreadable, onStart, onResume, onLook }: ChooserProps) => {
+  const unfinished = sets.find((set) => !isFinished(set));
+  const answered = sets.filter(({ answers }) => answers.length > 0);
+  return (
+    <div class="read-chooser">
+      <section class="card">
+        <h1>Read it yourself</h1>
+        <p>
+          Ten putts, each with a called pace. Aim, commit, and only then see the true line, how far off you were and
+          what it cost. At the end: do you see too little break or too much, and where?
+        </p>
+        {unfinished && <Unfinished set={unfinished} onResume={onResume} />}
+        <ul class="read-drills">
+          {READ_DRILLS.map((drill) => (
+            <li key={drill.id}>
+              <div>
+                <h2>{drill.name}</h2>
+                <p>{drill.purpose}</p>
+                <p class="quiet">
+                  {shownWords(drill)}; source: {drill.source}
+                </p>
+              </div>
+              <button type="button" aria-label={`Start ${drill.name}`} data-drill={drill.id} onClick={() => onStart(drill)}>
+                Start
+              </button>
+            </li>
+          ))}
+        </ul>
+      </section>
+      <section class="card" data-testid="past">
+        <h2>Sets of before</h2>
+        {!ready && <p class="quiet">Looking up your records…</p>}
+        {ready && answered.length === 0 && <p class="quiet">None yet. They are kept on this device only.</p>}
+        {unreadable > 0 && (
+          <p class="problem">
+            {unreadable} {unreadable === 1 ? 'record' : 'records'} could not be read, perhaps made by a later version;
+            left untouched.
+          </p>
+        )}
+        {answered.length > 0 && (
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than a phone must scroll by keys too
+          <div class="scroll" tabIndex={0} role="region" aria-label="Sets of before">
+            <table>
+              <thead>
+                <tr>
+                  <th scope="col">Set</th>
+                  <th scope="col">Putts</th>
+                  <th scope="col">Bias</th>
+                  <th scope="col">95% interval</th>
+                  <th scope="col">Says</th>
+                  <th scope="col">
+                    <span class="unseen">Look at it</span>
+                  </th>
+                </tr>
+              </thead>
+              <tbody>
+                {answered.map((set) => (
+                  <Past key={set.id} set={set} onLook={onLook} />
+                ))}
+              </tbody>
+            </table>
+          </div>
+        )}
+      </section>
+    </div>
+  );
+};
