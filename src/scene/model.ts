@@ -1,0 +1,115 @@
+/**
+ * What a screen tells the map and hears from it: the only types a screen needs besides `createScene` (scene.ts).
+ * Answers for: names, units and meaning. Leaves out: how any of it is drawn.
+ * World: metres, as in the engine. Pixels: CSS pixels from the upper left corner of the map.
+ */
+import type { Point, Surface } from '../../sim/index.ts';
+
+export type Theme = 'light' | 'dark';
+export type Units = 'imperial' | 'metric';
+/** What a person can move. */
+export type Handle = 'ball' | 'hole' | 'aim';
+/** die: dashed blue. firm: solid vermilion. yours: dash and dot, purple. true: solid ink. */
+export type LineStyle = 'die' | 'firm' | 'yours' | 'true';
+export type PainterKind = 'webgl' | 'canvas';
+
+/** The part of the world in the map. */
+export interface Viewport {
+  readonly centre: Point;
+  /** Metres shown across the shorter side of the map; the longer side shows more. So whatever fits the circle is seen. */
+  readonly metresAcross: number;
+  /** Bearing that points up the page, radians from +x; default a quarter turn (+y up). */
+  readonly up?: number;
+}
+
+export interface SceneLine {
+  /** Path as x, y, t triples (m, m, s), as the engine gives it. Drawn firmly to the hole and faintly beyond. */
+  readonly path: Float64Array;
+  readonly style: LineStyle;
+  /** Written beside the aim spot, or beside the end of the line where there is no aim spot. */
+  readonly label?: string;
+  /** Where the start line passes the hole; joined to the ball by a dotted line. */
+  readonly aimSpot?: Point;
+  /** Where the path is farthest from the straight line to the hole. */
+  readonly apex?: Point;
+  /** Where the ball would stop with the hole covered. */
+  readonly rest?: Point;
+}
+
+/** Where the putts of one pace finish. Only the missed ones are drawn: crosses for die, rings for the others. */
+export interface SceneCloud {
+  readonly style: LineStyle;
+  /** x, y pairs, m. */
+  readonly rests: Float64Array;
+  /** 1 where the putt dropped, one per pair. */
+  readonly holed: Uint8Array;
+}
+
+export interface SceneModel {
+  /** Compared by identity: hand over the same object while the ground stays the same, and a drag redraws no ground. */
+  readonly surface: Surface;
+  readonly viewport: Viewport;
+  readonly ball?: Point;
+  readonly hole: Point;
+  readonly lines: readonly SceneLine[];
+  readonly clouds: readonly SceneCloud[];
+  /** The person's own aim, a spot that can be moved. */
+  readonly aim?: Point;
+  /** Heights written on the thicker contours; needs showContours. */
+  readonly showHeights: boolean;
+  readonly showContours: boolean;
+  readonly theme: Theme;
+  readonly units: Units;
+  /** What can be moved now, by pointer and by keys. */
+  readonly draggable: readonly Handle[];
+  /** The picture in words: read out instead of the picture, and kept in step with it by the screen. */
+  readonly description: string;
+  /** Where each thing is, in words, read out with its handle, such as "12 ft from the hole". */
+  readonly handleText?: Partial<Readonly<Record<Handle, string>>>;
+}
+
+export interface SceneOptions {
+  /** The thing is being moved to this place (m). The screen decides where it goes and answers with `update`. */
+  onDrag?(handle: Handle, place: Point): void;
+  /** The finger is up, or the arrow key. */
+  onDragEnd?(handle: Handle): void;
+  /** Short name of the picture for screen readers; default "Map of the putt". */
+  readonly name?: string;
+  /** auto (default): WebGL, or the two-dimensional canvas where that is missing or fails. */
+  readonly painter?: 'auto' | 'canvas';
+  /** How near a pointer must come to take hold, CSS pixels; default 28. */
+  readonly pickRadius?: number;
+}
+
+export interface AnimateOptions {
+  /** 1 is real speed, 0.5 half; default 1. */
+  readonly rate?: number;
+  /** Called once: at the end of the path, or when the roll was called off or replaced by another. */
+  onDone?(outcome: 'ended' | 'cancelled'): void;
+}
+
+export interface Camera {
+  /** Metres to CSS pixels. */
+  toPixel(point: Point): Point;
+  /** CSS pixels to metres. */
+  toWorld(pixel: Point): Point;
+  /** CSS pixels per metre. */
+  readonly scale: number;
+}
+
+export interface Scene {
+  /** Shows this from the next frame on. */
+  update(model: SceneModel): void;
+  /**
+   * Rolls a ball along x, y, t triples (m, m, s); where less motion is asked for, it jumps to the end. The ball stays
+   * where it stopped until ball, hole or ground change.
+   * @returns calls the roll off
+   */
+  animate(path: Float64Array, options?: AnimateOptions): () => void;
+  /** The camera of what is shown now. */
+  camera(): Camera;
+  /** What draws; WebGL may give way to the canvas at any time, when the browser takes its context away. */
+  readonly painter: PainterKind;
+  /** Removes everything from the host. */
+  destroy(): void;
+}
