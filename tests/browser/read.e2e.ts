@@ -108,7 +108,9 @@ describe('reading', () => {
     expect(await on.locator('svg > g .read-true, .read-true-aim, .read-start-true').count()).toBe(0);
     await button(on, 'Commit to this aim').click();
     await on.getByTestId('answer').waitFor();
-    expect(await on.getByTestId('answer').innerText()).toMatch(/True: \d[\d.]* in (left|right)[\s\S]*Slope\s+\d/);
+    expect(await on.getByTestId('answer').innerText()).toMatch(
+      /True: \d[\d.]* in (left|right)[\s\S]*Slope\s+\d/,
+    );
     expect(await on.locator('svg > g .read-true').count()).toBe(1);
   });
 
@@ -118,7 +120,9 @@ describe('reading', () => {
     const field = on.getByLabel('Aim beside the hole centre (in)');
     await field.fill('7 right');
     await field.fill('a cup');
-    await expect.poll(() => on.locator('#read-aim-problem').innerText()).toMatch(/^Got “a cup”, expected .+ Type /);
+    await expect
+      .poll(() => on.locator('#read-aim-problem').innerText())
+      .toMatch(/^Got “a cup”, expected .+ Type /);
     await button(on, 'Commit to this aim').click();
     expect(await on.getByTestId('answer').innerText()).toContain('Yours: 7 in right');
   });
@@ -126,7 +130,7 @@ describe('reading', () => {
   it('turns to centimetres when asked', async () => {
     const on = await open();
     await start(on, 'whole-greens');
-    await on.getByText('m, cm').click();
+    await on.getByLabel('m, cm').check();
     await on.getByLabel('Aim beside the hole centre (cm)').fill('30 left');
     expect(await words(on)).toMatch(/^30 cm left: /);
   });
@@ -137,7 +141,9 @@ describe('reading', () => {
       Object.defineProperty(window, 'indexedDB', { value: undefined });
     });
     await on.reload();
-    await expect.poll(() => on.getByRole('alert').innerText()).toContain('Your answers last until you close the page');
+    await expect
+      .poll(() => on.getByRole('alert').innerText())
+      .toContain('Your answers last until you close the page');
     await start(on, 'pin-high-sidehill');
     await button(on, 'Commit to this aim').click();
     await on.getByTestId('answer').waitFor();
@@ -148,21 +154,24 @@ describe('reading', () => {
     [390, 'dark'],
     [1440, 'light'],
     [1440, 'dark'],
-  ] as const)('has no sideways scroll and nothing serious for axe at %i px, %s', async (width, colorScheme) => {
-    const on = await open({ width, height: 844, colorScheme });
-    expect(await seriousFindings(on)).toEqual([]);
-    expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
-    await start(on, 'whole-greens');
-    await on.getByTestId('aim').waitFor();
-    expect(await seriousFindings(on)).toEqual([]);
-    expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
-    await button(on, 'Commit to this aim').click();
-    await on.getByTestId('answer').waitFor();
-    expect(await seriousFindings(on)).toEqual([]);
-    await button(on, 'Leave the set').click();
-    await button(on, 'Look at Whole greens').click();
-    await on.getByTestId('summary').waitFor();
-    expect(await seriousFindings(on)).toEqual([]);
-    expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
-  });
+  ] as const)(
+    'has no sideways scroll and nothing serious for axe at %i px, %s',
+    async (width, colorScheme) => {
+      const on = await open({ width, height: 844, colorScheme });
+      expect(await seriousFindings(on)).toEqual([]);
+      expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
+      await start(on, 'whole-greens');
+      await on.getByTestId('aim').waitFor();
+      expect(await seriousFindings(on)).toEqual([]);
+      expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
+      await button(on, 'Commit to this aim').click();
+      await on.getByTestId('answer').waitFor();
+      expect(await seriousFindings(on)).toEqual([]);
+      await button(on, 'Leave the set').click();
+      await button(on, 'Look at Whole greens').click();
+      await on.getByTestId('summary').waitFor();
+      expect(await seriousFindings(on)).toEqual([]);
+      expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
+    },
+  );
 });

@@ -1,5 +1,5 @@
 /** The question beside the map: what is given, the aim as words and as typed, the commitment. */
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { readDrill } from '../../../drills/index.ts';
 import { Choice } from '../../app/Choice.tsx';
 import { Field } from '../../app/Field.tsx';
@@ -19,8 +19,8 @@ import type { Asked } from './session.ts';
 /** Moves the focus to a new heading, so that keyboard and screen reader follow the step. */
 export const useFocusOn = (key: unknown) => {
   const heading = useRef<HTMLHeadingElement>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for the step
-  useEffect(() => heading.current?.focus(), [key]);
+  // Before anything is painted: a focus that arrives later would take it from whoever has moved on.
+  useLayoutEffect(() => heading.current?.focus(), [key]);
   return heading;
 };
 
@@ -73,8 +73,8 @@ export const Asking = ({ asked, aim, units, onAim, onCommit, onLeave }: AskingPr
       </h1>
       <Given asked={asked} units={units} />
       <p class="quiet">
-        Pace is how far past a covered hole the ball would stop. Drag on the map, type it, or use the arrow keys on
-        the aim (Shift: finer steps; Enter: commit).
+        Pace is how far past a covered hole the ball would stop. Drag on the map, type it, or use the arrow
+        keys on the aim (Shift: finer steps; Enter: commit).
       </p>
       <div class="read-aim-fields">
         <Field

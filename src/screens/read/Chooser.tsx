@@ -15,7 +15,12 @@ export interface ChooserProps {
 }
 
 const day = (moment: number): string =>
-  new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' }).format(moment);
+  new Intl.DateTimeFormat(undefined, {
+    day: 'numeric',
+    month: 'short',
+    hour: 'numeric',
+    minute: '2-digit',
+  }).format(moment);
 
 const Unfinished = ({ set, onResume }: { set: KeptSet; onResume: (set: KeptSet) => void }) => (
   <p class="read-unfinished" data-testid="unfinished">
@@ -33,8 +38,14 @@ const Past = ({ set, onLook }: { set: KeptSet; onLook: (set: KeptSet) => void })
   return (
     <tr>
       <th scope="row">
-        {set.drillName}
-        <br />
+        <button
+          type="button"
+          class="plain read-look"
+          aria-label={`Look at ${set.drillName} of ${day(set.startedAt)}`}
+          onClick={() => onLook(set)}
+        >
+          {set.drillName}
+        </button>
         <span class="quiet">{day(set.startedAt)}</span>
       </th>
       <td>
@@ -43,11 +54,6 @@ const Past = ({ set, onLook }: { set: KeptSet; onLook: (set: KeptSet) => void })
       <td>{bias === undefined ? 'none' : formatShare(bias.value)}</td>
       <td>{bias === undefined ? 'none' : formatInterval(bias)}</td>
       <td>{verdictWords(bias)}</td>
-      <td>
-        <button type="button" class="plain" aria-label={`Look at ${set.drillName} of ${day(set.startedAt)}`} onClick={() => onLook(set)}>
-          Look
-        </button>
-      </td>
     </tr>
   );
 };
@@ -60,8 +66,8 @@ export const Chooser = ({ sets, ready, unreadable, onStart, onResume, onLook }: 
       <section class="card">
         <h1>Read it yourself</h1>
         <p>
-          Ten putts, each with a called pace. Aim, commit, and only then see the true line, how far off you were and
-          what it cost. At the end: do you see too little break or too much, and where?
+          Ten putts, each with a called pace. Aim, commit, and only then see the true line, how far off you
+          were and what it cost. At the end: do you see too little break or too much, and where?
         </p>
         {unfinished && <Unfinished set={unfinished} onResume={onResume} />}
         <ul class="read-drills">
@@ -74,7 +80,12 @@ export const Chooser = ({ sets, ready, unreadable, onStart, onResume, onLook }: 
                   {shownWords(drill)}; source: {drill.source}
                 </p>
               </div>
-              <button type="button" aria-label={`Start ${drill.name}`} data-drill={drill.id} onClick={() => onStart(drill)}>
+              <button
+                type="button"
+                aria-label={`Start ${drill.name}`}
+                data-drill={drill.id}
+                onClick={() => onStart(drill)}
+              >
                 Start
               </button>
             </li>
@@ -87,13 +98,13 @@ export const Chooser = ({ sets, ready, unreadable, onStart, onResume, onLook }: 
         {ready && answered.length === 0 && <p class="quiet">None yet. They are kept on this device only.</p>}
         {unreadable > 0 && (
           <p class="problem">
-            {unreadable} {unreadable === 1 ? 'record' : 'records'} could not be read, perhaps made by a later version;
-            left untouched.
+            {unreadable} {unreadable === 1 ? 'record' : 'records'} could not be read, perhaps made by a later
+            version; left untouched.
           </p>
         )}
         {answered.length > 0 && (
           // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than a phone must scroll by keys too
-          <div class="scroll" tabIndex={0} role="region" aria-label="Sets of before">
+          <section class="scroll" tabIndex={0} aria-label="Sets of before">
             <table>
               <thead>
                 <tr>
@@ -102,9 +113,6 @@ export const Chooser = ({ sets, ready, unreadable, onStart, onResume, onLook }: 
                   <th scope="col">Bias</th>
                   <th scope="col">95% interval</th>
                   <th scope="col">Says</th>
-                  <th scope="col">
-                    <span class="unseen">Look at it</span>
-                  </th>
                 </tr>
               </thead>
               <tbody>
@@ -113,7 +121,7 @@ export const Chooser = ({ sets, ready, unreadable, onStart, onResume, onLook }: 
                 ))}
               </tbody>
             </table>
-          </div>
+          </section>
         )}
       </section>
     </div>

@@ -118,7 +118,8 @@ export const ReadMap = ({ asked, aim, revealed, units, onAim, onCommit }: ReadMa
     [question, size],
   );
   const ink = useMemo(() => view && drawGround(putt.surface, view), [putt, view]);
-  if (view === undefined || ink === undefined) return <div ref={host} class="read-map" data-testid="read-map" />;
+  if (view === undefined || ink === undefined)
+    return <div ref={host} class="read-map" data-testid="read-map" />;
 
   const ball = view.place(0, 0);
   const hole = view.place(0, view.length);
@@ -160,7 +161,6 @@ export const ReadMap = ({ asked, aim, revealed, units, onAim, onCommit }: ReadMa
   const aimWords = `${formatAim(aim, units)}, ${holeWords(aim)}`;
   return (
     <div ref={host} class="read-map" data-testid="read-map">
-      {/* biome-ignore lint/a11y/noStaticElementInteractions: the aim inside is the control; the sheet only eases the drag */}
       <svg
         ref={drawing}
         width={view.width}
@@ -180,12 +180,24 @@ export const ReadMap = ({ asked, aim, revealed, units, onAim, onCommit }: ReadMa
       >
         <title>Map of the putt, the ball at the bottom and the hole above it</title>
         <desc>{groundSentence(putt.surface, question)}</desc>
+        {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing inside takes the focus */}
         <g aria-hidden="true">
           <path class="read-contour" d={ink.contours} />
           <path class="read-contour read-index" d={ink.indexContours} />
           <path class="read-hachure" d={ink.hachures} />
-          <line class="read-level" x1={hole.x - view.width} x2={hole.x + view.width} y1={hole.y} y2={hole.y} />
-          <circle class="read-hole" cx={hole.x} cy={hole.y} r={Math.max(LEAST_DOT, HOLE_RADIUS * view.scale)} />
+          <line
+            class="read-level"
+            x1={hole.x - view.width}
+            x2={hole.x + view.width}
+            y1={hole.y}
+            y2={hole.y}
+          />
+          <circle
+            class="read-hole"
+            cx={hole.x}
+            cy={hole.y}
+            r={Math.max(LEAST_DOT, HOLE_RADIUS * view.scale)}
+          />
           <line class="read-start" x1={ball.x} y1={ball.y} x2={spot.x} y2={spot.y} />
           {revealed && (
             <>
@@ -196,7 +208,10 @@ export const ReadMap = ({ asked, aim, revealed, units, onAim, onCommit }: ReadMa
           )}
           <circle class="read-ball" cx={ball.x} cy={ball.y} r={dot} />
           {revealed && <Runner view={view} roll={revealed.roll} />}
-          <path class="read-bar" d={`M14 ${view.height - 14}h${bar.metres * view.scale}m0 -5v10m${-bar.metres * view.scale} 0v-10`} />
+          <path
+            class="read-bar"
+            d={`M14 ${view.height - 14}h${bar.metres * view.scale}m0 -5v10m${-bar.metres * view.scale} 0v-10`}
+          />
           <text class="read-bar-text" x={14} y={view.height - 24}>
             {bar.words}
           </text>
@@ -204,7 +219,8 @@ export const ReadMap = ({ asked, aim, revealed, units, onAim, onCommit }: ReadMa
         {open ? (
           <g
             class="read-aim"
-            tabIndex={0}
+            // Lower case: in SVG the attribute is spelt as it is written.
+            tabindex={0}
             role="slider"
             aria-label="Aim beside the hole centre"
             aria-orientation="horizontal"
@@ -235,7 +251,8 @@ export const ReadMap = ({ asked, aim, revealed, units, onAim, onCommit }: ReadMa
             true line.{' '}
           </span>
         )}
-        Contours every {formatShort(contourStep(view.length), 'metric')}; strokes run downhill from their thick end.
+        Contours every {formatShort(contourStep(view.length), 'metric')}; strokes run downhill from their
+        thick end.
       </p>
     </div>
   );

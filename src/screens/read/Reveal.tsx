@@ -57,8 +57,8 @@ export const Reveal = ({ asked, revealed, units, costProblem, onNext, onLeave }:
       </p>
       <Given asked={asked} units={units} all />
       <p class="quiet">
-        Your line is rolled at the speed of the true one. The cost uses your own start-line and pace errors from the
-        deciding screen, without any error of reading.
+        Your line is rolled at the speed of the true one. The cost uses your own start-line and pace errors
+        from the deciding screen, without any error of reading.
       </p>
       <p class="read-actions">
         <button type="button" class="read-main" onClick={onNext}>

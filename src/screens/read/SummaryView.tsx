@@ -61,14 +61,14 @@ export const SummaryView = ({ set, units, onLeave, onResume }: SummaryViewProps)
       {summary && (
         <>
           <p>
-            {all && `The true mean lies between ${formatInterval(all).replace(' to ', ' and ')} (95% interval). `}
+            {all && `95% interval of your bias: ${formatInterval(all)}. `}
             Your aim was {formatShort(summary.meanError, units)} off on average
             {summary.meanCost !== undefined &&
               `, which cost ${Math.max(0, summary.meanCost * 100).toFixed(1)} holed putts in a hundred`}
             .
           </p>
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than a phone must scroll by keys too */}
-          <div class="scroll" tabIndex={0} role="region" aria-label="Bias by kind of putt">
+          <section class="scroll" tabIndex={0} aria-label="Bias by kind of putt">
             <table class="read-kinds">
               <thead>
                 <tr>
@@ -90,14 +90,14 @@ export const SummaryView = ({ set, units, onLeave, onResume }: SummaryViewProps)
                 ))}
               </tbody>
             </table>
-          </div>
+          </section>
         </>
       )}
       <p class="quiet">
-        Break is the aim offset: how far beside the hole centre the start line passes. Bias is the mean share of it by
-        which you were off, minus for too little; nearly straight putts count less, since a share of no break means
-        nothing. One interval in twenty misses the truth by chance, and here are several: believe a kind when a second
-        set says the same.
+        Break is the aim offset: how far beside the hole centre the start line passes. Bias is the mean share
+        of it by which you were off, minus for too little; nearly straight putts count less, since a share of
+        no break means nothing. One interval in twenty misses the truth by chance, and here are several:
+        believe a kind when a second set says the same.
       </p>
       <p class="read-actions">
         {!isFinished(set) && (

@@ -18,7 +18,8 @@ export const parseAim = (text: string, units: Units): ParsedAim => {
     const value = Number(found[1].replace(',', '.'));
     const centimetres = found[2] === undefined ? units === 'metric' : found[2].toLowerCase() === 'cm';
     const size = centimetres ? value / 100 : inchesToMetres(value);
-    const side = found[3] === undefined ? undefined : found[3].toLowerCase().startsWith('l') ? 'left' : 'right';
+    const side =
+      found[3] === undefined ? undefined : found[3].toLowerCase().startsWith('l') ? 'left' : 'right';
     if (size <= WIDEST_AIM) return { ok: true, size, side };
   }
   const got = text.trim() === '' ? 'nothing' : `“${text.trim().slice(0, 24)}”`;
@@ -36,7 +37,9 @@ export const aimFieldText = (aim: number, units: Units): string => {
 };
 
 /** Steps of the aim by keys, m: plain, with Shift, by page. Round numbers of the person's own units. */
-export const aimSteps = (units: Units): { readonly step: number; readonly fine: number; readonly page: number } =>
+export const aimSteps = (
+  units: Units,
+): { readonly step: number; readonly fine: number; readonly page: number } =>
   units === 'imperial'
     ? { step: inchesToMetres(1), fine: inchesToMetres(0.25), page: inchesToMetres(6) }
     : { step: 0.02, fine: 0.005, page: 0.15 };

@@ -63,7 +63,8 @@ const drawContours = (surface: Surface, view: View): { contours: string; indexCo
           crossings.push(`${fixed(x * cell)} ${fixed(y * cell)}`);
         }
         const name = level % INDEX_EVERY === 0 ? 'indexContours' : 'contours';
-        for (let i = 0; i + 1 < crossings.length; i += 2) found[name] += `M${crossings[i]}L${crossings[i + 1]}`;
+        for (let i = 0; i + 1 < crossings.length; i += 2)
+          found[name] += `M${crossings[i]}L${crossings[i + 1]}`;
       }
     }
   return found;
@@ -90,7 +91,7 @@ const drawHachures = (surface: Surface, view: View): string => {
       const unitX = (down.x - x) / size;
       const unitY = (down.y - y) / size;
       const steepness = Math.min(1, slope / FULL_SLOPE);
-      const half = 3 + 0.42 * HACHURE_SPACING * steepness;
+      const half = 4 + 0.42 * HACHURE_SPACING * steepness;
       const wide = (THIN + THICK * steepness) / 2;
       const top = { x: x - unitX * half, y: y - unitY * half };
       text += `M${fixed(top.x - unitY * wide)} ${fixed(top.y + unitX * wide)}L${fixed(x + unitX * half)} ${fixed(y + unitY * half)}L${fixed(top.x + unitY * wide)} ${fixed(top.y - unitX * wide)}Z`;

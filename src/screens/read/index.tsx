@@ -1,6 +1,6 @@
 /** The screen where one learns to read: connects the session to its views. Leaves out: rules of the game (session.ts). */
 import { useEffect } from 'preact/hooks';
-import { type Settings, settings as ownSettings } from '../../app/settings.ts';
+import { settings as ownSettings, type Settings } from '../../app/settings.ts';
 import { openReadStore } from '../../store/database.ts';
 import { createLane } from '../../worker/client.ts';
 import { Asking } from './Asking.tsx';
@@ -46,12 +46,7 @@ const Stages = ({ settings, on }: { settings: Settings; on: Session }) => {
     );
   if (stage.kind === 'summary')
     return (
-      <SummaryView
-        set={stage.set}
-        units={units}
-        onLeave={on.leave}
-        onResume={() => on.resume(stage.set)}
-      />
+      <SummaryView set={stage.set} units={units} onLeave={on.leave} onResume={() => on.resume(stage.set)} />
     );
   const revealed = stage.kind === 'revealed' ? stage.revealed : undefined;
   const onAim = (next: number): void => {

@@ -90,6 +90,8 @@ export const createSession = (world: World): Session => {
   const costProblem = signal(false);
   let store: ReadStore = memoryStore();
   let opening: Promise<void> | undefined;
+  /** What open() found wrong with the store, for as long as the visit lasts. */
+  let lasting: string | undefined;
 
   /** Puts a newer version of a set wherever the page holds an older one. */
   const spread = (set: KeptSet): void => {
@@ -107,6 +109,7 @@ export const createSession = (world: World): Session => {
       // The page may have moved on while the device was writing.
       const newer = sets.peek().find(({ id }) => id === kept.id);
       spread(newer === undefined ? kept : mergeSets(kept, newer));
+      storageProblem.value = lasting;
     } catch {
       storageProblem.value =
         'The last answer could not be saved on this device (full or forbidden storage). It is kept on this page and saved again with the next one: free some space before you close the page.';
@@ -129,7 +132,9 @@ export const createSession = (world: World): Session => {
       try {
         const cost = await world.costOf(putt, question.pace, world.player(), answer.aim);
         const newest = sets.peek().find(({ id }) => id === set.id) ?? set;
-        const answers = newest.answers.map((one) => (one.number === answer.number ? { ...one, ...cost } : one));
+        const answers = newest.answers.map((one) =>
+          one.number === answer.number ? { ...one, ...cost } : one,
+        );
         costProblem.value = false;
         await keep({ ...newest, answers });
       } catch {
@@ -150,14 +155,17 @@ export const createSession = (world: World): Session => {
       opening ??= (async () => {
         const opened = await world.openStore();
         store = opened.store;
-        storageProblem.value = opened.problem;
+        lasting = opened.problem;
         try {
           const found = await store.list();
-          sets.value = found.sets;
+          // Begun before the records were open: keep() is waiting to add it.
+          const begun = sets.peek().filter(({ id }) => !found.sets.some((one) => one.id === id));
+          sets.value = [...begun, ...found.sets];
           unreadable.value = found.unreadable;
         } catch {
-          storageProblem.value = 'Your earlier sets could not be read: load the page again to try once more.';
+          lasting = 'Your earlier sets could not be read: load the page again to try once more.';
         }
+        storageProblem.value = lasting;
         ready.value = true;
       })();
       return opening;
@@ -205,7 +213,8 @@ export const createSession = (world: World): Session => {
       stage.value = { kind: 'choosing' };
     },
     look(set) {
-      stage.value = isFinished(set) || set.answers.length > 0 ? { kind: 'summary', set } : { kind: 'choosing' };
+      stage.value =
+        isFinished(set) || set.answers.length > 0 ? { kind: 'summary', set } : { kind: 'choosing' };
     },
   };
 };

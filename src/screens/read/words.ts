@@ -1,11 +1,11 @@
 /** Sentences of the reading screen. Numbers are written by text/format.ts; nothing is computed here. */
 import type {
+  AimScore,
   Question,
   ReadDrill,
   ReadingBias,
   ReadKind,
   Roll,
-  AimScore,
   Surface,
 } from '../../../sim/index.ts';
 import { sampleSurface } from '../../../sim/index.ts';
@@ -17,22 +17,25 @@ export const formatShare = (share: number): string => {
   return percent === 0 ? '0%' : `${percent > 0 ? '+' : '−'}${Math.abs(percent)}%`;
 };
 
-/** Interval in words; a share beyond +-200% says only that nothing is known. */
+/** An interval in words, however wide. */
 export const formatInterval = ({ low, high }: { low: number; high: number }): string =>
-  Number.isFinite(low) ? `${formatShare(low)} to ${formatShare(high)}` : 'anything: one putt has no margin';
+  Number.isFinite(low) ? `${formatShare(low)} to ${formatShare(high)}` : 'anything: too few for a margin';
 
 export const scoreHeadline = ({ verdict, error }: AimScore, units: Units): string => {
   const size = formatShort(Math.abs(error), units);
-  if (verdict === 'right') return 'Right: within half an inch';
+  if (verdict === 'right') return `Right: within ${units === 'imperial' ? 'half an inch' : '1.3 cm'}`;
   if (verdict === 'wrongSide') return `The wrong side, ${size} from the true aim`;
   return verdict === 'tooLittle' ? `Too little break, by ${size}` : `Too much break, by ${size}`;
 };
 
-export const shareSentence = ({ share }: AimScore): string => {
+export const shareSentence = ({ share, verdict }: AimScore): string => {
+  if (verdict === 'wrongSide') return 'You aimed to the low side: the ball breaks the other way.';
   if (share === undefined) return 'Nearly straight: a share of so little break would say nothing.';
   const size = formatPercent(Math.abs(share), 0);
   if (Number.parseFloat(size) === 0) return 'That is all of the break.';
-  return share < 0 ? `You played ${size} less break than there is.` : `You played ${size} more break than there is.`;
+  return share < 0
+    ? `You played ${size} less break than there is.`
+    : `You played ${size} more break than there is.`;
 };
 
 /** Where the ball went on the chosen line at the pace called. */
@@ -40,7 +43,8 @@ export const rollSentence = (roll: Roll, question: Question, units: Units): stri
   const { hole } = question;
   if (roll.status === 'holed') return 'On your line, at this pace, it drops.';
   if (roll.status === 'neverStops') return 'On your line it misses and does not stop on this slope.';
-  if (roll.status === 'leftSurface' || roll.rest === undefined) return 'On your line it misses and runs off the green.';
+  if (roll.status === 'leftSurface' || roll.rest === undefined)
+    return 'On your line it misses and runs off the green.';
   const left = Math.hypot(roll.rest.x - hole.x, roll.rest.y - hole.y);
   return `On your line it misses and stops ${formatLeave(left, units)} away.`;
 };
@@ -48,7 +52,9 @@ export const rollSentence = (roll: Roll, question: Question, units: Units): stri
 export const costSentence = (atAim: number, atTrue: number): string => {
   const lost = Math.round((atTrue - atAim) * 100);
   const both = `${formatPercent(atAim, 0)} of these drop from your aim, ${formatPercent(atTrue, 0)} from the true one`;
-  return lost <= 0 ? `${both}: it costs nothing.` : `${both}: ${lost} ${lost === 1 ? 'point' : 'points'} lost.`;
+  return lost <= 0
+    ? `${both}: it costs nothing.`
+    : `${both}: ${lost} ${lost === 1 ? 'point' : 'points'} lost.`;
 };
 
 /** Ground in words for whoever cannot see the map: which way it falls and roughly how much, no numbers. */
@@ -56,18 +62,35 @@ export const groundSentence = (surface: Surface, question: Question): string => 
   const { ball, hole } = question;
   const heading = Math.atan2(hole.y - ball.y, hole.x - ball.x);
   const sample = { height: 0, gradientX: 0, gradientY: 0 };
-  const parts = ([['near the ball', 0.15], ['halfway', 0.5], ['near the hole', 0.9]] as const).map(([name, share]) => {
+  const parts = (
+    [
+      ['near the ball', 0.15],
+      ['halfway', 0.5],
+      ['near the hole', 0.9],
+    ] as const
+  ).map(([name, share]) => {
     sampleSurface(surface, ball.x + share * (hole.x - ball.x), ball.y + share * (hole.y - ball.y), sample);
     const slope = Math.hypot(sample.gradientX, sample.gradientY);
     if (slope < 0.003) return `${name} level`;
     // Eight directions are as exact as the hachures are to the eye.
     const turn = Math.atan2(-sample.gradientY, -sample.gradientX) - heading;
-    const way = ['towards the hole', 'towards the hole and to the left', 'to the left', 'back to the ball and to the left', 'back to the ball', 'back to the ball and to the right', 'to the right', 'towards the hole and to the right'];
+    const way = [
+      'towards the hole',
+      'towards the hole and to the left',
+      'to the left',
+      'back to the ball and to the left',
+      'back to the ball',
+      'back to the ball and to the right',
+      'to the right',
+      'towards the hole and to the right',
+    ];
     const eighth = ((Math.round((turn / (2 * Math.PI)) * 8) % 8) + 8) % 8;
     const size = slope < 0.0125 ? 'gently' : slope < 0.025 ? 'clearly' : 'steeply';
     return `${name} it falls ${size} ${way[eighth]}`;
   });
-  return question.ground.kind === 'plane' ? `The ground: ${parts[1].replace('halfway', 'everywhere')}.` : `The ground: ${parts.join('; ')}.`;
+  return question.ground.kind === 'plane'
+    ? `The ground: ${parts[1].replace('halfway', 'everywhere')}.`
+    : `The ground: ${parts.join('; ')}.`;
 };
 
 export const KIND_NAMES: Readonly<Record<ReadKind, string>> = {
@@ -86,9 +109,12 @@ export const KIND_NAMES: Readonly<Record<ReadKind, string>> = {
 
 export const verdictWords = (bias: ReadingBias | undefined): string => {
   if (bias === undefined) return 'only straight putts';
-  return { tooLittle: 'too little break', tooMuch: 'too much break', aboutRight: 'about right', tooFew: 'too few to tell' }[
-    bias.verdict
-  ];
+  return {
+    tooLittle: 'too little break',
+    tooMuch: 'too much break',
+    aboutRight: 'about right',
+    tooFew: 'too few to tell',
+  }[bias.verdict];
 };
 
 export const summaryHeadline = (bias: ReadingBias | undefined): string => {
