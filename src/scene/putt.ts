@@ -1,0 +1,324 @@
+/**
+ * The putt drawn over the ground: clouds of misses, lines, aim spots, hole, ball, the person's own aim, labels.
+ * Answers for: everything that moves while one drags; cheap to draw again each frame. Leaves out: the ground (ground.ts)
+ * and the ball that rolls (`drawRoller`, used by animation).
+ * Ways to tell the lines apart besides colour: die dashed with crosses, firm solid with rings, yours dash and dot.
+ */
+import { BALL_RADIUS, HOLE_RADIUS, type Point } from '../../sim/index.ts';
+import type { Size } from './camera.ts';
+import { placeLabels } from './labels.ts';
+import type { Camera, LineStyle, SceneLine, SceneModel } from './model.ts';
+import type { Palette } from './palette.ts';
+import {
+  dashed,
+  displayFace,
+  type MeasureText,
+  type Picture,
+  type Places,
+  type Primitive,
+} from './primitives.ts';
+
+/** Ball and hole are drawn at true size, but never smaller than this, pixels. */
+export const LEAST_RADIUS = 5;
+/** Widths, pixels: a line on its way to the hole, beyond it, and the paper round it that lifts it off the ground. */
+const LINE_WIDTH = 3;
+const BEYOND_WIDTH = 1.4;
+const CASING = 2.4;
+/** Dash patterns, pixels drawn and left out; round ends add a line's width to what is drawn. */
+const PATTERNS: Readonly<Record<LineStyle, readonly number[] | undefined>> = {
+  die: [9, 8],
+  firm: undefined,
+  yours: [14, 7, 0.1, 7],
+  true: undefined,
+};
+const DOTS = [0.1, 5.5];
+const MARK = 3.4;
+const AIM_RADIUS = 6;
+const OWN_AIM_RADIUS = 9;
+/** Space between a thing that can be moved and the ring that says so, pixels. */
+const GRIP = 6;
+const LABEL_SIZE = 15;
+const LABEL_HEIGHT = 17;
+/** Places on dotted lines that labels keep clear of, pixels apart. */
+const OBSTACLE_EVERY = 8;
+
+export interface PuttRequest {
+  readonly model: SceneModel;
+  readonly camera: Camera;
+  /** Of the map, without the margin. */
+  readonly size: Size;
+  readonly palette: Palette;
+  readonly measure: MeasureText;
+  /** A ball is rolling or has rolled: the one at its first place is drawn as a trace. */
+  readonly rolled: boolean;
+  /** Label places of the last drawing (labels.ts). */
+  readonly previousLabels: readonly number[];
+}
+
+export interface PuttDrawing {
+  readonly picture: Picture;
+  readonly labels: readonly number[];
+}
+
+export const radiusOf = (thing: 'ball' | 'hole', camera: Camera): number =>
+  Math.max(LEAST_RADIUS, camera.scale * (thing === 'ball' ? BALL_RADIUS : HOLE_RADIUS));
+
+export function drawPutt(request: PuttRequest): PuttDrawing {
+  const { model, camera, palette, rolled } = request;
+  const picture: Primitive[] = [];
+  const hole = camera.toPixel(model.hole);
+  const ball = model.ball && camera.toPixel(model.ball);
+
+  picture.push(...drawClouds(model, camera, palette));
+  if (ball) {
+    for (const { aimSpot, style } of model.lines)
+      if (aimSpot) picture.push(dots(ball, camera.toPixel(aimSpot), palette.lines[style].line));
+    if (model.aim) picture.push(dots(ball, camera.toPixel(model.aim), palette.lines.yours.line));
+  }
+  // Solid lines first: a dashed one on top of a solid one still shows both.
+  const inOrder = [...model.lines].sort((one, two) => solidity(two.style) - solidity(one.style));
+  for (const line of inOrder) picture.push(...drawLine(line, model.hole, camera, palette));
+  picture.push(...drawHole(hole, radiusOf('hole', camera), palette));
+  for (const line of inOrder) picture.push(...drawSpots(line, camera, palette));
+  for (const handle of model.draggable) {
+    const place =
+      handle === 'ball' ? ball : handle === 'hole' ? hole : model.aim && camera.toPixel(model.aim);
+    const radius = handle === 'aim' ? OWN_AIM_RADIUS : radiusOf(handle, camera);
+    if (place) picture.push(ring(place, radius + GRIP, palette.softInk, 1, 0.5));
+  }
+  if (model.aim) picture.push(...drawOwnAim(camera.toPixel(model.aim), palette));
+  if (ball) picture.push(...drawBall(ball, radiusOf('ball', camera), palette, rolled ? 0.35 : 1));
+  const labels = drawLabels(request);
+  picture.push(...labels.picture);
+  return { picture, labels: labels.labels };
+}
+
+const solidity = (style: LineStyle): number => (PATTERNS[style] ? 0 : 1);
+
+const ring = ({ x, y }: Point, radius: number, colour: string, width: number, alpha = 1): Primitive => ({
+  kind: 'circles',
+  places: [x, y],
+  radius,
+  alpha,
+  stroke: { colour, width },
+});
+
+const disc = ({ x, y }: Point, radius: number, fill: string, alpha = 1): Primitive => ({
+  kind: 'circles',
+  places: [x, y],
+  radius,
+  alpha,
+  fill,
+});
+
+function drawClouds(model: SceneModel, camera: Camera, palette: Palette): Primitive[] {
+  return model.clouds.map(({ style, rests, holed }) => {
+    const places: number[] = [];
+    for (let index = 0; index < holed.length; index++) {
+      if (holed[index]) continue;
+      const { x, y } = camera.toPixel({ x: rests[2 * index], y: rests[2 * index + 1] });
+      places.push(x, y);
+    }
+    const colour = palette.lines[style].line;
+    if (style !== 'die')
+      return { kind: 'circles', places, radius: MARK - 0.4, alpha: 0.62, stroke: { colour, width: 1.1 } };
+    const lines: number[][] = [];
+    for (let at = 0; at < places.length; at += 2) {
+      const [x, y] = [places[at], places[at + 1]];
+      lines.push([x - MARK, y, x + MARK, y], [x, y - MARK, x, y + MARK]);
+    }
+    return { kind: 'lines', lines, width: 1.2, colour, alpha: 0.7 };
+  });
+}
+
+const dots = (from: Point, to: Point, colour: string): Primitive => ({
+  kind: 'lines',
+  lines: dashed([from.x, from.y, to.x, to.y], DOTS),
+  width: 1.6,
+  colour,
+  alpha: 0.85,
+});
+
+/** Pixels of a path, and the corner nearest the hole. */
+function pathInPixels(path: Float64Array, hole: Point, camera: Camera): { places: number[]; atHole: number } {
+  const places: number[] = [];
+  let nearest = Number.POSITIVE_INFINITY;
+  let atHole = 0;
+  for (let at = 0; at + 2 < path.length; at += 3) {
+    const place = { x: path[at], y: path[at + 1] };
+    const distance = Math.hypot(place.x - hole.x, place.y - hole.y);
+    if (distance < nearest) {
+      nearest = distance;
+      atHole = at / 3;
+    }
+    const { x, y } = camera.toPixel(place);
+    places.push(x, y);
+  }
+  return { places, atHole };
+}
+
+function drawLine(line: SceneLine, hole: Point, camera: Camera, palette: Palette): Primitive[] {
+  const { places, atHole } = pathInPixels(line.path, hole, camera);
+  const colour = palette.lines[line.style].line;
+  const to = places.slice(0, 2 * atHole + 2);
+  const beyond = places.slice(2 * atHole);
+  const pattern = PATTERNS[line.style];
+  const ink = (lines: readonly Places[], width: number, shade = colour, alpha = 1): Primitive => ({
+    kind: 'lines',
+    lines,
+    width,
+    colour: shade,
+    alpha,
+  });
+  const cut = (part: Places): readonly Places[] => (pattern ? dashed(part, pattern) : [part]);
+  const drawn: Primitive[] = [];
+  if (beyond.length >= 4) drawn.push(ink(cut(beyond), BEYOND_WIDTH, colour, 0.75));
+  if (to.length >= 4)
+    drawn.push(ink(cut(to), LINE_WIDTH + CASING, palette.paper, 0.6), ink(cut(to), LINE_WIDTH));
+  return drawn;
+}
+
+/** Apex, aim spot and resting place of a line. */
+function drawSpots({ style, apex, aimSpot, rest }: SceneLine, camera: Camera, palette: Palette): Primitive[] {
+  const colour = palette.lines[style].line;
+  const drawn: Primitive[] = [];
+  if (apex) {
+    const { x, y } = camera.toPixel(apex);
+    const diamond = (size: number) => [x - size, y, x, y - size, x + size, y, x, y + size];
+    drawn.push(
+      { kind: 'polygons', polygons: [diamond(7)], colour, alpha: 1 },
+      { kind: 'polygons', polygons: [diamond(4)], colour: palette.paper, alpha: 1 },
+    );
+  }
+  if (rest) {
+    const place = camera.toPixel(rest);
+    drawn.push(disc(place, 4.6, palette.paper), disc(place, 3.2, colour));
+  }
+  if (aimSpot) {
+    const place = camera.toPixel(aimSpot);
+    drawn.push(disc(place, AIM_RADIUS, palette.paper, 0.85), ring(place, AIM_RADIUS, colour, 2.4));
+    drawn.push(disc(place, 1.5, colour));
+  }
+  return drawn;
+}
+
+function drawHole(place: Point, radius: number, palette: Palette): Primitive[] {
+  return [disc(place, radius + 1.4, palette.holeRim, 0.95), disc(place, radius, palette.hole)];
+}
+
+function drawOwnAim({ x, y }: Point, palette: Palette): Primitive[] {
+  const colour = palette.lines.yours.line;
+  const inner = OWN_AIM_RADIUS - 4;
+  const outer = OWN_AIM_RADIUS + 4;
+  return [
+    disc({ x, y }, OWN_AIM_RADIUS, palette.paper, 0.75),
+    ring({ x, y }, OWN_AIM_RADIUS, colour, 2.4),
+    {
+      kind: 'lines',
+      lines: [
+        [x - outer, y, x - inner, y],
+        [x + inner, y, x + outer, y],
+        [x, y - outer, x, y - inner],
+        [x, y + inner, x, y + outer],
+      ],
+      width: 2,
+      colour,
+      alpha: 1,
+    },
+    disc({ x, y }, 1.6, colour),
+  ];
+}
+
+function drawBall({ x, y }: Point, radius: number, palette: Palette, alpha: number): Primitive[] {
+  return [
+    disc({ x: x + 1.2, y: y + 1.8 }, radius + 0.8, palette.shadow, 0.28 * alpha),
+    disc({ x, y }, radius, palette.ball, alpha),
+    ring({ x, y }, radius, alpha < 1 ? palette.softInk : '#26241f', 1.5, alpha < 1 ? 0.7 : 1),
+  ];
+}
+
+/** The ball on its way; one that ended in the hole lies in it, smaller. */
+export function drawRoller(place: Point, inHole: boolean, camera: Camera, palette: Palette): Picture {
+  const radius = radiusOf('ball', camera);
+  const pixel = camera.toPixel(place);
+  return inHole ? [disc(pixel, radius * 0.62, palette.ball, 0.75)] : drawBall(pixel, radius, palette, 1);
+}
+
+function drawLabels({ model, camera, size, palette, measure, previousLabels }: PuttRequest): PuttDrawing {
+  const face = displayFace(LABEL_SIZE);
+  const obstacles: number[] = [];
+  const marks: number[] = [];
+  const hole = camera.toPixel(model.hole);
+  const ball = model.ball && camera.toPixel(model.ball);
+  const around = ({ x, y }: Point, radius: number) =>
+    obstacles.push(x, y, x - radius, y, x + radius, y, x, y - radius, x, y + radius);
+  around(hole, radiusOf('hole', camera));
+  if (ball) around(ball, radiusOf('ball', camera));
+  if (model.aim) around(camera.toPixel(model.aim), OWN_AIM_RADIUS);
+  const labelled: { text: string; x: number; y: number; style: LineStyle }[] = [];
+  for (const { path, label, aimSpot, rest, apex, style } of model.lines) {
+    const { places, atHole } = pathInPixels(path, model.hole, camera);
+    for (let at = 0; at < places.length; at += 2) obstacles.push(places[at], places[at + 1]);
+    if (apex) around(camera.toPixel(apex), 6);
+    if (rest) around(camera.toPixel(rest), 4);
+    const spot = aimSpot && camera.toPixel(aimSpot);
+    if (spot) around(spot, AIM_RADIUS);
+    if (spot && ball) {
+      const count = Math.ceil(Math.hypot(spot.x - ball.x, spot.y - ball.y) / OBSTACLE_EVERY);
+      for (let step = 0; step < count; step++)
+        obstacles.push(
+          ball.x + ((spot.x - ball.x) * step) / count,
+          ball.y + ((spot.y - ball.y) * step) / count,
+        );
+    }
+    if (!label || places.length < 2) continue;
+    const end = spot ?? { x: places[2 * atHole], y: places[2 * atHole + 1] };
+    labelled.push({ text: label, x: end.x, y: end.y, style });
+  }
+  for (const { rests, holed } of model.clouds)
+    for (let index = 0; index < holed.length; index++) {
+      if (holed[index]) continue;
+      const { x, y } = camera.toPixel({ x: rests[2 * index], y: rests[2 * index + 1] });
+      marks.push(x, y);
+    }
+  const placed = placeLabels(
+    labelled.map(({ text, x, y }) => ({ text, x, y, width: measure(text, face), height: LABEL_HEIGHT })),
+    { obstacles, marks, ...size },
+    previousLabels,
+  );
+  const picture: Primitive[] = [];
+  placed.forEach((label, index) => {
+    const ink = palette.lines[labelled[index].style];
+    if (label.apart) {
+      const nearX = Math.max(
+        label.labelX - label.width / 2,
+        Math.min(label.labelX + label.width / 2, label.x),
+      );
+      const nearY = Math.max(
+        label.labelY - label.height / 2,
+        Math.min(label.labelY + label.height / 2, label.y),
+      );
+      const length = Math.hypot(nearX - label.x, nearY - label.y) || 1;
+      const out = (AIM_RADIUS + 2) / length;
+      picture.push({
+        kind: 'lines',
+        lines: [[label.x + (nearX - label.x) * out, label.y + (nearY - label.y) * out, nearX, nearY]],
+        width: 1,
+        colour: ink.letters,
+        alpha: 0.7,
+      });
+    }
+    picture.push({
+      kind: 'text',
+      text: label.text,
+      x: label.labelX,
+      y: label.labelY,
+      face,
+      colour: ink.letters,
+      align: 'centre',
+      turn: 0,
+      halo: palette.paper,
+    });
+  });
+  return { picture, labels: placed.map(({ choice }) => choice) };
+}
