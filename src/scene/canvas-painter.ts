@@ -55,9 +55,18 @@ function paint(context: CanvasRenderingContext2D, primitive: Primitive): void {
       context.lineWidth = primitive.width;
       context.lineCap = 'round';
       context.lineJoin = 'round';
-      context.beginPath();
-      for (const line of primitive.lines) trace(context, line);
-      context.stroke();
+      if (primitive.alpha === 1) {
+        context.beginPath();
+        for (const line of primitive.lines) trace(context, line);
+        context.stroke();
+        break;
+      }
+      // One by one, so that where translucent ones cross they darken, as they do in WebGL.
+      for (const line of primitive.lines) {
+        context.beginPath();
+        trace(context, line);
+        context.stroke();
+      }
       break;
     case 'polygons':
       context.globalAlpha = primitive.alpha;
@@ -96,19 +105,16 @@ function paintRaster(context: CanvasRenderingContext2D, raster: Raster): void {
 function paintCircles(context: CanvasRenderingContext2D, circles: Circles): void {
   const { places, radius, alpha, fill, stroke } = circles;
   context.globalAlpha = alpha;
-  context.beginPath();
-  for (let at = 0; at + 1 < places.length; at += 2) {
-    context.moveTo(places[at] + radius, places[at + 1]);
-    context.arc(places[at], places[at + 1], radius, 0, 2 * Math.PI);
-  }
-  if (fill) {
-    context.fillStyle = fill;
-    context.fill();
-  }
+  if (fill) context.fillStyle = fill;
   if (stroke) {
     context.strokeStyle = stroke.colour;
     context.lineWidth = stroke.width;
-    context.stroke();
+  }
+  for (let at = 0; at + 1 < places.length; at += 2) {
+    context.beginPath();
+    context.arc(places[at], places[at + 1], radius, 0, 2 * Math.PI);
+    if (fill) context.fill();
+    if (stroke) context.stroke();
   }
 }
 

@@ -17,13 +17,16 @@ export interface HeightLabel {
 
 /** Distances in pixels: between labels, from the edge, between places tried, clear space at each end of a label. */
 const APART = 120;
+const APART_ON_LINE = 300;
 const FROM_EDGE = 26;
 const TRY_EVERY = 14;
 const CLEAR = 5;
 /** A line bends too much for a label where its length exceeds the straight distance by this share. */
 const MOST_BEND = 1.04;
 /** One label for this much length of line, pixels. */
-const ONE_FOR = 520;
+const ONE_FOR = 640;
+/** Where on a line a label is tried first, share of its length: the putt crosses the middle of the page. */
+const FIRST_TRY = 0.24;
 
 interface LabelRequest {
   readonly contours: readonly Contour[];
@@ -46,11 +49,11 @@ export function labelContours({ contours, size, format, widthOf }: LabelRequest)
     const width = widthOf(text);
     const half = width / 2 + CLEAR;
     const gaps: number[] = [];
-    // From the middle outwards, so that a single label sits where the line is seen best.
-    for (let tried = 0; tried * TRY_EVERY < total - 4 * half; tried++) {
+    const room = total - 4 * half;
+    for (let tried = 0; tried * TRY_EVERY < room; tried++) {
       if (gaps.length > total / ONE_FOR) break;
-      const along = total / 2 + Math.ceil(tried / 2) * TRY_EVERY * (tried % 2 ? 1 : -1);
-      if (along < 2 * half || along > total - 2 * half) continue;
+      const along = 2 * half + ((FIRST_TRY * total + tried * TRY_EVERY) % room);
+      if (gaps.some((gap) => Math.abs(gap - along) < APART_ON_LINE)) continue;
       const label = labelAt(places, lengths, along, half);
       if (!label || !fits(label, size, labels)) continue;
       labels.push({ ...label, text, width });

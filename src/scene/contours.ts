@@ -36,7 +36,7 @@ export interface ContourSteps {
 /** Every fifth contour is thicker and carries its height. */
 export const INDEX_EVERY = 5;
 /** Most contours over the range in view, and the nearest they may lie to each other: more close up to a grey. */
-const MOST_CONTOURS = 26;
+const MOST_CONTOURS = 20;
 const NEAREST = 5;
 /** Steps to choose from, centimetres and inches: five of each make a height one can read. */
 const CENTIMETRES = [0.2, 0.5, 1, 2, 4, 10, 20, 40, 100];

@@ -47,6 +47,8 @@ export interface Ground {
   readonly picture: Picture;
   /** undefined: no contours in view. */
   readonly steps: ContourSteps | undefined;
+  /** Nothing runs anywhere: no strokes to explain either. */
+  readonly level: boolean;
 }
 
 /** Draws the ground of a view. */
@@ -93,7 +95,7 @@ export function drawGround(request: GroundRequest): Ground {
   for (const { text, x, y, turn } of labels)
     picture.push({ kind: 'text', text, x, y, turn, face, colour: palette.softInk, align: 'centre' });
   picture.push(...beyondTheEdge(surface, camera, size, palette));
-  return { picture, steps };
+  return { picture, steps, level: steepestOf(samples) < LEVEL };
 }
 
 const steepestOf = ({ slopesRight, slopesDown }: GroundSamples): number => {

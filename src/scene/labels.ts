@@ -44,7 +44,7 @@ const PADDING = 3;
 const COST_OVERLAP = 1e4;
 const COST_OFF_PAGE = 1e5;
 const COST_OBSTACLE = 12;
-const COST_MARK = 1;
+const COST_MARK = 5;
 const COST_PER_PIXEL = 0.25;
 const COST_OF_MOVING = 14;
 

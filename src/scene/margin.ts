@@ -4,10 +4,11 @@
  */
 import { feetToMetres } from '../../sim/index.ts';
 import type { Size } from './camera.ts';
-import { type ContourSteps, INDEX_EVERY } from './contours.ts';
+import type { ContourSteps } from './contours.ts';
 import type { Units } from './model.ts';
 import type { Palette } from './palette.ts';
 import { type MeasureText, type Picture, type Primitive, plainFace } from './primitives.ts';
+import { type Spot, spotMark } from './spots.ts';
 
 /** Height of the strip, pixels, with the legend beside the scale bar or below it. */
 const ONE_ROW = 30;
@@ -21,6 +22,14 @@ const METRES = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20];
 const FEET = [0.5, 1, 2, 3, 6, 10, 20, 30, 60];
 const LONGEST_SHARE = 0.3;
 const LONGEST = 150;
+/** Marks explained, space from the middle of a mark to its words, and between things, pixels. */
+const KEYS: readonly { readonly name: Spot; readonly words: string }[] = [
+  { name: 'aim', words: 'aim' },
+  { name: 'apex', words: 'apex' },
+  { name: 'rest', words: 'stops' },
+];
+const KEY_WIDTH = 16;
+const GAP = 12;
 
 export const marginHeight = (width: number): number => (width >= WIDE ? ONE_ROW : TWO_ROWS);
 
@@ -36,10 +45,10 @@ export function chooseScaleBar(
   return { pixels: pixels(size), words: units === 'imperial' ? `${size} ft` : `${size} m` };
 }
 
-export const legendWords = (steps: ContourSteps | undefined): string =>
-  steps === undefined
-    ? 'strokes run downhill, thick end up'
-    : `contours every ${steps.words}, every ${INDEX_EVERY === 5 ? 'fifth' : `${INDEX_EVERY}th`} thick; strokes run downhill`;
+export const legendWords = (steps: ContourSteps | undefined, level: boolean): string =>
+  level
+    ? 'level ground'
+    : `${steps === undefined ? '' : `contours every ${steps.words}; `}strokes run downhill`;
 
 export interface MarginRequest {
   /** Of the whole picture, strip included. */
@@ -48,10 +57,14 @@ export interface MarginRequest {
   readonly palette: Palette;
   readonly units: Units;
   readonly steps: ContourSteps | undefined;
+  readonly level: boolean;
+  /** Explain the marks of lines: apex, aim and resting place. */
+  readonly explainMarks: boolean;
   readonly measure: MeasureText;
 }
 
-export function drawMargin({ size, scale, palette, units, steps, measure }: MarginRequest): Picture {
+export function drawMargin(request: MarginRequest): Picture {
+  const { size, scale, palette, units, steps, level, explainMarks, measure } = request;
   const { width, height } = size;
   const strip = marginHeight(width);
   const top = height - strip;
@@ -89,11 +102,33 @@ export function drawMargin({ size, scale, palette, units, steps, measure }: Marg
   const write = (text: string, x: number, y: number, align: 'left' | 'right') =>
     picture.push({ kind: 'text', text, x, y, face: FACE, colour: palette.softInk, align, turn: 0 });
   write(bar.words, SIDE + bar.pixels + 8, middle, 'left');
-  const words = legendWords(steps);
-  if (two) {
-    // The longest that fits: on a narrow page the fifth goes unmentioned first.
-    const short = steps ? `contours every ${steps.words}; strokes run downhill` : words;
-    write(measure(words, FACE) <= width - 2 * SIDE ? words : short, SIDE, top + 33, 'left');
-  } else write(words, width - SIDE, middle, 'right');
+  const words = legendWords(steps, level);
+  const legendLeft = two ? SIDE : width - SIDE - measure(words, FACE);
+  write(words, legendLeft, two ? top + 33 : middle, 'left');
+  // Neatline: the map's own frame, whatever the page puts round it.
+  picture.push({
+    kind: 'lines',
+    lines: [[...box(0.5, width - 0.5, 0.5, height - 0.5), 0.5, 0.5]],
+    width: 1,
+    colour: palette.indexContour,
+    alpha: 0.9,
+  });
+  if (!explainMarks) return picture;
+  const from = SIDE + bar.pixels + 8 + measure(bar.words, FACE) + GAP;
+  const room = (two ? width - SIDE : legendLeft - GAP) - from;
+  const keys = KEYS.map(({ name, words: meaning }) => ({
+    name,
+    meaning,
+    width: KEY_WIDTH + measure(meaning, FACE),
+  }));
+  const needed = keys.reduce((sum, key) => sum + key.width, 0) + GAP * (keys.length - 1);
+  // Marks without words can still be read in the text beside the map; half a key helps nobody.
+  if (needed > room) return picture;
+  let x = from + (two ? room - needed : (room - needed) / 2);
+  for (const { name, meaning, width: keyWidth } of keys) {
+    picture.push(...spotMark(name, { x: x + 6, y: middle }, palette.softInk, palette.paper));
+    write(meaning, x + KEY_WIDTH, middle, 'left');
+    x += keyWidth + GAP;
+  }
   return picture;
 }

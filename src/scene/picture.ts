@@ -3,7 +3,6 @@
  * so what must be drawn again. Leaves out: pixels on a screen (painters), events (scene.ts).
  */
 import { makeCamera, type Size, sameView } from './camera.ts';
-import type { ContourSteps } from './contours.ts';
 import { drawGround } from './ground.ts';
 import { drawMargin, marginHeight } from './margin.ts';
 import type { Camera, SceneModel } from './model.ts';
@@ -26,18 +25,22 @@ export const sameGround = (one: SceneModel, two: SceneModel): boolean =>
   one.theme === two.theme &&
   one.units === two.units &&
   one.showContours === two.showContours &&
-  one.showHeights === two.showHeights;
+  one.showHeights === two.showHeights &&
+  hasMarks(one) === hasMarks(two);
+
+const hasMarks = ({ lines }: SceneModel): boolean =>
+  lines.some(({ aimSpot, apex, rest }) => aimSpot && apex && rest);
 
 /** The still layers. */
 export function stillPictures(
   model: SceneModel,
   size: Size,
   measure: MeasureText,
-): { readonly ground: Picture; readonly margin: Picture; readonly steps: ContourSteps | undefined } {
+): { readonly ground: Picture; readonly margin: Picture } {
   const { surface, theme, units, showContours, showHeights } = model;
   const camera = cameraFor(model, size);
   const palette = paletteOf(theme);
-  const { picture, steps } = drawGround({
+  const { picture, steps, level } = drawGround({
     surface,
     camera,
     size: mapSize(size),
@@ -47,8 +50,17 @@ export function stillPictures(
     showHeights,
     measure,
   });
-  const margin = drawMargin({ size, scale: camera.scale, palette, units, steps, measure });
-  return { ground: picture, margin, steps };
+  const margin = drawMargin({
+    size,
+    scale: camera.scale,
+    palette,
+    units,
+    steps,
+    level,
+    explainMarks: hasMarks(model),
+    measure,
+  });
+  return { ground: picture, margin };
 }
 
 /** The layer that follows a drag. */

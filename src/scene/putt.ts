@@ -17,6 +17,7 @@ import {
   type Places,
   type Primitive,
 } from './primitives.ts';
+import { AIM_RADIUS, disc, ring, type Spot, spotMark } from './spots.ts';
 
 /** Ball and hole are drawn at true size, but never smaller than this, pixels. */
 export const LEAST_RADIUS = 5;
@@ -33,10 +34,11 @@ const PATTERNS: Readonly<Record<LineStyle, readonly number[] | undefined>> = {
 };
 const DOTS = [0.1, 5.5];
 const MARK = 3.4;
-const AIM_RADIUS = 6;
 const OWN_AIM_RADIUS = 9;
 /** Space between a thing that can be moved and the ring that says so, pixels. */
 const GRIP = 6;
+/** A straighter line than this has no apex worth a mark, pixels. */
+const LEAST_APEX = 2;
 const LABEL_SIZE = 15;
 const LABEL_HEIGHT = 17;
 /** Places on dotted lines that labels keep clear of, pixels apart. */
@@ -78,8 +80,17 @@ export function drawPutt(request: PuttRequest): PuttDrawing {
   // Solid lines first: a dashed one on top of a solid one still shows both.
   const inOrder = [...model.lines].sort((one, two) => solidity(two.style) - solidity(one.style));
   for (const line of inOrder) picture.push(...drawLine(line, model.hole, camera, palette));
+  const marks = (spot: Spot, line: SceneLine, place: Point | undefined): Primitive[] =>
+    place ? spotMark(spot, camera.toPixel(place), palette.lines[line.style].line, palette.paper) : [];
+  for (const line of inOrder) {
+    if (line.apex && ball && beside(camera.toPixel(line.apex), ball, hole) >= LEAST_APEX)
+      picture.push(...marks('apex', line, line.apex));
+    picture.push(...marks('rest', line, line.rest));
+    if (line.aimSpot) picture.push(disc(camera.toPixel(line.aimSpot), AIM_RADIUS, palette.paper, 0.85));
+  }
+  // The hole covers what lies so near that it would cover the hole; the ring of an aim inside it is still seen.
   picture.push(...drawHole(hole, radiusOf('hole', camera), palette));
-  for (const line of inOrder) picture.push(...drawSpots(line, camera, palette));
+  for (const line of inOrder) picture.push(...marks('aim', line, line.aimSpot));
   for (const handle of model.draggable) {
     const place =
       handle === 'ball' ? ball : handle === 'hole' ? hole : model.aim && camera.toPixel(model.aim);
@@ -95,21 +106,10 @@ export function drawPutt(request: PuttRequest): PuttDrawing {
 
 const solidity = (style: LineStyle): number => (PATTERNS[style] ? 0 : 1);
 
-const ring = ({ x, y }: Point, radius: number, colour: string, width: number, alpha = 1): Primitive => ({
-  kind: 'circles',
-  places: [x, y],
-  radius,
-  alpha,
-  stroke: { colour, width },
-});
-
-const disc = ({ x, y }: Point, radius: number, fill: string, alpha = 1): Primitive => ({
-  kind: 'circles',
-  places: [x, y],
-  radius,
-  alpha,
-  fill,
-});
+/** Distance of a place from the straight line between two others, pixels. */
+const beside = (place: Point, from: Point, to: Point): number =>
+  Math.abs((to.x - from.x) * (place.y - from.y) - (to.y - from.y) * (place.x - from.x)) /
+  (Math.hypot(to.x - from.x, to.y - from.y) || 1);
 
 function drawClouds(model: SceneModel, camera: Camera, palette: Palette): Primitive[] {
   return model.clouds.map(({ style, rests, holed }) => {
@@ -175,30 +175,6 @@ function drawLine(line: SceneLine, hole: Point, camera: Camera, palette: Palette
   if (beyond.length >= 4) drawn.push(ink(cut(beyond), BEYOND_WIDTH, colour, 0.75));
   if (to.length >= 4)
     drawn.push(ink(cut(to), LINE_WIDTH + CASING, palette.paper, 0.6), ink(cut(to), LINE_WIDTH));
-  return drawn;
-}
-
-/** Apex, aim spot and resting place of a line. */
-function drawSpots({ style, apex, aimSpot, rest }: SceneLine, camera: Camera, palette: Palette): Primitive[] {
-  const colour = palette.lines[style].line;
-  const drawn: Primitive[] = [];
-  if (apex) {
-    const { x, y } = camera.toPixel(apex);
-    const diamond = (size: number) => [x - size, y, x, y - size, x + size, y, x, y + size];
-    drawn.push(
-      { kind: 'polygons', polygons: [diamond(7)], colour, alpha: 1 },
-      { kind: 'polygons', polygons: [diamond(4)], colour: palette.paper, alpha: 1 },
-    );
-  }
-  if (rest) {
-    const place = camera.toPixel(rest);
-    drawn.push(disc(place, 4.6, palette.paper), disc(place, 3.2, colour));
-  }
-  if (aimSpot) {
-    const place = camera.toPixel(aimSpot);
-    drawn.push(disc(place, AIM_RADIUS, palette.paper, 0.85), ring(place, AIM_RADIUS, colour, 2.4));
-    drawn.push(disc(place, 1.5, colour));
-  }
   return drawn;
 }
 

@@ -1,0 +1,47 @@
+/** The marks on a line, the same on the map and in its legend: where one aims, the apex, where the ball would stop. */
+import type { Point } from '../../sim/index.ts';
+import type { Primitive } from './primitives.ts';
+
+export type Spot = 'aim' | 'apex' | 'rest';
+/** Radius of the ring at an aim spot, pixels. */
+export const AIM_RADIUS = 6;
+
+export const ring = (
+  { x, y }: Point,
+  radius: number,
+  colour: string,
+  width: number,
+  alpha = 1,
+): Primitive => ({
+  kind: 'circles',
+  places: [x, y],
+  radius,
+  alpha,
+  stroke: { colour, width },
+});
+
+export const disc = ({ x, y }: Point, radius: number, fill: string, alpha = 1): Primitive => ({
+  kind: 'circles',
+  places: [x, y],
+  radius,
+  alpha,
+  fill,
+});
+
+/** A mark in a line's colour; apex and rest are lifted off the ground by paper, the ring of an aim lets it through. */
+export function spotMark(spot: Spot, place: Point, colour: string, paper: string): Primitive[] {
+  switch (spot) {
+    case 'aim':
+      return [ring(place, AIM_RADIUS, colour, 2.4), disc(place, 1.5, colour)];
+    case 'apex': {
+      const { x, y } = place;
+      const diamond = (size: number) => [x - size, y, x, y - size, x + size, y, x, y + size];
+      return [
+        { kind: 'polygons', polygons: [diamond(6.5)], colour, alpha: 1 },
+        { kind: 'polygons', polygons: [diamond(3.6)], colour: paper, alpha: 1 },
+      ];
+    }
+    case 'rest':
+      return [disc(place, 5.2, paper), disc(place, 3.6, colour)];
+  }
+}
