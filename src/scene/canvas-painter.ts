@@ -4,7 +4,17 @@
  */
 import type { Size } from './camera.ts';
 import { isStill, LAYERS, type LayerName, type Painter } from './painter.ts';
-import type { Circles, Face, MeasureText, Picture, Places, Primitive, Raster, Text } from './primitives.ts';
+import type {
+  Circle,
+  Face,
+  Marks,
+  MeasureText,
+  Picture,
+  Places,
+  Primitive,
+  Raster,
+  Text,
+} from './primitives.ts';
 
 /** Width of the halo on each side of a letter, pixels. */
 export const HALO = 2.6;
@@ -54,19 +64,10 @@ function paint(context: CanvasRenderingContext2D, primitive: Primitive): void {
       context.strokeStyle = primitive.colour;
       context.lineWidth = primitive.width;
       context.lineCap = 'round';
-      context.lineJoin = 'round';
-      if (primitive.alpha === 1) {
-        context.beginPath();
-        for (const line of primitive.lines) trace(context, line);
-        context.stroke();
-        break;
-      }
-      // One by one, so that where translucent ones cross they darken, as they do in WebGL.
-      for (const line of primitive.lines) {
-        context.beginPath();
-        trace(context, line);
-        context.stroke();
-      }
+      context.lineJoin = 'miter';
+      context.beginPath();
+      for (const line of primitive.lines) trace(context, line);
+      context.stroke();
       break;
     case 'polygons':
       context.globalAlpha = primitive.alpha;
@@ -78,8 +79,11 @@ function paint(context: CanvasRenderingContext2D, primitive: Primitive): void {
       }
       context.fill();
       break;
-    case 'circles':
-      paintCircles(context, primitive);
+    case 'circle':
+      paintCircle(context, primitive);
+      break;
+    case 'marks':
+      paintMarks(context, primitive);
       break;
     case 'text':
       paintText(context, primitive);
@@ -102,19 +106,41 @@ function paintRaster(context: CanvasRenderingContext2D, raster: Raster): void {
   context.drawImage(small, x, y, width, height);
 }
 
-function paintCircles(context: CanvasRenderingContext2D, circles: Circles): void {
-  const { places, radius, alpha, fill, stroke } = circles;
+function paintCircle(context: CanvasRenderingContext2D, { x, y, radius, alpha, fill, stroke }: Circle): void {
   context.globalAlpha = alpha;
-  if (fill) context.fillStyle = fill;
+  context.beginPath();
+  context.arc(x, y, radius, 0, 2 * Math.PI);
+  if (fill) {
+    context.fillStyle = fill;
+    context.fill();
+  }
   if (stroke) {
     context.strokeStyle = stroke.colour;
     context.lineWidth = stroke.width;
+    context.stroke();
   }
+}
+
+/** One by one, so that where translucent ones overlap they darken. */
+function paintMarks(context: CanvasRenderingContext2D, marks: Marks): void {
+  const { places, shape, radius, width, colour, alpha } = marks;
+  context.globalAlpha = alpha;
+  context.fillStyle = colour;
+  context.strokeStyle = colour;
+  context.lineWidth = width;
+  context.lineCap = 'round';
   for (let at = 0; at + 1 < places.length; at += 2) {
+    const x = places[at];
+    const y = places[at + 1];
     context.beginPath();
-    context.arc(places[at], places[at + 1], radius, 0, 2 * Math.PI);
-    if (fill) context.fill();
-    if (stroke) context.stroke();
+    if (shape === 'cross') {
+      context.moveTo(x - radius, y);
+      context.lineTo(x + radius, y);
+      context.moveTo(x, y - radius);
+      context.lineTo(x, y + radius);
+    } else context.arc(x, y, radius, 0, 2 * Math.PI);
+    if (shape === 'dot') context.fill();
+    else context.stroke();
   }
 }
 

@@ -8,9 +8,19 @@ import 'pixi.js/unsafe-eval';
 import 'pixi.js/graphics';
 import { CanvasSource, Container, Graphics, Sprite, Texture, WebGLRenderer } from 'pixi.js';
 import type { Size } from './camera.ts';
-import { contextOf, HALO, makeMeasure, newCanvas, paintStill, paintText } from './canvas-painter.ts';
+import {
+  contextOf,
+  HALO,
+  makeMeasure,
+  newCanvas,
+  paintPicture,
+  paintStill,
+  paintText,
+} from './canvas-painter.ts';
 import { isStill, LAYERS, type LayerName, type Painter } from './painter.ts';
-import type { Picture, Primitive, Text } from './primitives.ts';
+import type { Marks, Picture, Primitive, Text } from './primitives.ts';
+
+type Paint = (context: CanvasRenderingContext2D) => void;
 
 /** Device pixels drawn for each CSS pixel, at least: with fewer, WebGL's edges show steps that the canvas does not. */
 const LEAST_RATIO = 2;
@@ -41,40 +51,71 @@ export async function makePixiPainter(onLost: () => void): Promise<Painter> {
   let ratio = LEAST_RATIO;
   let alive = true;
   const measure = makeMeasure();
-  const letters = new Map<string, Texture>();
+  const images = new Map<string, Texture>();
   const lost = (event: Event): void => {
     event.preventDefault();
     if (alive) onLost();
   };
   element.addEventListener('webglcontextlost', lost);
 
-  const empty = (container: Container): void => {
-    for (const child of container.removeChildren())
-      child.destroy({ texture: isStillSprite(child), textureSource: isStillSprite(child) });
+  /** Taken out of a layer and used again in the next: a drag redraws hundreds of them every frame. */
+  const spareSprites: Sprite[] = [];
+  const spareGraphics: Graphics[] = [];
+  const newSprite = (texture: Texture, x: number, y: number, alpha: number): Sprite => {
+    const sprite = spareSprites.pop() ?? new Sprite();
+    sprite.texture = texture;
+    sprite.position.set(x, y);
+    sprite.alpha = alpha;
+    return sprite;
   };
-  const isStillSprite = (child: Container): boolean => child instanceof Sprite && child.label === 'still';
+  const newGraphics = (): Graphics => spareGraphics.pop() ?? new Graphics();
+  const empty = (layer: LayerName, container: Container): void => {
+    for (const child of container.removeChildren()) {
+      if (isStill(layer)) child.destroy({ texture: true, textureSource: true });
+      else if (child instanceof Graphics) spareGraphics.push(child.clear());
+      else if (child instanceof Sprite) spareSprites.push(child);
+    }
+  };
 
   const textureOf = (canvas: HTMLCanvasElement): Texture =>
     new Texture({ source: new CanvasSource({ resource: canvas, resolution: ratio }) });
 
-  const lettersOf = (text: Text): Sprite => {
-    const key = `${ratio}\n${text.face}\n${text.colour}\n${text.halo}\n${text.text}`;
-    const width = Math.ceil(measure(text.text, text.face)) + 4 * HALO;
-    const height = Math.ceil(Number.parseFloat(text.face.replace(/^\D*/, '')) * (1 + LETTER_ROOM));
-    let texture = letters.get(key);
+  /** An image used again and again: painted once for each key. */
+  const imageOf = (key: string, width: number, height: number, paint: Paint): Texture => {
+    let texture = images.get(key);
     if (!texture) {
       const canvas = newCanvas(width * ratio, height * ratio);
       const context = contextOf(canvas);
       context.scale(ratio, ratio);
-      paintText(context, { ...text, x: width / 2, y: height / 2, align: 'centre', turn: 0 });
+      paint(context);
       texture = textureOf(canvas);
-      letters.set(key, texture);
+      images.set(key, texture);
     }
-    const sprite = new Sprite(texture);
+    return texture;
+  };
+
+  const addMarks = (container: Container, marks: Marks): void => {
+    const { shape, radius, width, colour, alpha, places } = marks;
+    // Room for half the stroke, its round ends and a soft edge.
+    const side = 2 * Math.ceil(radius + width + 1);
+    const texture = imageOf(`${shape} ${radius} ${width} ${colour}`, side, side, (context) =>
+      paintPicture(context, [{ ...marks, places: [side / 2, side / 2], alpha: 1 }]),
+    );
+    for (let at = 0; at + 1 < places.length; at += 2) {
+      container.addChild(newSprite(texture, places[at] - side / 2, places[at + 1] - side / 2, alpha));
+    }
+  };
+
+  const lettersOf = (text: Text): Sprite => {
+    const width = Math.ceil(measure(text.text, text.face)) + 4 * HALO;
+    const height = Math.ceil(Number.parseFloat(text.face.replace(/^\D*/, '')) * (1 + LETTER_ROOM));
+    const key = `${text.face} ${text.colour} ${text.halo} ${text.text}`;
+    const texture = imageOf(key, width, height, (context) =>
+      paintText(context, { ...text, x: width / 2, y: height / 2, align: 'centre', turn: 0 }),
+    );
     // On whole device pixels, or the letters blur.
     const snap = (value: number) => Math.round(value * ratio) / ratio;
-    sprite.position.set(snap(text.x - width / 2), snap(text.y - height / 2));
-    return sprite;
+    return newSprite(texture, snap(text.x - width / 2), snap(text.y - height / 2), 1);
   };
 
   return {
@@ -83,21 +124,20 @@ export async function makePixiPainter(onLost: () => void): Promise<Painter> {
     resize(newSize, newRatio) {
       size = newSize;
       ratio = Math.max(LEAST_RATIO, newRatio);
-      for (const texture of letters.values()) texture.destroy(true);
-      letters.clear();
-      for (const container of layers.values()) empty(container);
+      for (const [layer, container] of layers) empty(layer, container);
+      for (const sprite of spareSprites.splice(0)) sprite.destroy();
+      for (const texture of images.values()) texture.destroy(true);
+      images.clear();
       renderer.resize(size.width, size.height, ratio);
     },
     setLayer(layer, picture) {
       const container = layers.get(layer) as Container;
-      empty(container);
+      empty(layer, container);
       if (isStill(layer)) {
-        const sprite = new Sprite(textureOf(paintStill(picture, size, ratio)));
-        sprite.label = 'still';
-        container.addChild(sprite);
+        container.addChild(new Sprite(textureOf(paintStill(picture, size, ratio))));
         return;
       }
-      addShapes(container, picture, lettersOf);
+      addShapes(container, picture, { lettersOf, addMarks, newGraphics });
     },
     render() {
       renderer.render(stage);
@@ -105,8 +145,9 @@ export async function makePixiPainter(onLost: () => void): Promise<Painter> {
     destroy() {
       alive = false;
       element.removeEventListener('webglcontextlost', lost);
-      for (const container of layers.values()) empty(container);
-      for (const texture of letters.values()) texture.destroy(true);
+      for (const [layer, container] of layers) empty(layer, container);
+      for (const spare of [...spareSprites, ...spareGraphics]) spare.destroy();
+      for (const texture of images.values()) texture.destroy(true);
       stage.destroy();
       renderer.destroy();
       element.remove();
@@ -114,24 +155,35 @@ export async function makePixiPainter(onLost: () => void): Promise<Painter> {
   };
 }
 
-/** Shapes in the order of the picture; letters lie between the graphics before and after them. */
-function addShapes(container: Container, picture: Picture, lettersOf: (text: Text) => Sprite): void {
+interface Stamps {
+  lettersOf(text: Text): Sprite;
+  addMarks(container: Container, marks: Marks): void;
+  newGraphics(): Graphics;
+}
+
+/** Shapes in the order of the picture; letters and marks lie between the graphics before and after them. */
+function addShapes(
+  container: Container,
+  picture: Picture,
+  { lettersOf, addMarks, newGraphics }: Stamps,
+): void {
   let graphics: Graphics | undefined;
   for (const primitive of picture) {
-    if (primitive.kind === 'text') {
-      container.addChild(lettersOf(primitive));
+    if (primitive.kind === 'text' || primitive.kind === 'marks') {
+      if (primitive.kind === 'text') container.addChild(lettersOf(primitive));
+      else addMarks(container, primitive);
       graphics = undefined;
       continue;
     }
     if (!graphics) {
-      graphics = new Graphics();
+      graphics = newGraphics();
       container.addChild(graphics);
     }
     addShape(graphics, primitive);
   }
 }
 
-function addShape(graphics: Graphics, primitive: Exclude<Primitive, Text>): void {
+function addShape(graphics: Graphics, primitive: Exclude<Primitive, Text | Marks>): void {
   const trace = (places: readonly number[]): void => {
     graphics.moveTo(places[0], places[1]);
     for (let at = 2; at + 1 < places.length; at += 2) graphics.lineTo(places[at], places[at + 1]);
@@ -143,17 +195,16 @@ function addShape(graphics: Graphics, primitive: Exclude<Primitive, Text>): void
       const { width, colour, alpha, lines } = primitive;
       if (lines.length === 0) return;
       for (const line of lines) trace(line);
-      graphics.stroke({ width, color: colour, alpha, cap: 'round', join: 'round' });
+      graphics.stroke({ width, color: colour, alpha, cap: 'round', join: 'miter' });
       return;
     }
     case 'polygons':
       for (const polygon of primitive.polygons)
         graphics.poly([...polygon]).fill({ color: primitive.colour, alpha: primitive.alpha });
       return;
-    case 'circles': {
-      const { places, radius, alpha, fill, stroke } = primitive;
-      if (places.length === 0) return;
-      for (let at = 0; at + 1 < places.length; at += 2) graphics.circle(places[at], places[at + 1], radius);
+    case 'circle': {
+      const { x, y, radius, alpha, fill, stroke } = primitive;
+      graphics.circle(x, y, radius);
       if (fill) graphics.fill({ color: fill, alpha });
       if (stroke) graphics.stroke({ width: stroke.width, color: stroke.colour, alpha });
       return;

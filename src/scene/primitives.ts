@@ -34,13 +34,26 @@ export interface Polygons {
   readonly alpha: number;
 }
 
-export interface Circles {
-  readonly kind: 'circles';
-  readonly places: Places;
+export interface Circle {
+  readonly kind: 'circle';
+  readonly x: number;
+  readonly y: number;
   readonly radius: number;
   readonly alpha: number;
   readonly fill?: string;
   readonly stroke?: { readonly colour: string; readonly width: number };
+}
+
+/** The same small mark in many places. */
+export interface Marks {
+  readonly kind: 'marks';
+  readonly shape: 'cross' | 'ring' | 'dot';
+  readonly places: Places;
+  readonly radius: number;
+  /** Of the stroke; a dot has none. */
+  readonly width: number;
+  readonly colour: string;
+  readonly alpha: number;
 }
 
 export interface Text {
@@ -58,7 +71,7 @@ export interface Text {
   readonly halo?: string;
 }
 
-export type Primitive = Raster | Lines | Polygons | Circles | Text;
+export type Primitive = Raster | Lines | Polygons | Circle | Marks | Text;
 export type Picture = readonly Primitive[];
 
 /** A type face as css font text. */

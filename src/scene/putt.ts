@@ -32,7 +32,9 @@ const PATTERNS: Readonly<Record<LineStyle, readonly number[] | undefined>> = {
   yours: [14, 7, 0.1, 7],
   true: undefined,
 };
-const DOTS = [0.1, 5.5];
+const DOTS_APART = 5.6;
+/** Corners of a path nearer than this to the one before are left out, pixels: nobody sees them, each costs time. */
+const LEAST_CORNER = 1.5;
 const MARK = 3.4;
 const OWN_AIM_RADIUS = 9;
 /** Space between a thing that can be moved and the ring that says so, pixels. */
@@ -120,39 +122,40 @@ function drawClouds(model: SceneModel, camera: Camera, palette: Palette): Primit
       places.push(x, y);
     }
     const colour = palette.lines[style].line;
-    if (style !== 'die')
-      return { kind: 'circles', places, radius: MARK - 0.4, alpha: 0.62, stroke: { colour, width: 1.1 } };
-    const lines: number[][] = [];
-    for (let at = 0; at < places.length; at += 2) {
-      const [x, y] = [places[at], places[at + 1]];
-      lines.push([x - MARK, y, x + MARK, y], [x, y - MARK, x, y + MARK]);
-    }
-    return { kind: 'lines', lines, width: 1.2, colour, alpha: 0.7 };
+    return style === 'die'
+      ? { kind: 'marks', shape: 'cross', places, radius: MARK, width: 1.2, colour, alpha: 0.72 }
+      : { kind: 'marks', shape: 'ring', places, radius: MARK - 0.4, width: 1.1, colour, alpha: 0.72 };
   });
 }
 
-const dots = (from: Point, to: Point, colour: string): Primitive => ({
-  kind: 'lines',
-  lines: dashed([from.x, from.y, to.x, to.y], DOTS),
-  width: 1.6,
-  colour,
-  alpha: 0.85,
-});
-
-/** Pixels of a path, and the corner nearest the hole. */
-function pathInPixels(path: Float64Array, hole: Point, camera: Camera): { places: number[]; atHole: number } {
+/** A dotted line. */
+function dots(from: Point, to: Point, colour: string): Primitive {
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
   const places: number[] = [];
-  let nearest = Number.POSITIVE_INFINITY;
+  for (let along = DOTS_APART; along < length; along += DOTS_APART)
+    places.push(from.x + ((to.x - from.x) * along) / length, from.y + ((to.y - from.y) * along) / length);
+  return { kind: 'marks', shape: 'dot', places, radius: 0.8, width: 0, colour, alpha: 0.85 };
+}
+
+/** Pixels of a path, and the number of the corner nearest the hole. */
+function pathInPixels(path: Float64Array, hole: Point, camera: Camera): { places: number[]; atHole: number } {
+  let nearest = 0;
+  let least = Number.POSITIVE_INFINITY;
+  for (let corner = 0; 3 * corner + 2 < path.length; corner++) {
+    const distance = Math.hypot(path[3 * corner] - hole.x, path[3 * corner + 1] - hole.y);
+    if (distance >= least) continue;
+    least = distance;
+    nearest = corner;
+  }
+  const places: number[] = [];
   let atHole = 0;
-  for (let at = 0; at + 2 < path.length; at += 3) {
-    const place = { x: path[at], y: path[at + 1] };
-    const distance = Math.hypot(place.x - hole.x, place.y - hole.y);
-    if (distance < nearest) {
-      nearest = distance;
-      atHole = at / 3;
-    }
-    const { x, y } = camera.toPixel(place);
-    places.push(x, y);
+  for (let corner = 0; 3 * corner + 2 < path.length; corner++) {
+    const { x, y } = camera.toPixel({ x: path[3 * corner], y: path[3 * corner + 1] });
+    const end = places.length;
+    const close =
+      end > 0 && Math.hypot(x - places[end - 2], y - places[end - 1]) < LEAST_CORNER && corner !== nearest;
+    if (!close || 3 * corner + 5 >= path.length) places.push(x, y);
+    if (corner === nearest) atHole = places.length / 2 - 1;
   }
   return { places, atHole };
 }

@@ -13,16 +13,18 @@ export const ring = (
   width: number,
   alpha = 1,
 ): Primitive => ({
-  kind: 'circles',
-  places: [x, y],
+  kind: 'circle',
+  x,
+  y,
   radius,
   alpha,
   stroke: { colour, width },
 });
 
 export const disc = ({ x, y }: Point, radius: number, fill: string, alpha = 1): Primitive => ({
-  kind: 'circles',
-  places: [x, y],
+  kind: 'circle',
+  x,
+  y,
   radius,
   alpha,
   fill,

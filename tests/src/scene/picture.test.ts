@@ -118,8 +118,8 @@ describe('the putt', () => {
   const holeRadius = (metresAcross: number): number => {
     const near = { ...model, viewport: { centre: model.hole, metresAcross } };
     const at = cameraFor(near, size).toPixel(model.hole);
-    const discs = ofKind(putt(near), 'circles').filter(
-      ({ places, fill }) => fill === '#26241f' && places[0] === at.x && places[1] === at.y,
+    const discs = ofKind(putt(near), 'circle').filter(
+      ({ x, y, fill }) => fill === '#26241f' && x === at.x && y === at.y,
     );
     return discs[0].radius;
   };
@@ -132,14 +132,19 @@ describe('the putt', () => {
 
   it('marks missed putts only, crosses for die and rings for firm', () => {
     const cloud = { rests: new Float64Array([0.1, 1.8, 0, 1.5, -0.3, 2]), holed: new Uint8Array([0, 1, 0]) };
-    const before = putt(model);
     const die = putt({ ...model, clouds: [{ ...cloud, style: 'die' }] });
     const firm = putt({ ...model, clouds: [{ ...cloud, style: 'firm' }] });
-    // Two misses: two strokes for each cross, one ring each.
-    expect(ofKind(die, 'lines')[0].lines).toHaveLength(4);
-    expect(ofKind(firm, 'circles')[0].places).toHaveLength(4);
-    expect(die).toHaveLength(before.length + 1);
-    expect(firm).toHaveLength(before.length + 1);
+    const [crosses] = ofKind(die, 'marks');
+    const [rings] = ofKind(firm, 'marks');
+    expect([crosses.shape, rings.shape]).toEqual(['cross', 'ring']);
+    // 118 pixels a metre (590 over 5), from the middle 380, 295: the two misses, not the one in the hole.
+    const expected = [380 + 11.8, 295 - 212.4, 380 - 35.4, 295 - 236];
+    for (const { places } of [crosses, rings]) {
+      expect(places).toHaveLength(4);
+      places.forEach((place, at) => {
+        expect(place).toBeCloseTo(expected[at], 6);
+      });
+    }
   });
 
   it('draws the dying line in dashes and the firm one in one piece', () => {
