@@ -4,23 +4,14 @@
  * and the ball that rolls (`drawRoller`, used by animation).
  * Ways to tell the lines apart besides colour: die dashed with crosses, firm solid with rings, yours dash and dot.
  */
-import { BALL_RADIUS, HOLE_RADIUS, type Point } from '../../sim/index.ts';
-import type { Size } from './camera.ts';
-import { placeLabels } from './labels.ts';
+import type { Point } from '../../sim/index.ts';
 import type { Camera, LineStyle, SceneLine, SceneModel } from './model.ts';
 import type { Palette } from './palette.ts';
-import {
-  dashed,
-  displayFace,
-  type MeasureText,
-  type Picture,
-  type Places,
-  type Primitive,
-} from './primitives.ts';
-import { AIM_RADIUS, disc, ring, type Spot, spotMark } from './spots.ts';
+import { pathInPixels } from './path.ts';
+import { dashed, type Picture, type Places, type Primitive } from './primitives.ts';
+import { drawLabels, type LabelledPutt, type PuttDrawing } from './putt-labels.ts';
+import { AIM_RADIUS, disc, OWN_AIM_RADIUS, radiusOf, ring, type Spot, spotMark } from './spots.ts';
 
-/** Ball and hole are drawn at true size, but never smaller than this, pixels. */
-export const LEAST_RADIUS = 5;
 /** Widths, pixels: a line on its way to the hole, beyond it, and the paper round it that lifts it off the ground. */
 const LINE_WIDTH = 3;
 const BEYOND_WIDTH = 1.4;
@@ -33,39 +24,16 @@ const PATTERNS: Readonly<Record<LineStyle, readonly number[] | undefined>> = {
   true: undefined,
 };
 const DOTS_APART = 5.6;
-/** Corners of a path nearer than this to the one before are left out, pixels: nobody sees them, each costs time. */
-const LEAST_CORNER = 1.5;
 const MARK = 3.4;
-const OWN_AIM_RADIUS = 9;
 /** Space between a thing that can be moved and the ring that says so, pixels. */
 const GRIP = 6;
 /** A straighter line than this has no apex worth a mark, pixels. */
 const LEAST_APEX = 2;
-const LABEL_SIZE = 15;
-const LABEL_HEIGHT = 17;
-/** Places on dotted lines that labels keep clear of, pixels apart. */
-const OBSTACLE_EVERY = 8;
 
-export interface PuttRequest {
-  readonly model: SceneModel;
-  readonly camera: Camera;
-  /** Of the map, without the margin. */
-  readonly size: Size;
-  readonly palette: Palette;
-  readonly measure: MeasureText;
+export interface PuttRequest extends LabelledPutt {
   /** A ball is rolling or has rolled: the one at its first place is drawn as a trace. */
   readonly rolled: boolean;
-  /** Label places of the last drawing (labels.ts). */
-  readonly previousLabels: readonly number[];
 }
-
-export interface PuttDrawing {
-  readonly picture: Picture;
-  readonly labels: readonly number[];
-}
-
-export const radiusOf = (thing: 'ball' | 'hole', camera: Camera): number =>
-  Math.max(LEAST_RADIUS, camera.scale * (thing === 'ball' ? BALL_RADIUS : HOLE_RADIUS));
 
 export function drawPutt(request: PuttRequest): PuttDrawing {
   const { model, camera, palette, rolled } = request;
@@ -137,29 +105,6 @@ function dots(from: Point, to: Point, colour: string): Primitive {
   return { kind: 'marks', shape: 'dot', places, radius: 0.8, width: 0, colour, alpha: 0.85 };
 }
 
-/** Pixels of a path, and the number of the corner nearest the hole. */
-function pathInPixels(path: Float64Array, hole: Point, camera: Camera): { places: number[]; atHole: number } {
-  let nearest = 0;
-  let least = Number.POSITIVE_INFINITY;
-  for (let corner = 0; 3 * corner + 2 < path.length; corner++) {
-    const distance = Math.hypot(path[3 * corner] - hole.x, path[3 * corner + 1] - hole.y);
-    if (distance >= least) continue;
-    least = distance;
-    nearest = corner;
-  }
-  const places: number[] = [];
-  let atHole = 0;
-  for (let corner = 0; 3 * corner + 2 < path.length; corner++) {
-    const { x, y } = camera.toPixel({ x: path[3 * corner], y: path[3 * corner + 1] });
-    const end = places.length;
-    const close =
-      end > 0 && Math.hypot(x - places[end - 2], y - places[end - 1]) < LEAST_CORNER && corner !== nearest;
-    if (!close || 3 * corner + 5 >= path.length) places.push(x, y);
-    if (corner === nearest) atHole = places.length / 2 - 1;
-  }
-  return { places, atHole };
-}
-
 function drawLine(line: SceneLine, hole: Point, camera: Camera, palette: Palette): Primitive[] {
   const { places, atHole } = pathInPixels(line.path, hole, camera);
   const colour = palette.lines[line.style].line;
@@ -221,83 +166,4 @@ export function drawRoller(place: Point, inHole: boolean, camera: Camera, palett
   const radius = radiusOf('ball', camera);
   const pixel = camera.toPixel(place);
   return inHole ? [disc(pixel, radius * 0.62, palette.ball, 0.75)] : drawBall(pixel, radius, palette, 1);
-}
-
-function drawLabels({ model, camera, size, palette, measure, previousLabels }: PuttRequest): PuttDrawing {
-  const face = displayFace(LABEL_SIZE);
-  const obstacles: number[] = [];
-  const marks: number[] = [];
-  const hole = camera.toPixel(model.hole);
-  const ball = model.ball && camera.toPixel(model.ball);
-  const around = ({ x, y }: Point, radius: number) =>
-    obstacles.push(x, y, x - radius, y, x + radius, y, x, y - radius, x, y + radius);
-  around(hole, radiusOf('hole', camera));
-  if (ball) around(ball, radiusOf('ball', camera));
-  if (model.aim) around(camera.toPixel(model.aim), OWN_AIM_RADIUS);
-  const labelled: { text: string; x: number; y: number; style: LineStyle }[] = [];
-  for (const { path, label, aimSpot, rest, apex, style } of model.lines) {
-    const { places, atHole } = pathInPixels(path, model.hole, camera);
-    for (let at = 0; at < places.length; at += 2) obstacles.push(places[at], places[at + 1]);
-    if (apex) around(camera.toPixel(apex), 6);
-    if (rest) around(camera.toPixel(rest), 4);
-    const spot = aimSpot && camera.toPixel(aimSpot);
-    if (spot) around(spot, AIM_RADIUS);
-    if (spot && ball) {
-      const count = Math.ceil(Math.hypot(spot.x - ball.x, spot.y - ball.y) / OBSTACLE_EVERY);
-      for (let step = 0; step < count; step++)
-        obstacles.push(
-          ball.x + ((spot.x - ball.x) * step) / count,
-          ball.y + ((spot.y - ball.y) * step) / count,
-        );
-    }
-    if (!label || places.length < 2) continue;
-    const end = spot ?? { x: places[2 * atHole], y: places[2 * atHole + 1] };
-    labelled.push({ text: label, x: end.x, y: end.y, style });
-  }
-  for (const { rests, holed } of model.clouds)
-    for (let index = 0; index < holed.length; index++) {
-      if (holed[index]) continue;
-      const { x, y } = camera.toPixel({ x: rests[2 * index], y: rests[2 * index + 1] });
-      marks.push(x, y);
-    }
-  const placed = placeLabels(
-    labelled.map(({ text, x, y }) => ({ text, x, y, width: measure(text, face), height: LABEL_HEIGHT })),
-    { obstacles, marks, ...size },
-    previousLabels,
-  );
-  const picture: Primitive[] = [];
-  placed.forEach((label, index) => {
-    const ink = palette.lines[labelled[index].style];
-    if (label.apart) {
-      const nearX = Math.max(
-        label.labelX - label.width / 2,
-        Math.min(label.labelX + label.width / 2, label.x),
-      );
-      const nearY = Math.max(
-        label.labelY - label.height / 2,
-        Math.min(label.labelY + label.height / 2, label.y),
-      );
-      const length = Math.hypot(nearX - label.x, nearY - label.y) || 1;
-      const out = (AIM_RADIUS + 2) / length;
-      picture.push({
-        kind: 'lines',
-        lines: [[label.x + (nearX - label.x) * out, label.y + (nearY - label.y) * out, nearX, nearY]],
-        width: 1,
-        colour: ink.letters,
-        alpha: 0.7,
-      });
-    }
-    picture.push({
-      kind: 'text',
-      text: label.text,
-      x: label.labelX,
-      y: label.labelY,
-      face,
-      colour: ink.letters,
-      align: 'centre',
-      turn: 0,
-      halo: palette.paper,
-    });
-  });
-  return { picture, labels: placed.map(({ choice }) => choice) };
 }

@@ -1,7 +1,7 @@
 /**
  * The paper map in a page: the one thing both screens open. Answers for: choosing a painter and changing it when WebGL
  * is lost, drawing again what changed and nothing else, size of the host, words for screen readers. Leaves out: shapes
- * (picture.ts), where a dragged thing may go (the screen).
+ * (picture.ts), where a dragged thing may go (the screen). A little above 200 lines: the state of one map stays together.
  */
 import { HOLE_RADIUS, type Point } from '../../sim/index.ts';
 import { runPath } from './animation.ts';
@@ -66,8 +66,6 @@ export async function createScene(host: HTMLElement, options: SceneOptions = {})
   const id = `scene-${scenes}`;
   const root = document.createElement('div');
   root.className = 'scene';
-  root.setAttribute('role', 'group');
-  root.setAttribute('aria-label', options.name ?? 'Map of the putt');
   const words = document.createElement('p');
   words.className = 'scene-words';
   words.id = id;

@@ -1,10 +1,22 @@
-/** The marks on a line, the same on the map and in its legend: where one aims, the apex, where the ball would stop. */
-import type { Point } from '../../sim/index.ts';
+/**
+ * The marks on a line, the same on the map and in its legend: where one aims, the apex, where the ball would stop; and the
+ * sizes of ball, hole and aims.
+ */
+import { BALL_RADIUS, HOLE_RADIUS, type Point } from '../../sim/index.ts';
+import type { Camera } from './model.ts';
 import type { Primitive } from './primitives.ts';
 
 export type Spot = 'aim' | 'apex' | 'rest';
 /** Radius of the ring at an aim spot, pixels. */
 export const AIM_RADIUS = 6;
+/** Radius of the ring of the person's own aim, pixels. */
+export const OWN_AIM_RADIUS = 9;
+/** Ball and hole are drawn at true size, but never smaller than this, pixels. */
+const LEAST_RADIUS = 5;
+
+/** Radius of ball or hole on the page, pixels. */
+export const radiusOf = (thing: 'ball' | 'hole', { scale }: Camera): number =>
+  Math.max(LEAST_RADIUS, scale * (thing === 'ball' ? BALL_RADIUS : HOLE_RADIUS));
 
 export const ring = (
   { x, y }: Point,
