@@ -18,6 +18,8 @@ export default defineConfig({
           // Only what is connected to the engine: DEVELOPERS.md, "What is not there yet".
           include: [
             'tests/sim/purity.test.ts',
+            'tests/sim/random.test.ts',
+            'tests/sim/roll/**/*.test.ts',
             'tests/sim/surface/**/*.test.ts',
             'tests/reference/*.test.ts',
           ],

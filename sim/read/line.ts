@@ -6,14 +6,13 @@
  * Leaves out: the chance of holing (odds/).
  */
 import { GRAVITY, ROLLING_FACTOR } from '../constants.ts';
-import { captureRule } from '../hole/capture.ts';
 import { frictionOf } from '../roll/plane.ts';
 import { bearingOf, drops, lengthOf, rollerFor } from '../roll/roll.ts';
 import { newPass, type Pass, type Roller } from '../roll/roller.ts';
 import { sampleSurface } from '../surface/sample.ts';
 import type { Band, Line, Point, Putt, Read } from '../types.ts';
 
-/** The path must cross the hole centre within this, m. A fiftieth of the 0.5 mm asked of aim offsets. */
+/** The path must cross the hole centre within this, m. Far below the 0.5 mm asked of aim offsets, so that pace, the outer unknown, is a smooth function. */
 const CENTRE_TOLERANCE = 1e-8;
 /** The rest must lie this close to the asked pace, m. */
 const PACE_TOLERANCE = 1e-7;
@@ -321,7 +320,7 @@ function startBand(putt: Putt, roller: Roller, line: CentreLine): Band | undefin
 function paceBand(putt: Putt, roller: Roller, line: CentreLine): Band | undefined {
   const pass = newPass();
   const dropsAt = (speed: number): boolean => drops(putt, roller.pass(line.heading, speed, pass));
-  if (captureRule(putt.capture).widestDrop(0) < 0 || !dropsAt(line.speed)) return undefined;
+  if (!dropsAt(line.speed)) return undefined;
   const paceAt = (speed: number): number => {
     roller.pass(line.heading, speed, pass);
     const past = Math.hypot(pass.restX - putt.hole.x, pass.restY - putt.hole.y);

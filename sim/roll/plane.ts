@@ -66,7 +66,7 @@ export function planeState(
   return out;
 }
 
-/** Closest passes are solved until the along-track error is below this, m: a thousandth of the 0.5 mm asked of aim offsets. */
+/** Closest passes are solved until the along-track error is below this, m: far inside CENTRE_TOLERANCE of read/line.ts, which steers by the result. */
 const PASS_TOLERANCE = 1e-10;
 const MOST_STEPS = 80;
 /** Progress at which a ball that stops short shows the direction it had: 5% of its speed, 0.25% of its roll left. */
@@ -120,7 +120,7 @@ export function planeRoller(surface: PlaneSurface, greenSpeed: number, ball: Poi
   };
 
   /**
-   * First root of `f` (negative to positive) between progress 0 and `end`, by Newton's method kept in a bracket. Works in
+   * First root of `f` (negative to positive) between progress 0 and `end`, by the secant method kept in a bracket. Works in
    * y = 1 - q^m, with m chosen so that the distance rolled is nearly linear in y: two or three steps for most putts.
    */
   const solve = (f: (p: PlaneState) => number, end: number, firstGuess: number): number => {

@@ -1,5 +1,5 @@
 /**
- * `npm test`: installs what is missing, then types, lint and dead code, then one run of all tests. The last line of the
+ * `npm test`: installs what is missing, then types and lint, then one run of all tests. The last line of the
  * output is always `N passed, N failed, N skipped`, also when a step before the tests fails.
  * Plain JavaScript with nothing but Node in it, because it runs before the packages are there.
  */
