@@ -103,12 +103,30 @@ export function planeRoller(surface: PlaneSurface, greenSpeed: number, ball: Poi
     holeY = side * holeLeft;
   };
   const at = (lambda: number): PlaneState => planeState(a, kappa, v0, s, c, lambda, state);
+
+  // Direction of travel by which passing is judged (unit vector): set by `look`.
+  let towardX = 1;
+  let towardY = 0;
+  /**
+   * Takes the ball's direction at this progress, or at LAST_DIRECTION if it is later: in its last millimetres a ball
+   * hooks straight downhill, and would "pass" a hole it never reached. Which of two directions a ball has so late does
+   * not move a path that crosses the hole centre. A ball that never stops has no such end.
+   */
+  const look = (lambda: number): void => {
+    const p = at(stops ? Math.min(lambda, LAST_DIRECTION) : lambda);
+    const v = Math.hypot(p.vx, p.vy);
+    towardX = p.vx / v;
+    towardY = p.vy / v;
+  };
   const worldX = (x: number, y: number): number => ball.x + x * downX - side * y * downY;
   const worldY = (x: number, y: number): number => ball.y + x * downY + side * y * downX;
 
-  /** Along-track distance still to go to the closest pass (negative: not yet there). */
-  const along = (p: PlaneState): number =>
-    ((p.x - holeX) * p.vx + (p.y - holeY) * p.vy) / Math.hypot(p.vx, p.vy);
+  /** How far the ball is past its closest pass, along its direction, m (negative: not yet there). */
+  const along = (lambda: number): number => {
+    look(lambda);
+    const p = at(lambda);
+    return (p.x - holeX) * towardX + (p.y - holeY) * towardY;
+  };
   const apart = (p: PlaneState): number => Math.hypot(p.x - holeX, p.y - holeY);
 
   /** Largest progress worth looking at: at rest to rounding, or LONGEST_ROLL for a ball that gathers speed. */
@@ -123,16 +141,16 @@ export function planeRoller(surface: PlaneSurface, greenSpeed: number, ball: Poi
    * First root of `f` (negative to positive) between progress 0 and `end`, by the secant method kept in a bracket. Works in
    * y = 1 - q^m, with m chosen so that the distance rolled is nearly linear in y: two or three steps for most putts.
    */
-  const solve = (f: (p: PlaneState) => number, end: number, firstGuess: number): number => {
+  const solve = (f: (lambda: number) => number, end: number, firstGuess: number): number => {
     const cosine = c * c - s * s;
     const m = Math.max(0.05, 2 - 2 * kappa * cosine);
     let low = 0;
     let high = -Math.expm1(-m * end);
     let y = Math.min(Math.max(firstGuess, 0), high * 0.999);
     let previousY = 0;
-    let previousF = f(at(0));
+    let previousF = f(0);
     for (let step = 0; step < MOST_STEPS; step++) {
-      const value = f(at(-Math.log1p(-y) / m));
+      const value = f(-Math.log1p(-y) / m);
       if (Math.abs(value) < PASS_TOLERANCE) break;
       if (value < 0) low = y;
       else high = y;
@@ -181,29 +199,28 @@ export function planeRoller(surface: PlaneSurface, greenSpeed: number, ball: Poi
     out.rimOffset = 0;
     const restApart = apart(rest);
 
-    // In its last millimetres a ball turns straight downhill, so the direction at the very end says nothing about the
-    // pass: look for the first progress at which it is behind the ball.
-    let lambda = Math.min(end, LAST_DIRECTION);
+    // The first progress at which the pass is behind the ball brackets it.
+    let lambda = end;
     let reaches = false;
     for (let upTo = 0.25; ; upTo *= 1.5) {
       const bound = Math.min(upTo, end);
-      if (along(at(bound)) >= 0) {
+      if (along(bound) >= 0) {
         reaches = true;
         lambda = solve(along, bound, guess(distance));
         break;
       }
       if (bound === end) break;
     }
+    look(lambda);
     const p = at(lambda);
-    const v = Math.hypot(p.vx, p.vy);
-    out.miss = (side * (p.vx * (holeY - p.y) - p.vy * (holeX - p.x))) / v;
-    out.missSpeed = reaches ? v : 0;
+    out.miss = side * (towardX * (holeY - p.y) - towardY * (holeX - p.x));
+    out.missSpeed = reaches ? Math.hypot(p.vx, p.vy) : 0;
     out.missHeading = Math.atan2(p.vx * downY + side * p.vy * downX, p.vx * downX - side * p.vy * downY);
     out.missTime = p.time;
 
     let rim: number | undefined;
     if (apart(p) < HOLE_RADIUS || (stops && restApart < HOLE_RADIUS)) {
-      const target = (q: PlaneState): number => HOLE_RADIUS - apart(q);
+      const target = (progress: number): number => HOLE_RADIUS - apart(at(progress));
       const chord = Math.sqrt(Math.max(0, HOLE_RADIUS ** 2 - out.miss ** 2));
       rim = solve(target, Math.max(lambda, 1e-12), guess(distance - chord));
     } else if (reaches && kappa > 0.4) {
