@@ -1,0 +1,146 @@
+/**
+ * The putts for which the oracle's odds are stored (tests/sim/odds/oracle-values.json): what is asked, how it becomes a
+ * putt, and the shape of the stored file. Leaves out: the answers.
+ */
+import { generateGreen } from '../../sim/surface/generated.ts';
+import { pinSpots } from '../../sim/surface/pins.ts';
+import { planeSurface } from '../../sim/surface/plane.ts';
+import type { CaptureName, Player, Putt } from '../../sim/types.ts';
+import { clockToBearing, degreesToRadians, feetToMetres } from '../../sim/units.ts';
+import type { OracleOdds } from './oracle.ts';
+
+/** Errors in the units people say them in. */
+export interface PlayerNumbers {
+  readonly lineSdDeg: number;
+  readonly paceSd: number;
+  readonly readSd: number;
+  readonly readBias: number;
+  readonly paceBias: number;
+}
+
+export interface OracleCase {
+  readonly name: string;
+  readonly ground:
+    | { readonly kind: 'plane'; readonly slope: number; readonly downhillDeg: number; readonly clock: number }
+    | {
+        readonly kind: 'green';
+        readonly seed: number;
+        readonly tier: boolean;
+        /** Bearing hole -> ball, degrees from +x. */
+        readonly bearingDeg: number;
+      };
+  readonly lengthM: number;
+  readonly greenSpeedFt: number;
+  readonly paceM: number;
+  readonly capture: CaptureName;
+  readonly player: PlayerNumbers;
+}
+
+export interface StoredValues {
+  readonly what: string;
+  readonly cases: readonly {
+    readonly case: OracleCase;
+    readonly seed: string;
+    readonly stepS: number;
+    readonly rolls: number;
+    readonly playedOut: number;
+    /** Sum of the field's heights, m: tells a changed green from a changed answer. 0 for a plane. */
+    readonly heightSum: number;
+    readonly odds: OracleOdds;
+  }[];
+}
+
+export const playerOf = ({ lineSdDeg, ...rest }: PlayerNumbers): Player => ({
+  lineSd: degreesToRadians(lineSdDeg),
+  ...rest,
+});
+
+/** A plane's hole lies off the origin, a green's on the first pin spot of seed 1. */
+export function puttOf({ ground, lengthM, greenSpeedFt, capture }: OracleCase): Putt {
+  const rest = { greenSpeed: feetToMetres(greenSpeedFt), capture };
+  if (ground.kind === 'plane') {
+    const downhill = degreesToRadians(ground.downhillDeg);
+    const bearing = clockToBearing(ground.clock, downhill);
+    const hole = { x: 1.5, y: -2 };
+    return {
+      surface: planeSurface({ slope: ground.slope, downhill }),
+      ball: { x: hole.x + lengthM * Math.cos(bearing), y: hole.y + lengthM * Math.sin(bearing) },
+      hole,
+      ...rest,
+    };
+  }
+  const surface = generateGreen({ seed: ground.seed, tier: ground.tier });
+  const hole = pinSpots(surface, 1, 1)[0];
+  const bearing = degreesToRadians(ground.bearingDeg);
+  return {
+    surface,
+    ball: { x: hole.x + lengthM * Math.cos(bearing), y: hole.y + lengthM * Math.sin(bearing) },
+    hole,
+    ...rest,
+  };
+}
+
+export const heightSumOf = ({ surface }: Putt): number =>
+  surface.kind === 'field' ? surface.heights.reduce((sum, height) => sum + height, 0) : 0;
+
+const STEADY: PlayerNumbers = { lineSdDeg: 0.8, paceSd: 0.08, readSd: 0.12, readBias: 0, paceBias: 0 };
+const LINE_ONLY: PlayerNumbers = { lineSdDeg: 1.02, paceSd: 0.08, readSd: 0, readBias: 0, paceBias: 0 };
+const WEEKEND: PlayerNumbers = { lineSdDeg: 1.6, paceSd: 0.15, readSd: 0.3, readBias: 0, paceBias: 0 };
+const TOO_LITTLE: PlayerNumbers = { lineSdDeg: 1, paceSd: 0.1, readSd: 0.15, readBias: -0.3, paceBias: 0.05 };
+const WILD_READER: PlayerNumbers = {
+  lineSdDeg: 0.9,
+  paceSd: 0.1,
+  readSd: 0.5,
+  readBias: 0.2,
+  paceBias: -0.06,
+};
+
+const plane = (
+  name: string,
+  [slope, downhillDeg, clock]: readonly [number, number, number],
+  [lengthM, greenSpeedFt, paceM]: readonly [number, number, number],
+  capture: CaptureName,
+  player: PlayerNumbers,
+): OracleCase => ({
+  name,
+  ground: { kind: 'plane', slope, downhillDeg, clock },
+  lengthM,
+  greenSpeedFt,
+  paceM,
+  capture,
+  player,
+});
+
+const green = (
+  name: string,
+  [seed, bearingDeg, tier]: readonly [number, number, boolean],
+  [lengthM, greenSpeedFt, paceM]: readonly [number, number, number],
+  player: PlayerNumbers,
+): OracleCase => ({
+  name,
+  ground: { kind: 'green', seed, tier, bearingDeg },
+  lengthM,
+  greenSpeedFt,
+  paceM,
+  capture: 'simple',
+  player,
+});
+
+/** Slopes 0-4%, lengths 0.6-15 m, all round the clock, green speeds 8.5-12 ft, soft to very firm, both rules. */
+export const CASES: readonly OracleCase[] = [
+  plane('level 1.5 m, die', [0, 0, 0], [1.5, 10, 0.15], 'simple', LINE_ONLY),
+  plane('pin-high 3 m on 2%, die', [0.02, 200, 3], [3.048, 10, 0.15], 'simple', STEADY),
+  plane('pin-high 3 m on 2%, firm', [0.02, 200, 3], [3.048, 10, 0.75], 'simple', STEADY),
+  plane('fast, down across 3%, die', [0.03, 75, 1.5], [4.5, 11, 0.15], 'simple', WEEKEND),
+  plane('uphill on 3%, firm, free fall', [0.03, 300, 5], [2.4, 9, 0.75], 'freeFall', STEADY),
+  plane('steep 4% from the right, firm', [0.04, 10, 9], [1.8, 8.5, 0.75], 'simple', WEEKEND),
+  plane('9 m on a quick 1%', [0.01, 130, 10.5], [9, 12, 0.381], 'simple', STEADY),
+  plane('15 m lag on 1.5%', [0.015, 250, 4], [15, 10, 0.5], 'simple', WEEKEND),
+  plane('tap of 0.6 m across 3%, free fall', [0.03, 160, 3], [0.6, 10, 0.3], 'freeFall', WEEKEND),
+  plane('charged 6 m on 2.5%, biased', [0.025, 45, 8], [6, 11, 1.5], 'simple', TOO_LITTLE),
+  plane('straight down 2%, die, free fall', [0.02, 320, 0], [3.6, 9, 0.15], 'freeFall', TOO_LITTLE),
+  plane('big breaker on 3.5%, wild reader', [0.035, 100, 2], [4, 10, 0.15], 'simple', WILD_READER),
+  green('4 m on a green', [3, 60, false], [4, 10, 0.3], STEADY),
+  green('7 m on another green, firm', [5, 200, false], [7, 10.5, 0.75], WEEKEND),
+  green('6 m over a tier, wild reader', [21, 110, true], [6, 9.5, 0.381], WILD_READER),
+];
