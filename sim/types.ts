@@ -76,7 +76,8 @@ export interface Band {
   readonly high: number;
 }
 
-export interface Line {
+/** A line without what takes longest to find: its path and bands. */
+export interface LineSummary {
   readonly status: 'ok';
   /** Radians from ball->hole, positive left. */
   readonly start: number;
@@ -96,16 +97,19 @@ export interface Line {
   readonly time: number;
   /** Rest with the hole covered. */
   readonly rest: Point;
+  /** Rolls tried by the solver. */
+  readonly rolls: number;
+}
+
+export interface Line extends LineSummary {
   /** Path to the hole centre then on to rest (covered hole), x, y, t triples. */
   readonly path: Float64Array;
   /** Start angles (radians, same zero as start) that still drop at this speed; undefined: none. */
   readonly startBand: Band | undefined;
   /** Paces (m past) on this start line that still drop; negative low means "just reaches"; undefined: none. */
   readonly paceBand: Band | undefined;
-  /** Another line exists that takes the long way round. */
+  /** Another line exists that takes the long way round: its start, radians. */
   readonly otherStart: number | undefined;
-  /** Rolls tried by the solver. */
-  readonly rolls: number;
 }
 
 export interface NoLine {
@@ -159,7 +163,7 @@ export interface Odds {
 export interface PaceRow {
   /** Metres past the covered hole. */
   readonly pace: number;
-  readonly read: Read;
+  readonly read: LineSummary | NoLine;
   /** undefined where the read has no line. */
   readonly odds: Odds | undefined;
 }

@@ -10,7 +10,8 @@ import { frictionOf } from '../roll/plane.ts';
 import { bearingOf, drops, lengthOf, rollerFor } from '../roll/roll.ts';
 import { newPass, type Pass, type Roller } from '../roll/roller.ts';
 import { sampleSurface } from '../surface/sample.ts';
-import type { Band, Line, Point, Putt, Read } from '../types.ts';
+import type { Band, Line, LineSummary, Point, Putt, Read } from '../types.ts';
+import { type PlaneLine, type PlaneLines, planeLines } from './plane-line.ts';
 
 /** The path must cross the hole centre within this, m. Far below the 0.5 mm asked of aim offsets, so that pace, the outer unknown, is a smooth function. */
 const CENTRE_TOLERANCE = 1e-8;
@@ -83,13 +84,14 @@ function speedForDistance(putt: Putt, metres: number): number {
  * Walks centre lines from firm to soft for one putt. `lineAt(pace)` solves a pace; `lineAtSpeed` continues from the last
  * line found. Kept as one object so that forty paces of a comparison cost forty short steps.
  */
-export class LineWalk {
-  readonly search: LineSearch;
+class RollWalk {
   private readonly known: CentreLine[] = [];
   readonly reason: string | undefined;
 
-  constructor(readonly putt: Putt) {
-    this.search = { roller: rollerFor(putt), pass: newPass(), rolls: 0 };
+  constructor(
+    readonly putt: Putt,
+    readonly search: LineSearch,
+  ) {
     this.reason = this.begin();
   }
 
@@ -214,6 +216,47 @@ export class LineWalk {
   }
 }
 
+/** Lines of one putt, one after another: in closed form on a plane, by rolling on other ground. */
+export class LineWalk {
+  readonly search: LineSearch;
+  /** Why there is no line at any pace; undefined when there are some. */
+  readonly reason: string | undefined;
+  readonly plane: PlaneLines | undefined;
+  private readonly rolled: RollWalk | undefined;
+
+  constructor(readonly putt: Putt) {
+    this.search = { roller: rollerFor(putt), pass: newPass(), rolls: 0 };
+    const { surface } = putt;
+    if (surface.kind === 'plane') {
+      this.plane = planeLines({ ...putt, surface });
+      if (this.plane === undefined) this.reason = NEVER_RESTS;
+    } else {
+      this.rolled = new RollWalk(putt, this.search);
+      this.reason = this.rolled.reason;
+    }
+  }
+
+  /** The centre line whose ball would rest `pace` metres past the covered hole. */
+  lineAt(pace: number): CentreLine | undefined {
+    return this.plane === undefined ? this.rolled?.lineAt(pace) : this.counted(this.plane.lineAt(pace));
+  }
+
+  /** The centre line at this launch speed, m/s; the firmer where there are two. */
+  lineAtSpeed(speed: number): CentreLine | undefined {
+    return this.plane === undefined
+      ? this.rolled?.lineAtSpeed(speed)
+      : this.counted(this.plane.lineAtSpeed(speed));
+  }
+
+  private counted(line: PlaneLine | undefined): CentreLine | undefined {
+    this.search.rolls = line?.rolls ?? 0;
+    return line;
+  }
+}
+
+const NEVER_RESTS =
+  'No line: on this slope at this green speed a ball never comes to rest. Choose a gentler slope or a slower green.';
+
 /** Why a pace has no line, for the person. */
 export const noLineReason = (pace: number): string =>
   `No start line lets the ball cross the hole and rest ${pace.toFixed(2)} m past it: the slope is too steep for this green speed, or the ball would leave the green. Try a slower green, a gentler slope or a shorter putt.`;
@@ -235,29 +278,38 @@ export function readPutt(putt: Putt, pace: number): Read {
     : describeLine(putt, walk, found);
 }
 
-/** All that a line says beside its start and speed. */
-export function describeLine(putt: Putt, walk: LineWalk, line: CentreLine): Line {
-  const { roller } = walk.search;
-  const pass = roller.pass(line.heading, line.speed, newPass());
-  const path = roller.trace(line.heading, line.speed);
+/** What a line says without its path and bands. */
+export function summarizeLine(putt: Putt, walk: LineWalk, line: CentreLine): LineSummary {
   const start = foldAngle(line.heading - bearingOf(putt));
-  const { curveHeight, apex } = highestPoint(putt, path, pass.missTime);
-  return {
+  const common = {
     status: 'ok',
     start,
     speed: line.speed,
     aimOffset: aimOffsetOf(start, lengthOf(putt)),
-    curveHeight,
-    apex,
+    rolls: walk.search.rolls,
+  } as const;
+  if (walk.plane !== undefined) return { ...common, ...walk.plane.eventsOn(line) };
+  const { roller } = walk.search;
+  const pass = roller.pass(line.heading, line.speed, newPass());
+  return {
+    ...common,
+    ...highestPoint(putt, roller.trace(line.heading, line.speed), pass.missTime),
     arrivalSpeed: pass.missSpeed,
     entry: pass.missHeading,
     time: pass.missTime,
     rest: { x: pass.restX, y: pass.restY },
-    path,
+  };
+}
+
+/** All that a line says beside its start and speed. */
+export function describeLine(putt: Putt, walk: LineWalk, line: CentreLine): Line {
+  const { roller } = walk.search;
+  return {
+    ...summarizeLine(putt, walk, line),
+    path: roller.trace(line.heading, line.speed),
     startBand: startBand(putt, roller, line),
     paceBand: paceBand(putt, roller, line),
     otherStart: undefined,
-    rolls: walk.search.rolls,
   };
 }
 
