@@ -1,5 +1,12 @@
 /** The engine's only door: everything the app, the command line and tests of behaviour may use. */
+export { checkPutt } from './check.ts';
 export * from './constants.ts';
+export { type Estimate, meanInterval } from './evidence/mean-interval.ts';
+export { type AimPair, type BiasVerdict, type ReadingBias, readingBias } from './evidence/reading-bias.ts';
+export { comparePaces, holedShare, puttOdds } from './odds/compare.ts';
+export { type NextPutts, type NextPuttsOptions, prepareNextPutts } from './odds/next-putts.ts';
+export { type Misses, sampleMisses } from './odds/sample.ts';
+export { PRESETS } from './player/presets.ts';
 export { seededRandom } from './random.ts';
 export { readPutt } from './read/line.ts';
 export { rollBall } from './roll/roll.ts';
@@ -8,5 +15,15 @@ export { type GreenOptions, generateGreen } from './surface/generated.ts';
 export { pinSpots } from './surface/pins.ts';
 export { planeSurface } from './surface/plane.ts';
 export { sampleSurface, surfaceBounds } from './surface/sample.ts';
+export type { DrillGroup, Range, ReadDrill } from './training/drill.ts';
+export { makeReadSet, puttOfQuestion, type Question, surfaceOfGround } from './training/question.ts';
+export { type AimScore, type ReadVerdict, scoreAim } from './training/scoring.ts';
+export {
+  type KindSummary,
+  type ReadAnswer,
+  type ReadKind,
+  type ReadSummary,
+  summarizeReads,
+} from './training/summary.ts';
 export * from './types.ts';
 export * from './units.ts';

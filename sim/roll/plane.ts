@@ -12,6 +12,9 @@ import type { Pass, Roller } from './roller.ts';
 
 /** Rolling friction a_f, m/s^2, for a green speed in metres. */
 export const frictionOf = (greenSpeed: number): number => STIMP_SPEED ** 2 / (2 * greenSpeed);
+/** Steepest slope that holds a ball, rise over run: friction equals gravity's pull (7.8% at 10 ft). */
+export const steepestHold = (greenSpeed: number): number =>
+  frictionOf(greenSpeed) / (ROLLING_FACTOR * GRAVITY);
 
 /** Where a ball on a plane is: x downhill, y across (towards the side it was launched), velocity, all from the start. */
 export interface PlaneState {
@@ -257,4 +260,25 @@ export function planeRoller(surface: PlaneSurface, greenSpeed: number, ball: Poi
   };
 
   return { ball, hole, pass, trace };
+}
+
+/**
+ * Where balls rest for each unit of v^2 (m^2/s^2): by Cross's scaling a ball struck at v rests at ball + v^2 D(heading).
+ * @returns function that fills `out` with D (m per m^2/s^2) for a heading (radians from +x); the plane must hold the ball
+ */
+export function planeReach(
+  surface: PlaneSurface,
+  greenSpeed: number,
+): (heading: number, out: { x: number; y: number }) => void {
+  const a = frictionOf(greenSpeed);
+  const kappa = (ROLLING_FACTOR * GRAVITY * surface.slope) / a;
+  const downX = Math.cos(surface.downhill);
+  const downY = Math.sin(surface.downhill);
+  const state: PlaneState = { x: 0, y: 0, vx: 0, vy: 0, time: 0, length: 0 };
+  return (heading, out) => {
+    const half = (heading - surface.downhill) / 2;
+    planeState(a, kappa, 1, Math.sin(half), Math.cos(half), Number.POSITIVE_INFINITY, state);
+    out.x = state.x * downX - state.y * downY;
+    out.y = state.x * downY + state.y * downX;
+  };
 }

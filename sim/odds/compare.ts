@@ -1,0 +1,215 @@
+/**
+ * The odds of one putt at one pace or many, and the pace that does best. The door to everything in this folder.
+ * Leaves out: how outcomes are integrated (outcomes.ts), what a miss costs (next-putts.ts).
+ */
+import { type CentreLine, foldAngle, LineWalk, noLineReason, summarizeLine } from '../read/line.ts';
+import { bearingOf, lengthOf } from '../roll/roll.ts';
+import type { Comparison, NoLine, Odds, PaceRow, Player, Putt } from '../types.ts';
+import { type Leaves, makeLeaves } from './leaves.ts';
+import { energyRange, type NextPutts, nextPuttAt, prepareNextPutts } from './next-putts.ts';
+import { playOut, REACH } from './outcomes.ts';
+import { type Rests, restsOf } from './rests.ts';
+import { startErrors } from './start-errors.ts';
+import { type DropWindow, dropWindow } from './window.ts';
+
+/** Energies at which the window's edges are solved. */
+const WINDOW_NODES = { plane: 32, field: 20 };
+
+/** All that the paces of one putt share. */
+interface Ground {
+  readonly putt: Putt;
+  readonly player: Player;
+  readonly window: DropWindow | undefined;
+  readonly rests: Rests;
+  readonly table: NextPutts;
+  readonly leaves: Leaves;
+}
+
+const startOf = (putt: Putt, line: CentreLine): number => foldAngle(line.heading - bearingOf(putt));
+
+function groundFor(walk: LineWalk, lines: readonly CentreLine[], player: Player, table: NextPutts): Ground {
+  const { putt } = walk;
+  let [lowStart, highStart] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  let [softest, firmest] = [Number.POSITIVE_INFINITY, 0];
+  for (const line of lines) {
+    const { middle, sd } = startErrors(startOf(putt, line), player);
+    const reach = REACH * Math.max(sd, 1e-9);
+    lowStart = Math.min(lowStart, middle - reach);
+    highStart = Math.max(highStart, middle + reach);
+    softest = Math.min(softest, line.speed ** 2);
+    firmest = Math.max(firmest, line.speed ** 2);
+  }
+  const energies = energyRange(softest, firmest, player);
+  return {
+    putt,
+    player,
+    table,
+    window: dropWindow(walk, WINDOW_NODES[putt.surface.kind], energies[1]),
+    rests: restsOf(putt, { starts: [lowStart, highStart], energies }),
+    leaves: makeLeaves(),
+  };
+}
+
+const next = new Float64Array(2);
+
+function oddsOf(ground: Ground, line: CentreLine): Odds {
+  const { putt, leaves, table } = ground;
+  const start = startOf(putt, line);
+  const length = lengthOf(putt);
+  const towardX = (putt.hole.x - putt.ball.x) / length;
+  const towardY = (putt.hole.y - putt.ball.y) / length;
+  // The high side is the side the aim lies on; on a straight putt there is none, and left stands for it.
+  const highIsLeft = start >= 0;
+  let [short, high, low, threePutt, further] = [0, 0, 0, 0, 0];
+  leaves.clear();
+  const holed = playOut(
+    { start, energy: line.speed ** 2 },
+    ground.player,
+    ground.window,
+    ground.rests,
+    (share, x, y, left, less, more) => {
+      // A miss stands for balls that roll a little less far and a little farther: part of them may stop short.
+      const past = x * towardX + y * towardY;
+      const rolled = past + length;
+      const softest = past + rolled * less;
+      const reach = rolled * (more - less);
+      const before = reach > 0 ? Math.max(0, Math.min(1, -softest / reach)) : softest < 0 ? 1 : 0;
+      short += before * share;
+      if (left === highIsLeft) high += (1 - before) * share;
+      else low += (1 - before) * share;
+      const fromX = x + towardX * length;
+      const fromY = y + towardY * length;
+      leaves.add(
+        Math.hypot(x + fromX * less, y + fromY * less),
+        Math.hypot(x + fromX * more, y + fromY * more),
+        share,
+      );
+      nextPuttAt(table, x, y, next);
+      threePutt += share * next[0];
+      further += share * next[1];
+    },
+  );
+  // Cells lighter than rounding are left out, and the tails beyond REACH: shared out so that all putts make one.
+  const total = holed + short + high + low;
+  return {
+    status: 'ok',
+    holed: holed / total,
+    short: short / total,
+    high: high / total,
+    low: low / total,
+    threePutt: threePutt / total,
+    expectedPutts: 1 + further / total,
+    leaveMedian: leaves.quantile(0.5),
+    leaveP10: leaves.quantile(0.1),
+    leaveP90: leaves.quantile(0.9),
+  };
+}
+
+/**
+ * Odds of one putt at one pace.
+ * @param pace metres past the covered hole
+ * @param nextPutts a table of the same surface, green speed, hole (on a plane: any), capture and player; made when missing
+ * @returns NoLine when no start line does it at this pace
+ */
+export function puttOdds(putt: Putt, pace: number, player: Player, nextPutts?: NextPutts): Odds | NoLine {
+  const walk = new LineWalk(putt);
+  if (walk.reason !== undefined) return { status: 'noLine', reason: walk.reason };
+  const line = walk.lineAt(pace);
+  if (line === undefined) return { status: 'noLine', reason: noLineReason(pace) };
+  return oddsOf(groundFor(walk, [line], player, nextPutts ?? prepareNextPutts(putt, player)), line);
+}
+
+/** Odds at each pace, metres past; rows come back in the order asked. See `puttOdds` for the rest. */
+export function comparePaces(
+  putt: Putt,
+  paces: readonly number[],
+  player: Player,
+  nextPutts?: NextPutts,
+): Comparison {
+  const walk = new LineWalk(putt);
+  const nothing = (pace: number, reason: string): PaceRow => ({
+    pace,
+    read: { status: 'noLine', reason },
+    odds: undefined,
+  });
+  const { reason } = walk;
+  if (reason !== undefined) return { rows: paces.map((pace) => nothing(pace, reason)), best: undefined };
+  // Firm first: the walk goes from nearly straight lines to those that break most.
+  const lines = new Map<number, CentreLine>();
+  for (const pace of [...paces].sort((first, second) => second - first)) {
+    const line = walk.lineAt(pace);
+    if (line !== undefined) lines.set(pace, line);
+  }
+  if (lines.size === 0)
+    return { rows: paces.map((pace) => nothing(pace, noLineReason(pace))), best: undefined };
+  const ground = groundFor(walk, [...lines.values()], player, nextPutts ?? prepareNextPutts(putt, player));
+  const rows = paces.map((pace): PaceRow => {
+    const line = lines.get(pace);
+    return line === undefined
+      ? nothing(pace, noLineReason(pace))
+      : { pace, read: summarizeLine(putt, walk, line), odds: oddsOf(ground, line) };
+  });
+  const oddsAt = (pace: number): Odds | undefined => {
+    const line = walk.lineAt(pace);
+    return line && oddsOf(ground, line);
+  };
+  return {
+    rows,
+    best: {
+      fewestPutts: bestPace(rows, oddsAt, (odds) => odds.expectedPutts),
+      mostHoled: bestPace(rows, oddsAt, (odds) => -odds.holed),
+    },
+  };
+}
+
+/** Paces closer than this are the same to any player, m. */
+const PACE_RESOLUTION = 0.005;
+
+/** Pace with the smallest cost: the best row, then parabolas through its neighbours. */
+function bestPace(
+  rows: readonly PaceRow[],
+  oddsAt: (pace: number) => Odds | undefined,
+  costOf: (odds: Odds) => number,
+): number {
+  const known = rows
+    .flatMap(({ pace, odds }) => (odds ? [{ pace, cost: costOf(odds) }] : []))
+    .sort((first, second) => first.pace - second.pace);
+  const bestIndex = (): number =>
+    known.reduce((best, { cost }, i) => (cost < known[best].cost ? i : best), 0);
+  for (let round = 0; round < 4; round++) {
+    const i = bestIndex();
+    if (i === 0 || i === known.length - 1) break;
+    const [left, middle, right] = [known[i - 1], known[i], known[i + 1]];
+    const before = (middle.cost - left.cost) / (middle.pace - left.pace);
+    const after = (right.cost - middle.cost) / (right.pace - middle.pace);
+    const bend = after - before;
+    if (!(bend > 0)) break;
+    const vertex = (left.pace + middle.pace) / 2 - (before * (right.pace - left.pace)) / (2 * bend);
+    const pace = Math.max(left.pace + PACE_RESOLUTION, Math.min(right.pace - PACE_RESOLUTION, vertex));
+    if (known.some((other) => Math.abs(other.pace - pace) < PACE_RESOLUTION)) break;
+    const odds = oddsAt(pace);
+    if (odds === undefined) break;
+    known.push({ pace, cost: costOf(odds) });
+    known.sort((first, second) => first.pace - second.pace);
+  }
+  return known[bestIndex()].pace;
+}
+
+/**
+ * Chance of holing when the player means this aim and knows it: no read error, the other errors as they are.
+ * @param aimOffset metres beside the hole centre, positive left; undefined: the true line's
+ * @returns share, 0 to 1; 0 when this pace has no line
+ */
+export function holedShare(putt: Putt, pace: number, player: Player, aimOffset?: number): number {
+  const walk = new LineWalk(putt);
+  const line = walk.reason === undefined ? walk.lineAt(pace) : undefined;
+  if (line === undefined) return 0;
+  const reader: Player = { ...player, readSd: 0, readBias: 0 };
+  const energy = line.speed ** 2;
+  const start = aimOffset === undefined ? startOf(putt, line) : Math.atan2(aimOffset, lengthOf(putt));
+  const window = dropWindow(walk, WINDOW_NODES[putt.surface.kind], energyRange(energy, energy, reader)[1]);
+  return playOut({ start, energy }, reader, window, NOWHERE, () => undefined);
+}
+
+/** Where misses go when nobody asks. */
+const NOWHERE: Rests = { aim: () => undefined, at: () => undefined };

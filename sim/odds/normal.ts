@@ -1,0 +1,25 @@
+/**
+ * The normal distribution and the sums that stand for its integrals. Answers for: the cumulative normal and Gauss-Legendre
+ * points. Leaves out: what is integrated.
+ * Source: Abramowitz & Stegun, Handbook of Mathematical Functions, 26.2.17 (error below 7.5e-8, a hundred-thousandth of a
+ * point of holed %) and table 25.4 (Gauss-Legendre, five points).
+ */
+
+/** Share of a standard normal below z; +-Infinity allowed. */
+export function normalCdf(z: number): number {
+  const t = 1 / (1 + 0.2316419 * Math.abs(z));
+  const tail =
+    t === 0
+      ? 0
+      : 0.3989422804014327 *
+        Math.exp((-z * z) / 2) *
+        t *
+        (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
+  return z < 0 ? tail : 1 - tail;
+}
+
+/** Nodes on [-1, 1] and weights that sum to 2. */
+export const GAUSS_NODES = [-0.906179845938664, -0.538469310105683, 0, 0.538469310105683, 0.906179845938664];
+export const GAUSS_WEIGHTS = [
+  0.236926885056189, 0.478628670499366, 0.568888888888889, 0.478628670499366, 0.236926885056189,
+];

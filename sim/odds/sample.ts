@@ -1,0 +1,55 @@
+/**
+ * A cloud of single rolls, for the eye: each with errors drawn at random, rolled for good. The odds do not come from here.
+ */
+import { seededRandom } from '../random.ts';
+import { foldAngle, LineWalk } from '../read/line.ts';
+import { bearingOf, drops } from '../roll/roll.ts';
+import { newPass } from '../roll/roller.ts';
+import type { Player, Putt } from '../types.ts';
+
+export interface Misses {
+  /** Where each ball ended, x and y in turn, m: the hole's centre for those holed. */
+  readonly rests: Float64Array;
+  /** 1 for those holed. */
+  readonly holed: Uint8Array;
+}
+
+/** Two independent standard normal numbers from two uniform ones (Box & Muller 1958). */
+function fillNormals(random: () => number, out: Float64Array): void {
+  const radius = Math.sqrt(-2 * Math.log(1 - random()));
+  const angle = 2 * Math.PI * random();
+  out[0] = radius * Math.cos(angle);
+  out[1] = radius * Math.sin(angle);
+}
+
+/**
+ * Roll `count` putts with the player's errors.
+ * @param pace metres past the covered hole
+ * @param seed same seed, same cloud
+ * @returns empty when this pace has no line
+ */
+export function sampleMisses(putt: Putt, pace: number, player: Player, count: number, seed: number): Misses {
+  const walk = new LineWalk(putt);
+  const line = walk.reason === undefined ? walk.lineAt(pace) : undefined;
+  if (line === undefined) return { rests: new Float64Array(0), holed: new Uint8Array(0) };
+  const { roller } = walk.search;
+  const zero = bearingOf(putt);
+  const start = foldAngle(line.heading - zero);
+  const random = seededRandom(seed);
+  const pass = newPass();
+  const draw = new Float64Array(2);
+  const rests = new Float64Array(2 * count);
+  const holed = new Uint8Array(count);
+  for (let i = 0; i < count; i++) {
+    fillNormals(random, draw);
+    const seen = 1 + player.readBias + player.readSd * draw[0];
+    const share = Math.max(1 + player.paceBias + player.paceSd * draw[1], 1e-6);
+    fillNormals(random, draw);
+    const heading = zero + Math.atan2(seen * Math.sin(start), Math.cos(start)) + player.lineSd * draw[0];
+    roller.pass(heading, line.speed * Math.sqrt(share), pass);
+    holed[i] = drops(putt, pass) ? 1 : 0;
+    rests[2 * i] = holed[i] ? putt.hole.x : pass.restX;
+    rests[2 * i + 1] = holed[i] ? putt.hole.y : pass.restY;
+  }
+  return { rests, holed };
+}
