@@ -9,9 +9,15 @@
  * corrected by Newton's method on (path crosses the hole centre, rest lies the pace from it). Following the line up from
  * level ground also says which of two lines is the direct one, without asking the engine.
  */
-import { Solver } from 'odex';
+import { createRequire } from 'node:module';
 import { GRAVITY, HOLE_RADIUS, ROLLING_FACTOR, STIMP_SPEED } from '../../sim/constants.ts';
 import type { Point } from '../../sim/types.ts';
+import { type Gradient, gradientOf } from './oracle-roll.ts';
+
+/** By its path: the bench runs in tsx, which would follow tsconfig's `paths` for 'odex' to the stub of its types. */
+const { Solver } = createRequire(import.meta.url)(
+  '../../node_modules/odex/src/odex.js',
+) as typeof import('odex');
 
 export interface PlanePutt {
   /** Rise over run. */
@@ -22,6 +28,8 @@ export interface PlanePutt {
   readonly greenSpeed: number;
   readonly ball: Point;
   readonly hole: Point;
+  /** Other ground than a plane; `slope` is then only its steepest. */
+  readonly gradient?: Gradient;
 }
 
 /** a_f of MODEL.md section 1, m/s^2. */
@@ -63,9 +71,9 @@ export function odexRoll(putt: PlanePutt, heading: number, speed: number, tolera
   const { ball, hole } = putt;
   const friction = frictionAt(putt.greenSpeed);
   const steepness = steepnessOf(putt);
-  // K points uphill.
-  const kx = -steepness * Math.cos(putt.downhill);
-  const ky = -steepness * Math.sin(putt.downhill);
+  const pull = (ROLLING_FACTOR * GRAVITY) / friction;
+  const gradient = putt.gradient ?? gradientOf({ kind: 'plane', slope: putt.slope, downhill: putt.downhill });
+  const g = new Float64Array(2);
   const solver = new Solver(5);
   solver.absoluteTolerance = tolerance;
   solver.relativeTolerance = tolerance;
@@ -95,9 +103,16 @@ export function odexRoll(putt: PlanePutt, heading: number, speed: number, tolera
     };
   };
   const { y: end, outcome } = solver.solve(
-    (_lambda, [, , vx, vy]) => {
+    (_lambda, [x, y, vx, vy]) => {
       const v = Math.hypot(vx, vy);
-      return [(v * vx) / friction, (v * vy) / friction, -vx - v * kx, -vy - v * ky, v / friction];
+      gradient(x, y, g);
+      return [
+        (v * vx) / friction,
+        (v * vy) / friction,
+        -vx - v * pull * g[0],
+        -vy - v * pull * g[1],
+        v / friction,
+      ];
     },
     0,
     [ball.x, ball.y, speed * Math.cos(heading), speed * Math.sin(heading), 0],
