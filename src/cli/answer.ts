@@ -5,6 +5,7 @@
  */
 import {
   type Comparison,
+  checkPutt,
   comparePaces,
   degreesToRadians,
   feetToMetres,
@@ -12,6 +13,7 @@ import {
   type NextPutts,
   type NoLine,
   type Odds,
+  type PaceRow,
   type Player,
   type Point,
   type Putt,
@@ -57,12 +59,27 @@ export const toPlayer = (player: PlayerRequest): Player => ({
 export const askRoll = (request: RequestOf<'roll'>): Roll =>
   rollBall(toPutt(request), degreesToRadians(request.startDeg), request.speed);
 
-export const askRead = (request: RequestOf<'read'>): Read => readPutt(toPutt(request), request.paceM);
+/**
+ * Where there is no line, a plain cause comes before the solver's: a slope at the hole that holds no ball. It is no bad
+ * input: on a grid a ball may run over such a hole and rest beyond it.
+ */
+const explained = <Found extends { readonly status: string }>(
+  putt: Putt,
+  found: Found | NoLine,
+): Found | NoLine => {
+  const cause = found.status === 'noLine' ? checkPutt(putt) : undefined;
+  return cause === undefined ? found : { status: 'noLine', reason: cause };
+};
+
+export const askRead = (request: RequestOf<'read'>): Read => {
+  const putt = toPutt(request);
+  return explained(putt, readPutt(putt, request.paceM));
+};
 
 export const askOdds = (request: RequestOf<'odds'>): Odds | NoLine => {
   const putt = toPutt(request);
   const player = toPlayer(request.player);
-  return puttOdds(putt, request.paceM, player, prepareNextPutts(putt, player));
+  return explained(putt, puttOdds(putt, request.paceM, player, prepareNextPutts(putt, player)));
 };
 
 /** Rows come back in the order the paces were asked for; the engine is given them ascending, each once. */
@@ -71,7 +88,8 @@ export const askCompare = (request: RequestOf<'compare'>, nextPutts?: NextPutts)
   const player = toPlayer(request.player);
   const paces = [...new Set(request.pacesM)].sort((first, second) => first - second);
   const { rows, best } = comparePaces(putt, paces, player, nextPutts ?? prepareNextPutts(putt, player));
-  return { rows: request.pacesM.map((pace) => rows[paces.indexOf(pace)]), best };
+  const told = rows.map((row) => ({ ...row, read: explained(putt, row.read) }));
+  return { rows: request.pacesM.map((pace) => told[paces.indexOf(pace)]), best };
 };
 
 const pair = ({ x, y }: Point): [number, number] => [x, y];
@@ -83,7 +101,7 @@ const rollResponse = (roll: Roll) => {
   return { status: roll.status, restM: roll.rest ? pair(roll.rest) : null, timeS: roll.time, pathM };
 };
 
-const readResponse = (read: Read) =>
+const readResponse = (read: PaceRow['read']) =>
   read.status === 'noLine'
     ? { status: read.status, reason: read.reason }
     : {

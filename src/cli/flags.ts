@@ -8,6 +8,8 @@ import {
   clockToBearing,
   DIE_PACE,
   FIRM_PACE,
+  feetToMetres,
+  inchesToMetres,
   metresToFeet,
   PRESETS,
   radiansToDegrees,
@@ -39,7 +41,10 @@ export const FLAGS: Readonly<Record<Command, readonly string[]>> = {
 };
 
 /** Paces worked out by compare, m, beside the person's die and firm: fine enough to refine the best between them. */
-const PACES = Array.from({ length: 30 }, (_, index) => 0.05 * (index + 1));
+const PACES: Readonly<Record<Units, readonly number[]>> = {
+  imperial: Array.from({ length: 29 }, (_, index) => inchesToMetres(2 * (index + 1))),
+  metric: Array.from({ length: 30 }, (_, index) => 0.05 * (index + 1)),
+};
 
 /** What a typed command asks: the request, and what only the printing needs. */
 export interface Asked<Name extends Command> {
@@ -110,7 +115,7 @@ const parseAngle = (text: string, what: string, { min, max }: Limits, mend: stri
 const parseSpeed = (text: string): Parsed => {
   const found = SPEED.exec(text.trim());
   const size = found ? toNumber(found[1]) : Number.NaN;
-  const value = found?.[2] !== undefined && found[2].toLowerCase() !== 'm/s' ? size * 0.3048 : size;
+  const value = found?.[2] !== undefined && found[2].toLowerCase() !== 'm/s' ? feetToMetres(size) : size;
   const { min, max } = LIMITS.speed;
   return value > min && value <= max
     ? { ok: true, value }
@@ -232,7 +237,9 @@ const gather = <Name extends Command>(command: Name, flags: Flags): Checked<Aske
   if (command === 'compare') {
     diePace = pace('die', DIE_PACE);
     firmPace = pace('firm', FIRM_PACE);
-    request.pacesM = [...new Set([...PACES, diePace, firmPace])].sort((first, second) => first - second);
+    request.pacesM = [...new Set([...PACES[units], diePace, firmPace])].sort(
+      (first, second) => first - second,
+    );
   }
   if (command === 'odds' || command === 'compare') {
     const chosen = readPlayer(reader);
@@ -247,7 +254,10 @@ const gather = <Name extends Command>(command: Name, flags: Flags): Checked<Aske
 
 /** 3 in to 130 ft: inside the request's own limits in whole units, so that its message is in the person's units. */
 const lengthLimits: Limits = { min: 0.0762, max: 39.624 };
-const greenLimits: Limits = { min: LIMITS.greenSpeedFt.min * 0.3048, max: LIMITS.greenSpeedFt.max * 0.3048 };
+const greenLimits: Limits = {
+  min: feetToMetres(LIMITS.greenSpeedFt.min),
+  max: feetToMetres(LIMITS.greenSpeedFt.max),
+};
 /** 1 cm to 5 m. */
 const paceLimits: Limits = { min: 0.01, max: LIMITS.paceM.max };
 

@@ -1,73 +1,125 @@
-/** What --help prints. Examples here are run by the tests, so they cannot go stale. */
+/** What --help prints. Examples here, JSON included, are run by the tests, so they cannot go stale. */
 import { PRESETS } from '../../sim/index.ts';
+import { PAGE_WIDTH, wrap } from './layout.ts';
 import { COMMANDS, type Command } from './request.ts';
 
 const PUTT = `  --length 12ft        ball to hole: 12, 12ft, 12'6", 3.5m, 350cm
   --slope 2%           rise over run, percent
-  --ball 3:00          where the ball lies round the hole: 12:00 straight uphill of it, 3:00 pin-high, 6:00 below
+  --ball 3:00          where the ball lies, the hole being the centre of the
+                       clock and 12:00 straight uphill of it: 3:00 is pin-high
+                       on the right as you look uphill (the putt breaks left),
+                       6:00 below the hole; not needed on the level
   --green-speed 10     Stimpmeter reading, feet
   --capture simple     or freeFall: which balls drop (default simple)
   --units imperial     or metric (default: as the length was typed)`;
 
-const playerFlags =
-  (): string => `  --player ${PRESETS[0].id}       whose errors: ${PRESETS.map(({ id }) => id).join(', ')}
-  --line-sd 1deg       start line SD          --pace-sd 8%     distance SD, share of the distance
-  --read-sd 20%        read SD, of the break  --read-bias -10% mean read error (negative: too little break)
-  --pace-bias 0%       mean distance error`;
+const PACE = `  --pace 6in           how far past the covered hole it would stop
+                       (default 15cm)`;
+
+const playerFlags = (): string => `  --player ID          whose errors (default ${PRESETS[0].id}):
+${PRESETS.map(({ id, source }) => wrap(`${id}: ${source}`, PAGE_WIDTH - 23).replace(/^/gm, ' '.repeat(23))).join('\n')}
+  --line-sd 1deg       start line, SD
+  --pace-sd 8%         distance, SD as a share of the distance
+  --read-sd 20%        read, SD as a share of the break
+  --read-bias -10%     read, mean error; negative: too little break
+  --pace-bias 0%       distance, mean error`;
+
+/** The request of the issue's example: ball at the origin, hole 10 ft away along +y, downhill to the left of the line. */
+const JSON_PUTT = {
+  surface: { kind: 'plane', slope: 0.02, downhillDeg: 180 },
+  greenSpeedFt: 10,
+  ballM: [0, 0],
+  holeM: [0, 3.048],
+  capture: 'simple',
+};
+const JSON_PLAYER = { lineSdDeg: 1, paceSd: 0.08, readSd: 0.12, readBias: 0, paceBias: 0 };
+
+const GRID =
+  'A surface may also be {"kind":"grid","originM":[x,y],"spacingM":0.1,"columns":81,"rows":81,"heightsM":[...]}, heights row by row, x fastest.';
+const CONVENTIONS =
+  'Metres, m/s, seconds, degrees counter-clockwise, shares 0 to 1. downhillDeg counts from +x; startDeg and aimOffsetM from the ball-to-hole line, positive left as seen from the ball.';
+const NO_LINE = 'Where no line exists: {"status":"noLine","reason":"..."}.';
+const READ_FIELDS =
+  '"status":"ok","startDeg","speed","aimOffsetM" (null: the start is 90 degrees off or more),"curveHeightM","apexM","arrivalSpeed","timeS"';
+const ODDS_FIELDS = '"status":"ok","holed","short","high","low","threePutt","expectedPutts","leaveMedianM"';
 
 interface Page {
   readonly what: string;
   readonly flags: () => string;
   readonly examples: readonly string[];
+  /** A request that --json takes, and what its answer holds. */
+  readonly request: object;
+  readonly response: string;
 }
 
 export const PAGES: Readonly<Record<Command, Page>> = {
   roll: {
     what: 'Roll one ball and say where it ends.',
     flags: () => `${PUTT}
-  --start 3deg         off the ball-to-hole line, positive left; "3 right" or -3 for the right
+  --start 3deg         off the ball-to-hole line, positive left; "3 right" or -3
+                       for the right
   --speed 2.1m/s       launch speed, m/s or ft/s`,
     examples: ['roll --length 10ft --slope 2% --ball 3:00 --green-speed 10 --start -6 --speed 1.9m/s'],
+    request: { ...JSON_PUTT, startDeg: -6, speed: 1.9 },
+    response:
+      '{"status":"holed"|"atRest"|"neverStops"|"leftSurface","restM" (null: never stops),"timeS","pathM":[[x,y],...]}',
   },
   read: {
     what: 'Say where to aim and how hard to hit it for a pace.',
     flags: () => `${PUTT}
-  --pace 6in           how far past the covered hole it would stop (default 15 cm)`,
+${PACE}`,
     examples: [
       'read --length 12ft --slope 2% --ball 3:00 --green-speed 10 --pace 18in',
       'read --length 3.5m --slope 3% --ball 10:30 --green-speed 11 --pace 30cm',
     ],
+    request: { ...JSON_PUTT, paceM: 0.15 },
+    response: `{${READ_FIELDS}}. ${NO_LINE}`,
   },
   odds: {
     what: 'Say how often a player holes it at a pace, and what a miss leaves.',
     flags: () => `${PUTT}
-  --pace 6in           how far past the covered hole it would stop (default 15 cm)
+${PACE}
 ${playerFlags()}`,
     examples: ['odds --length 8ft --slope 2% --ball 4:30 --green-speed 10 --pace 12in --line-sd 1.2deg'],
+    request: { ...JSON_PUTT, paceM: 0.15, player: JSON_PLAYER },
+    response: `{${ODDS_FIELDS}}; holed + short + high + low = 1 (high, low: missed past the hole on that side). ${NO_LINE}`,
   },
   compare: {
     what: 'Compare paces: die it in or firm, and what it is worth.',
     flags: () => `${PUTT}
-  --die 15cm           your dying pace past the hole   --firm 75cm   your firm one
+  --die 15cm           your dying pace past the hole
+  --firm 75cm          your firm one
 ${playerFlags()}`,
     examples: [
       'compare --length 12ft --slope 2% --ball 3:00 --green-speed 10',
       'compare --length 3.5m --slope 3% --ball 1:00 --green-speed 11 --die 10cm --firm 60cm --read-bias -15%',
     ],
+    request: { ...JSON_PUTT, pacesM: [0.15, 0.75], player: JSON_PLAYER },
+    response: `{"paces":[{"paceM", then the fields of read and of odds at that pace},...],"best":{"fewestPutts","mostHoled"} (metres past, null where no pace has a line)}. A pace without a line: {"paceM","status":"noLine","reason":"..."}.`,
   },
 };
 
 const RUN = 'npm run -s cli --';
+const indent = (text: string): string => text.replace(/^/gm, '  ');
+const paragraph = (text: string): string => indent(wrap(text, PAGE_WIDTH - 2));
 
 export const commandHelp = (command: Command): string => {
-  const { what, flags, examples } = PAGES[command];
+  const { what, flags, examples, request, response } = PAGES[command];
   return `${command}: ${what}
 
 ${flags()}
-  --json               one request on standard input, one response on standard output
 
 Examples:
-${examples.map((example) => `  ${RUN} ${example}`).join('\n')}
+${examples.map((example) => indent(`${RUN} ${example}`)).join('\n')}
+
+For programs, --json alone: one request on standard input, one response on
+standard output. Bad input: one line on standard error and exit code 2.
+Request:
+  ${JSON.stringify(request)}
+${paragraph(GRID)}
+Response:
+${paragraph(response)}
+${paragraph(CONVENTIONS)}
 `;
 };
 

@@ -12,14 +12,17 @@ export const COMMANDS = ['roll', 'read', 'odds', 'compare'] as const;
 export type Command = (typeof COMMANDS)[number];
 export const isCommand = (text: string): text is Command => (COMMANDS as readonly string[]).includes(text);
 
-/** Limits of what may be asked, in the units of the request. Wider than golf needs, narrow enough to keep the model honest. */
+/**
+ * Limits of what may be asked, in the units of the request. Wider than golf needs, narrow enough to keep the model honest;
+ * never wider than what the engine takes (tests: "answers at the limits").
+ */
 export const LIMITS = {
-  /** Rise over run. Above 20% small-slope equations no longer hold, and no green is that steep. */
-  slope: { min: 0, max: 0.2 },
+  /** Rise over run. Above 15% small-slope equations are off by more than 1%, and no green is that steep. */
+  slope: { min: 0, max: 0.15 },
   /** Stimpmeter reading, feet: from rough-mown lawn to faster than any tournament green. */
   greenSpeedFt: { min: 3, max: 20 },
-  /** Ball to hole, metres: the ball beside the hole to the far end of a very large green. */
-  distanceM: { min: 0.05, max: 40 },
+  /** Ball to hole, metres: from beside the hole (its radius and a ball's are 0.0753) to the far end of a very large green. */
+  distanceM: { min: 0.076, max: 40 },
   /** Past the covered hole, metres. */
   paceM: { min: 0, max: 5 },
   /** Launch speed, m/s. */
@@ -36,7 +39,7 @@ export const LIMITS = {
   spacingM: { min: 0.01, max: 10 },
   gridSide: { min: 4, max: 2000 },
   gridNodes: 1_000_000,
-  heightM: { min: -1000, max: 1000 },
+  heightM: { min: -100, max: 100 },
   /** Rise over run between neighbouring nodes: a wall is no green. */
   gridSlope: 0.5,
   paces: 500,

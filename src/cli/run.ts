@@ -5,7 +5,7 @@
 import { responses } from './answer.ts';
 import { readFlags } from './flags.ts';
 import { commandHelp, overview } from './help.ts';
-import { COMMANDS, type Command, checkRequest, isCommand, type PuttRequest } from './request.ts';
+import { COMMANDS, type Command, checkRequest, isCommand } from './request.ts';
 import { oneLine, showValue } from './show.ts';
 import { comparePage, oddsPage, readPage, rollPage } from './tables.ts';
 
@@ -16,7 +16,10 @@ export interface Outcome {
 }
 
 /** Longest standard input taken, characters: a million heights with room to spare. */
-const LONGEST_INPUT = 32_000_000;
+export const LONGEST_INPUT = 32_000_000;
+
+/** A mark some programs put before a text; JSON.parse would trip over it. */
+const BYTE_ORDER_MARK = /^\uFEFF/;
 
 const said = (stdout: string): Outcome => ({ stdout, stderr: '', exitCode: 0 });
 const refused = (problem: string): Outcome => ({ stdout: '', stderr: `${oneLine(problem)}\n`, exitCode: 2 });
@@ -32,11 +35,11 @@ const answerJson = (command: Command, text: string): Outcome => {
     );
   if (text.length > LONGEST_INPUT)
     return refused(
-      `got ${text.length} characters on standard input, expected at most ${LONGEST_INPUT}. Use a coarser grid.`,
+      `got more than ${LONGEST_INPUT} characters on standard input, expected at most that many. Use a coarser grid.`,
     );
   let found: unknown;
   try {
-    found = JSON.parse(text);
+    found = JSON.parse(text.replace(BYTE_ORDER_MARK, ''));
   } catch {
     return refused(
       `got ${showValue(text)}, expected one JSON request. Check quotes, commas and brackets; NaN and Infinity are not JSON.`,

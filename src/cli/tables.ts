@@ -3,12 +3,11 @@
  * kind that the engine did not give; number and length words are src/text's.
  */
 import {
-  type NoLine,
+  inchesToMetres,
   type Odds,
   type PaceRow,
   prepareNextPutts,
   puttOdds,
-  type Read,
   readPutt,
 } from '../../sim/index.ts';
 import {
@@ -28,6 +27,7 @@ import {
 import { verdictDetail, verdictHeadline, verdictMissing } from '../text/verdict.ts';
 import { askCompare, askOdds, askRead, askRoll, toPlayer, toPutt } from './answer.ts';
 import type { Asked } from './flags.ts';
+import { columns, facts, wrap } from './layout.ts';
 import type { Command, PuttRequest } from './request.ts';
 
 export const CAUTION =
@@ -35,34 +35,19 @@ export const CAUTION =
 
 const NONE = '-';
 
-/** Columns as wide as their widest cell: the first flush left, the others flush right. */
-const columns = (rows: readonly (readonly string[])[]): string => {
-  const widths = rows[0].map((_, index) => Math.max(...rows.map((row) => row[index].length)));
-  return rows
-    .map((row) =>
-      row
-        .map((cell, index) => (index === 0 ? cell.padEnd(widths[0]) : cell.padStart(widths[index])))
-        .join('  ')
-        .trimEnd(),
-    )
-    .join('\n');
-};
+/** The answer, then what it is about; a table, set out already; notes. */
+const page = (answer: string, about: string, table?: string, ...notes: readonly string[]): string =>
+  `${[`${wrap(answer)}\n${wrap(about)}`, ...(table === undefined ? [] : [table]), ...[...notes, CAUTION].map((note) => wrap(note))].join('\n\n')}\n`;
 
-const facts = (rows: readonly (readonly [string, string])[]): string => {
-  const width = Math.max(...rows.map(([name]) => name.length));
-  return rows.map(([name, value]) => `${name.padEnd(width)}  ${value}`).join('\n');
-};
-
-const page = (...parts: readonly string[]): string => `${[...parts, CAUTION].join('\n\n')}\n`;
-
-/** "12 ft at 3:00 on 2%, green speed 10 ft". */
+/** "12 ft from 3:00 on 2%, green speed 10 ft; player: Tour-like". */
 const puttWords = <Name extends Command>(asked: Asked<Name>): string => {
   const request: PuttRequest = asked.request;
   const putt = toPutt(request);
   const length = Math.hypot(putt.ball.x - putt.hole.x, putt.ball.y - putt.hole.y);
   const slope = request.surface.kind === 'plane' ? request.surface.slope : 0;
   const place = slope === 0 ? 'on the level' : `from ${formatClock(asked.clock)} on ${formatSlope(slope)}`;
-  return `${formatLength(length, asked.units)} ${place}, green speed ${formatGreenSpeed(putt.greenSpeed)}`;
+  const player = asked.playerName === '' ? '' : `; player: ${asked.playerName}`;
+  return `${formatLength(length, asked.units)} ${place}, green speed ${formatGreenSpeed(putt.greenSpeed)}${player}`;
 };
 
 const degrees = (radians: number): string => {
@@ -72,6 +57,10 @@ const degrees = (radians: number): string => {
 const speedWords = (speed: number): string => `${speed.toFixed(2)} m/s`;
 const aimWords = (aimOffset: number | undefined, units: Units): string =>
   aimOffset === undefined ? 'away from the hole' : formatAim(aimOffset, units);
+
+/** An aim that is shown as nothing. */
+const straight = (aimOffset: number, units: Units): boolean =>
+  formatAim(aimOffset, units) === formatAim(0, units);
 
 const PLACES: Record<'holed' | 'atRest' | 'neverStops' | 'leftSurface', string> = {
   holed: 'It drops',
@@ -103,18 +92,20 @@ export const rollPage = (asked: Asked<'roll'>): string => {
   }
   if (roll.arrival) lines.push(['speed at the hole', speedWords(roll.arrival.speed)]);
   if (roll.status !== 'neverStops') lines.push(['time', formatSeconds(roll.time)]);
-  return page(`${PLACES[roll.status]}${end} (${puttWords(asked)}).`, facts(lines));
+  return page(`${PLACES[roll.status]}${end}.`, puttWords(asked), facts(lines));
 };
 
 export const readPage = (asked: Asked<'read'>): string => {
   const read = askRead(asked.request);
   const { units } = asked;
   const pace = formatShort(asked.request.paceM, units);
-  if (read.status === 'noLine') return page(`No line (${puttWords(asked)}, ${pace} past): ${read.reason}`);
+  if (read.status === 'noLine') return page(`No line for ${pace} past. ${read.reason}`, puttWords(asked));
   const aim =
     read.aimOffset === undefined
       ? `Start ${degrees(read.start)} of the hole`
-      : `Aim ${formatAim(read.aimOffset, units)} of the hole centre, ${holeWords(read.aimOffset)},`;
+      : straight(read.aimOffset, units)
+        ? 'Aim at the hole centre'
+        : `Aim ${formatAim(read.aimOffset, units)} of the hole centre, ${holeWords(read.aimOffset)},`;
   const lines: [string, string][] = [
     ['aim beside the hole centre', aimWords(read.aimOffset, units)],
     ['start line', degrees(read.start)],
@@ -128,13 +119,13 @@ export const readPage = (asked: Asked<'read'>): string => {
       'start lines that drop',
       `${degrees(read.startBand.low)} to ${degrees(read.startBand.high)}`,
     ]);
-  if (read.paceBand)
-    lines.push([
-      'paces that drop',
-      `${formatShort(read.paceBand.low, units)} to ${formatShort(read.paceBand.high, units)} past`,
-    ]);
+  if (read.paceBand) {
+    const { low, high } = read.paceBand;
+    const from = low < 0 ? 'just reaching the hole' : formatShort(low, units);
+    lines.push(['paces that drop', `${from} to ${formatShort(high, units)} past`]);
+  }
   if (read.otherStart !== undefined) lines.push(['another line starts', degrees(read.otherStart)]);
-  return page(`${aim} and hit it to stop ${pace} past (${puttWords(asked)}).`, facts(lines));
+  return page(`${aim} and hit it to stop ${pace} past.`, puttWords(asked), facts(lines));
 };
 
 const oddsFacts = (odds: Odds, units: Units): [string, string][] => [
@@ -153,21 +144,28 @@ const oddsFacts = (odds: Odds, units: Units): [string, string][] => [
 export const oddsPage = (asked: Asked<'odds'>): string => {
   const odds = askOdds(asked.request);
   const pace = formatShort(asked.request.paceM, asked.units);
-  if (odds.status === 'noLine') return page(`No line (${puttWords(asked)}, ${pace} past): ${odds.reason}`);
+  if (odds.status === 'noLine') return page(`No line for ${pace} past. ${odds.reason}`, puttWords(asked));
   return page(
-    `${pace} past drops ${formatPercent(odds.holed, 0)} of the time and takes ${formatPutts(odds.expectedPutts)} putts (${puttWords(asked)}; player: ${asked.playerName}).`,
+    `${pace} past drops ${formatPercent(odds.holed, 0)} of the time and takes ${formatPutts(odds.expectedPutts)} putts.`,
+    puttWords(asked),
     facts(oddsFacts(odds, asked.units)),
   );
 };
 
-/** Paces shown among those worked out, m: about every 10 cm near the hole, every 25 beyond. */
-const SHOWN = [0.05, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.75, 1, 1.25, 1.5];
-const HEAD = ['past the hole', 'aim', 'holed', 'short', 'high', 'low', '3-putt', 'putts', 'miss left'];
+/** Paces shown among those worked out, in inches or centimetres: close together near the hole, wider apart beyond. */
+const SHOWN: Readonly<Record<Units, readonly number[]>> = {
+  imperial: [2, 4, 6, 8, 12, 18, 24, 30, 36, 48, 58].map(inchesToMetres),
+  metric: [5, 10, 20, 30, 40, 50, 60, 75, 100, 125, 150].map((centimetres) => centimetres / 100),
+};
+const HEAD = ['past', 'aim', 'holed', 'short', 'high', 'low', '3-putt', 'putts', 'leave', ''];
+const LEGEND =
+  'Past: where the ball would stop past the covered hole. Aim: beside the hole centre, measured at the hole. Holed to 3-putt: shares of all putts; high, low: missed past the hole on that side. Leave: middle distance left after a miss. Fewest: fewest putts; most: holes most.';
 
-const compareLine = ({ pace, read, odds }: PaceRow, name: string, units: Units): string[] => {
-  const first = `${formatShort(pace, units)}${name === '' ? '' : `, ${name}`}`;
+const compareLine = ({ pace, read, odds }: PaceRow, names: readonly string[], units: Units): string[] => {
+  const first = formatShort(pace, units);
+  const remark = names.join(', ');
   if (read.status === 'noLine' || odds === undefined)
-    return [first, 'no line', ...Array<string>(HEAD.length - 2).fill(NONE)];
+    return [first, 'no line', ...Array<string>(HEAD.length - 3).fill(NONE), remark];
   return [
     first,
     aimWords(read.aimOffset, units),
@@ -178,14 +176,15 @@ const compareLine = ({ pace, read, odds }: PaceRow, name: string, units: Units):
     formatPercent(odds.threePutt, 1),
     formatPutts(odds.expectedPutts),
     formatLeave(odds.leaveMedian, units),
+    remark,
   ];
 };
 
-const reasonOf = (read: Read | NoLine): string | undefined =>
-  read.status === 'noLine' ? read.reason : undefined;
-
-/** Two paces the person cannot tell apart are one row, m. */
+/** A row of the table this near a pace with a name would say the same again, m. */
 const SAME_PACE = 0.005;
+
+const reasonOf = (read: PaceRow['read']): string | undefined =>
+  read.status === 'noLine' ? read.reason : undefined;
 
 export const comparePage = (asked: Asked<'compare'>): string => {
   const { request, units, diePace, firmPace } = asked;
@@ -197,42 +196,43 @@ export const comparePage = (asked: Asked<'compare'>): string => {
   const die = at(diePace);
   const firm = at(firmPace);
 
-  const named: { pace: number; names: string[]; row: PaceRow }[] = [];
-  const name = (pace: number, words: string, row: PaceRow): void => {
-    const same = named.find((other) => Math.abs(other.pace - pace) < SAME_PACE);
-    if (same) same.names.push(words);
-    else named.push({ pace, names: [words], row });
+  const shown: { row: PaceRow; names: string[] }[] = [];
+  /** Two paces that read the same are one row. */
+  const show = (row: PaceRow, ...names: readonly string[]): void => {
+    const text = formatShort(row.pace, units);
+    const same = shown.find((other) => formatShort(other.row.pace, units) === text);
+    if (same) same.names.push(...names);
+    else shown.push({ row, names: [...names] });
   };
-  name(diePace, 'die', die);
-  name(firmPace, 'firm', firm);
   const fresh = (pace: number): PaceRow => {
     const odds = puttOdds(putt, pace, player, table);
     return { pace, read: readPutt(putt, pace), odds: odds.status === 'ok' ? odds : undefined };
   };
+  show(die, 'die');
+  show(firm, 'firm');
   if (best) {
-    name(best.fewestPutts, 'fewest putts', fresh(best.fewestPutts));
-    name(best.mostHoled, 'holes most', fresh(best.mostHoled));
+    show(fresh(best.fewestPutts), 'fewest');
+    show(fresh(best.mostHoled), 'most');
   }
-  const others = rows.filter(
-    ({ pace }) =>
-      SHOWN.some((shown) => Math.abs(shown - pace) < 1e-9) &&
-      !named.some((other) => Math.abs(other.pace - pace) < SAME_PACE),
-  );
-  const all = [
-    ...named.map(({ row, names }) => ({ row, words: names.join(', ') })),
-    ...others.map((row) => ({ row, words: '' })),
-  ];
-  all.sort((first, second) => first.row.pace - second.row.pace);
+  for (const pace of SHOWN[units]) {
+    const row = rows.find((other) => Math.abs(other.pace - pace) < 1e-9);
+    const named = shown.some((other) => Math.abs(other.row.pace - pace) < SAME_PACE);
+    if (row && !named) show(row);
+  }
+  shown.sort((first, second) => first.row.pace - second.row.pace);
 
+  const reason = reasonOf(die.read) ?? reasonOf(firm.read) ?? '';
   const answer =
     die.odds && firm.odds
       ? `${verdictHeadline(die.odds, firm.odds)} ${verdictDetail(die.odds, firm.odds, units)}`
-      : `${verdictMissing(reasonOf(die.read), reasonOf(firm.read))} ${reasonOf(die.read) ?? reasonOf(firm.read) ?? ''}`.trim();
+      : `${verdictMissing(reasonOf(die.read), reasonOf(firm.read))} ${reason}`.trim();
   const bestWords = best ? ` Fewest putts: ${formatShort(best.fewestPutts, units)} past.` : '';
+  // Where no pace has a line a table would say it a dozen times.
+  if (rows.every(({ odds }) => odds === undefined)) return page(answer, puttWords(asked));
   return page(
     `${answer}${bestWords}`,
-    `${puttWords(asked)}; player: ${asked.playerName}`,
-    columns([HEAD, ...all.map(({ row, words }) => compareLine(row, words, units))]),
-    'Aim: beside the hole centre, measured at the hole. High, low: missed past it on that side. Shares are of all putts; "miss left" is the middle distance left after a miss.',
+    puttWords(asked),
+    columns([HEAD, ...shown.map(({ row, names }) => compareLine(row, names, units))]),
+    LEGEND,
   );
 };

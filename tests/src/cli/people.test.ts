@@ -1,5 +1,6 @@
 /** The command line as a person types and reads it. */
 import { describe, expect, it } from 'vitest';
+import { FLAGS } from '../../../src/cli/flags.ts';
 import { PAGES } from '../../../src/cli/help.ts';
 import { COMMANDS } from '../../../src/cli/request.ts';
 import { run } from '../../../src/cli/run.ts';
@@ -17,16 +18,34 @@ describe('the help', () => {
   it('lists the commands, each with an example', () => {
     for (const command of COMMANDS) expect(page('--help')).toContain(`${command} --length`);
   });
-  it.each(COMMANDS)('of %s names its flags and gives examples', (command) => {
+  it.each(COMMANDS)("of %s names its flags, says which side 3 o'clock is, and gives examples", (command) => {
     const text = page(`${command} --help`);
-    expect(text).toContain('--green-speed');
+    for (const flag of FLAGS[command]) expect(text).toContain(`--${flag} `);
+    expect(text).toMatch(/3:00 is pin-high\s+on the right as you look uphill \(the putt breaks left\)/);
     expect(text).toContain('Examples:');
   });
+  it.each(COMMANDS)(
+    'of %s shows a request for programs that works, and names every field of its answer',
+    (command) => {
+      const text = page(`${command} --help`);
+      const request = text.split('\n').find((line) => line.trim().startsWith('{"surface"')) ?? '';
+      const outcome = run([command, '--json'], request);
+      expect(outcome.exitCode).toBe(0);
+      const shown = text.slice(text.indexOf('Response:'));
+      const inherited = command === 'compare' ? page('read --help') + page('odds --help') : '';
+      for (const [, name] of outcome.stdout.matchAll(/"(\w+)":/g))
+        expect(shown + inherited).toContain(`"${name}"`);
+    },
+  );
   const examples = COMMANDS.flatMap((command) => [...PAGES[command].examples]);
   it.each(examples)('has an example that works: %s', (example) => {
     const text = page(example);
     expect(text).not.toMatch(/NaN|undefined|Infinity|null/);
-    expect(text).toContain('Rule 4.3a');
+    expect(text.replaceAll('\n', ' ')).toContain('Rule 4.3a');
+  });
+  const missed = `roll ${PUTT} --start 40 --speed 3`;
+  it.each([...examples, missed])('leads to a page that fits 80 columns: %s', (line) => {
+    for (const text of page(line).split('\n')) expect(text.length).toBeLessThanOrEqual(80);
   });
 });
 
@@ -35,19 +54,36 @@ describe('the answer for people', () => {
     const text = page(`compare ${PUTT}`);
     const [answer] = text.split('\n');
     expect(answer).toMatch(/^(Die it in here|Firm it in here|Die or firm)/);
-    expect(text).toMatch(/past the hole +aim +holed/);
-    expect(text).toMatch(/5\.9 in, die/);
-    expect(text).toContain('in, firm');
-    expect(text).toContain('fewest putts');
-    expect(text.trimEnd().split('\n').at(-1)).toContain('For practice and review');
+    expect(text).toMatch(/\n +past +aim +holed/);
+    // 15 cm and 75 cm past, the defaults, in inches.
+    expect(text).toMatch(/\n5\.9 in .*die/);
+    expect(text).toMatch(/\n *30 in .*firm/);
+    expect(text).toMatch(/\n.*% .*fewest/);
+    expect(text).toMatch(/\n.*% .*most/);
+    const [, last] = text.trimEnd().split(/^(?=For practice and review)/m);
+    expect(last.replaceAll('\n', ' ')).toContain('Left out: grain, wind, bumps, spin');
   });
 
-  it('keeps every line of the table equally long, so columns stand under their heads', () => {
+  it('ends every cell of the table under the end of its head', () => {
     const lines = page(`compare ${PUTT}`).split('\n');
-    const head = lines.findIndex((line) => line.startsWith('past the hole'));
-    const body = lines.slice(head, lines.indexOf('', head));
+    const head = lines.findIndex((line) => /^ +past /.test(line));
+    const body = lines.slice(head + 1, lines.indexOf('', head));
     expect(body.length).toBeGreaterThan(10);
-    for (const line of body) expect(line.length).toBe(lines[head].length);
+    const ends = [...lines[head].matchAll(/\S+/g)].map(({ index, 0: word }) => index + word.length);
+    for (const line of body)
+      for (const end of ends) {
+        expect(line[end - 1]).toMatch(/\S/);
+        expect(line[end] ?? ' ').toBe(' ');
+      }
+  });
+
+  it('does not show two rows for paces that read the same', () => {
+    const text = page(`compare ${PUTT} --die 6in --firm 30in`);
+    expect(text.match(/^ *6 in +\d+ in right/gm)).toHaveLength(1);
+    expect(text.match(/^ *30 in +\d+ in right/gm)).toHaveLength(1);
+    const same = page(`compare ${PUTT} --die 12in --firm 12in`);
+    expect(same).toMatch(/^ *12 in .*die, firm/m);
+    expect(same).toMatch(/^Die or firm: no difference/);
   });
 
   it('is metric when the length is typed in metres, or when asked', () => {
@@ -62,8 +98,8 @@ describe('the answer for people', () => {
       page(`read --length 12ft --slope 2% --ball ${clock} --green-speed 10`).split('\n')[0];
     expect(from('3:00')).toMatch(/in right of the hole centre/);
     expect(from('9:00')).toMatch(/in left of the hole centre/);
-    expect(from('6:00')).toMatch(/^Aim 0 in of the hole centre, dead centre/);
-    expect(from('12:00')).toMatch(/^Aim 0 in of the hole centre, dead centre/);
+    expect(from('6:00')).toMatch(/^Aim at the hole centre /);
+    expect(from('12:00')).toMatch(/^Aim at the hole centre /);
   });
 
   it("needs more speed from 6 o'clock, below the hole, than from 12", () => {
@@ -104,8 +140,10 @@ describe('the answer for people', () => {
   });
 
   it('says why there is no line on a slope that holds no ball', () => {
-    expect(page('read --length 12ft --slope 15% --ball 3:00 --green-speed 10')).toMatch(/^No line/);
-    expect(page('odds --length 12ft --slope 15% --ball 3:00 --green-speed 10')).toMatch(/^No line/);
+    // 7.8%: MODEL.md section 1, derived.
+    const reason = /^No line for 5\.9 in past\. .*15\.0%[^%]*7\.8%/s;
+    expect(page('read --length 12ft --slope 15% --ball 3:00 --green-speed 10')).toMatch(reason);
+    expect(page('odds --length 12ft --slope 15% --ball 3:00 --green-speed 10')).toMatch(reason);
     expect(page('compare --length 12ft --slope 15% --ball 3:00 --green-speed 10')).toMatch(
       /^Neither pace has a line/,
     );
