@@ -43,7 +43,7 @@ export interface OdexRoll {
   readonly rest: Point;
   /** s. */
   readonly time: number;
-  /** First closest pass of the hole; undefined when the ball stops before it. */
+  /** The nearest of its passes of the hole (ground that barely holds a ball can bring it past again); undefined when it stops before any. */
   readonly pass: Meeting | undefined;
   /** First crossing of the rim circle by the ball's centre; undefined when there is none. */
   readonly rim: Meeting | undefined;
@@ -81,6 +81,7 @@ export function odexRoll(putt: PlanePutt, heading: number, speed: number, tolera
   solver.maxSteps = 100_000;
   let pass: Meeting | undefined;
   let rim: Meeting | undefined;
+  let ahead = true;
   const along = (s: number[]): number => (s[0] - hole.x) * s[2] + (s[1] - hole.y) * s[3];
   const inside = (s: number[]): number => HOLE_RADIUS - Math.hypot(s[0] - hole.x, s[1] - hole.y);
   type Dense = (lambda: number) => number[];
@@ -120,11 +121,14 @@ export function odexRoll(putt: PlanePutt, heading: number, speed: number, tolera
     (_step, from, to, state, dense) => {
       if (dense === undefined || from === to) return undefined;
       const at: Dense = (lambda) => [0, 1, 2, 3, 4].map((component) => dense(component, lambda));
-      const passes = pass === undefined && along(state) >= 0;
-      if (passes) pass = meet(at, along, from, to);
+      const now = along(state) >= 0;
+      const passed = now && ahead ? meet(at, along, from, to) : undefined;
+      ahead = !now;
+      if (passed !== undefined && (pass === undefined || Math.abs(passed.offset) < Math.abs(pass.offset)))
+        pass = passed;
       // A step may cross the whole hole: look at its closest pass too.
       if (rim === undefined) {
-        const look = passes && pass !== undefined ? pass.progress : to;
+        const look = passed?.progress ?? to;
         if (inside(at(look)) >= 0) rim = meet(at, inside, from, look);
       }
       return undefined;
