@@ -7,10 +7,11 @@
  */
 import { GRAVITY, ROLLING_FACTOR } from '../constants.ts';
 import { frictionOf } from '../roll/plane.ts';
-import { bearingOf, drops, lengthOf, rollerFor } from '../roll/roll.ts';
+import { bearingOf, lengthOf, rollerFor } from '../roll/roll.ts';
 import { newPass, type Pass, type Roller } from '../roll/roller.ts';
 import { sampleSurface } from '../surface/sample.ts';
-import type { Band, Line, LineSummary, Point, Putt, Read } from '../types.ts';
+import type { Line, LineSummary, Point, Putt, Read } from '../types.ts';
+import { paceBand, startBand } from './bands.ts';
 import { type PlaneLine, type PlaneLines, planeLines } from './plane-line.ts';
 
 /** The path must cross the hole centre within this, m. Far below the 0.5 mm asked of aim offsets, so that pace, the outer unknown, is a smooth function. */
@@ -304,11 +305,12 @@ export function summarizeLine(putt: Putt, walk: LineWalk, line: CentreLine): Lin
 /** All that a line says beside its start and speed. */
 export function describeLine(putt: Putt, walk: LineWalk, line: CentreLine): Line {
   const { roller } = walk.search;
+  const summary = summarizeLine(putt, walk, line);
   return {
-    ...summarizeLine(putt, walk, line),
+    ...summary,
     path: roller.trace(line.heading, line.speed),
     startBand: startBand(putt, roller, line),
-    paceBand: paceBand(putt, roller, line),
+    paceBand: paceBand(putt, roller, line, summary.arrivalSpeed),
     otherStart: undefined,
   };
 }
@@ -338,49 +340,4 @@ function highestPoint(putt: Putt, path: Float64Array, until: number): { curveHei
     };
   }
   return { curveHeight: off(best), apex: { x: path[best], y: path[best + 1] } };
-}
-
-/** Walk from a value that drops to one that does not, then halve: 40 halvings of a first step are below any use. */
-function lastDrop(first: number, step: number, dropsAt: (value: number) => boolean): number {
-  let inside = first;
-  let outside = first + step;
-  for (let i = 0; i < 60 && dropsAt(outside); i++) {
-    inside = outside;
-    outside += step;
-  }
-  for (let i = 0; i < 40; i++) {
-    const middle = (inside + outside) / 2;
-    if (dropsAt(middle)) inside = middle;
-    else outside = middle;
-  }
-  return inside;
-}
-
-function startBand(putt: Putt, roller: Roller, line: CentreLine): Band | undefined {
-  const pass = newPass();
-  const zero = bearingOf(putt);
-  const dropsAt = (heading: number): boolean => drops(putt, roller.pass(heading, line.speed, pass));
-  if (!dropsAt(line.heading)) return undefined;
-  const step = 0.02 / lengthOf(putt);
-  return {
-    low: foldAngle(lastDrop(line.heading, -step, dropsAt) - zero),
-    high: foldAngle(lastDrop(line.heading, step, dropsAt) - zero),
-  };
-}
-
-/** Paces on this start line that drop, found as speeds; a ball that stops short has a negative pace. */
-function paceBand(putt: Putt, roller: Roller, line: CentreLine): Band | undefined {
-  const pass = newPass();
-  const dropsAt = (speed: number): boolean => drops(putt, roller.pass(line.heading, speed, pass));
-  if (!dropsAt(line.speed)) return undefined;
-  const paceAt = (speed: number): number => {
-    roller.pass(line.heading, speed, pass);
-    const past = Math.hypot(pass.restX - putt.hole.x, pass.restY - putt.hole.y);
-    return pass.missSpeed === 0 ? -past : past;
-  };
-  const step = line.speed / 100;
-  return {
-    low: paceAt(lastDrop(line.speed, -step, dropsAt)),
-    high: paceAt(lastDrop(line.speed, step, dropsAt)),
-  };
 }

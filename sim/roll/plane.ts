@@ -61,181 +61,331 @@ export function planeState(
     out.vx = 0;
     out.vy = 0;
   } else {
-    const q = Math.exp(-lambda);
-    const k = Math.exp(-kappa * lambda);
-    out.vx = speed * q * (c2 / k - s2 * k);
-    out.vy = 2 * speed * q * s * c;
+    out.vx = speed * (c2 * Math.exp((kappa - 1) * lambda) - s2 * Math.exp((-kappa - 1) * lambda));
+    out.vy = 2 * speed * Math.exp(-lambda) * s * c;
   }
   return out;
 }
 
-/** Closest passes are solved until the along-track error is below this, m: far inside CENTRE_TOLERANCE of read/line.ts, which steers by the result. */
-const PASS_TOLERANCE = 1e-10;
-const MOST_STEPS = 80;
-/** Progress at which a ball that stops short shows the direction it had: 5% of its speed, 0.25% of its roll left. */
-const LAST_DIRECTION = 3;
+/** Events are solved until the last step is below this, m: far inside the tolerances of read/, which steers by the result. */
+const PLACE_TOLERANCE = 1e-11;
+const MOST_STEPS = 60;
+/** Halvings when a ball may have come past and turned back between two looks: less than a millimetre past counts as not. */
+const HALVINGS = 24;
+/** Share of the launch speed below which passing is judged by the direction the ball then has (as on a field). */
+const SETTLED_SHARE = 0.05;
+/** Up to this kappa the four terms are made of two exponentials, with no danger of overflow or of a vanishing exponent. */
+const PLAIN_KAPPA = 0.95;
+/** From this kappa on a slope can turn a ball round and bring it past the hole again. */
+const TURNING_KAPPA = 0.4;
+/** Distance between traced points, m, and the most and fewest of them. */
+const TRACE_SPACING = 0.025;
+const MOST_POINTS = 1000;
+const FEWEST_POINTS = 40;
 
 /** Roller for a plane; see Roller. O(1) memory, no allocation per pass. */
 export function planeRoller(surface: PlaneSurface, greenSpeed: number, ball: Point, hole: Point): Roller {
   const a = frictionOf(greenSpeed);
   const kappa = (ROLLING_FACTOR * GRAVITY * surface.slope) / a;
   const stops = kappa < 1;
+  const plain = kappa < PLAIN_KAPPA;
   const downX = Math.cos(surface.downhill);
   const downY = Math.sin(surface.downhill);
   const toHoleX = hole.x - ball.x;
   const toHoleY = hole.y - ball.y;
-  const holeDown = toHoleX * downX + toHoleY * downY;
+  const holeX = toHoleX * downX + toHoleY * downY;
   const holeLeft = -toHoleX * downY + toHoleY * downX;
+  const distance = Math.hypot(toHoleX, toHoleY);
   const state: PlaneState = { x: 0, y: 0, vx: 0, vy: 0, time: 0, length: 0 };
 
-  // Launch values of the pass in hand: set by `launch`, read by the small helpers below.
+  // The launch in hand: half-angle from downhill, with the hole mirrored to go with it.
   let side = 1;
   let s = 0;
   let c = 1;
   let v0 = 1;
-  let holeX = 0;
   let holeY = 0;
-
+  let settledAt = 0;
   const launch = (heading: number, speed: number): void => {
-    const fromDown = Math.atan2(Math.sin(heading - surface.downhill), Math.cos(heading - surface.downhill));
-    side = fromDown < 0 ? -1 : 1;
-    s = Math.sin(Math.abs(fromDown) / 2);
-    c = Math.cos(Math.abs(fromDown) / 2);
+    s = Math.sin((heading - surface.downhill) / 2);
+    c = Math.cos((heading - surface.downhill) / 2);
+    side = s * c < 0 ? -1 : 1;
+    s = Math.abs(s);
+    c = Math.abs(c);
     v0 = speed;
-    holeX = holeDown;
     holeY = side * holeLeft;
-  };
-  const at = (lambda: number): PlaneState => planeState(a, kappa, v0, s, c, lambda, state);
-
-  // Direction of travel by which passing is judged (unit vector): set by `look`.
-  let towardX = 1;
-  let towardY = 0;
-  /**
-   * Takes the ball's direction at this progress, or at LAST_DIRECTION if it is later: in its last millimetres a ball
-   * hooks straight downhill, and would "pass" a hole it never reached. Which of two directions a ball has so late does
-   * not move a path that crosses the hole centre. A ball that never stops has no such end.
-   */
-  const look = (lambda: number): void => {
-    const p = at(stops ? Math.min(lambda, LAST_DIRECTION) : lambda);
-    const v = Math.hypot(p.vx, p.vy);
-    towardX = p.vx / v;
-    towardY = p.vy / v;
+    settledAt = -1;
   };
   const worldX = (x: number, y: number): number => ball.x + x * downX - side * y * downY;
   const worldY = (x: number, y: number): number => ball.y + x * downY + side * y * downX;
 
-  /** How far the ball is past its closest pass, along its direction, m (negative: not yet there). */
-  const along = (lambda: number): number => {
-    look(lambda);
-    const p = at(lambda);
-    return (p.x - holeX) * towardX + (p.y - holeY) * towardY;
+  // Where the ball is at the progress last looked at: place, direction (unit vector), speed.
+  let placeX = 0;
+  let placeY = 0;
+  let goingX = 1;
+  let goingY = 0;
+  let pace = 0;
+  // What is left of the two parts of the speed, that down and that up the slope.
+  let faster = 1;
+  let slower = 1;
+  const look = (lambda: number): void => {
+    if (!plain) {
+      planeState(a, kappa, v0, s, c, lambda, state);
+      placeX = state.x;
+      placeY = state.y;
+      // From the terms, not from the velocity: that may have come down to nothing.
+      const turn = Math.exp(-kappa * lambda);
+      const down = c * c - s * s * turn * turn;
+      const total = c * c + s * s * turn * turn;
+      goingX = down / total;
+      goingY = (2 * s * c * turn) / total;
+      pace = Math.hypot(state.vx, state.vy);
+      return;
+    }
+    const q = Math.exp(-lambda);
+    const k = Math.exp(kappa * lambda);
+    faster = q * k;
+    slower = q / k;
+    const c2 = c * c;
+    const s2 = s * s;
+    const reach = (v0 * v0) / a;
+    placeX =
+      reach *
+      ((c2 * c2 * (1 - faster * faster)) / (2 - 2 * kappa) -
+        (s2 * s2 * (1 - slower * slower)) / (2 + 2 * kappa));
+    placeY =
+      2 * reach * s * c * ((c2 * (1 - q * faster)) / (2 - kappa) + (s2 * (1 - q * slower)) / (2 + kappa));
+    const total = c2 * faster + s2 * slower;
+    goingX = (c2 * faster - s2 * slower) / total;
+    goingY = (2 * s * c * q) / total;
+    pace = v0 * total;
   };
-  const apart = (p: PlaneState): number => Math.hypot(p.x - holeX, p.y - holeY);
+
+  /** Seconds to the progress last looked at. */
+  const timeThere = (): number =>
+    plain
+      ? (v0 / a) * ((c * c * (1 - faster)) / (1 - kappa) + (s * s * (1 - slower)) / (1 + kappa))
+      : state.time;
+
+  /** Progress at which the ball has SETTLED_SHARE of its speed left: Newton on a convex, falling logarithm. */
+  const settles = (): number => {
+    if (settledAt >= 0) return settledAt;
+    if (!stops) return Number.POSITIVE_INFINITY;
+    const c2 = c * c;
+    const s2 = s * s;
+    let lambda = 0;
+    for (let step = 0; step < MOST_STEPS; step++) {
+      const turn = Math.exp(-2 * kappa * lambda);
+      const total = c2 + s2 * turn;
+      const off = (kappa - 1) * lambda + Math.log(total / SETTLED_SHARE);
+      const more = off / (1 - (kappa * (c2 - s2 * turn)) / total);
+      lambda += more;
+      if (more < 1e-9) break;
+    }
+    settledAt = lambda;
+    return lambda;
+  };
+
+  // Direction of travel by which passing is judged, and how fast `along` grows with progress: set by `along`.
+  let towardX = 1;
+  let towardY = 0;
+  let alongStep = 0;
+  /**
+   * How far the ball is past its closest pass, along its direction, m (negative: not yet there). In its last millimetres a
+   * ball hooks straight downhill, and would "pass" a hole it never reached; once settled it keeps the direction it had.
+   */
+  const along = (lambda: number): number => {
+    // No ball settles sooner than one that rolls straight uphill.
+    if (lambda * (1 + kappa) > 2.9957 && lambda > settles()) {
+      look(settles());
+      towardX = goingX;
+      towardY = goingY;
+      look(lambda);
+      alongStep = ((pace * pace) / a) * (goingX * towardX + goingY * towardY);
+      return (placeX - holeX) * towardX + (placeY - holeY) * towardY;
+    }
+    look(lambda);
+    towardX = goingX;
+    towardY = goingY;
+    const offX = placeX - holeX;
+    const offY = placeY - holeY;
+    // The angle from downhill falls at kappa times its sine.
+    alongStep = (pace * pace) / a + kappa * goingY * (offX * goingY - offY * goingX);
+    return offX * towardX + offY * towardY;
+  };
+  /** How far inside the rim circle, m; sets alongStep likewise. */
+  const within = (lambda: number): number => {
+    look(lambda);
+    const offX = placeX - holeX;
+    const offY = placeY - holeY;
+    const apart = Math.hypot(offX, offY);
+    alongStep = ((-pace * pace) / a) * ((offX * goingX + offY * goingY) / apart);
+    return HOLE_RADIUS - apart;
+  };
+
+  /** A progress at which the ball is past, between one where it draws near and one where it draws away, both short of it. */
+  const comesPast = (from: number, to: number): number | undefined => {
+    let low = from;
+    let high = to;
+    for (let step = 0; step < HALVINGS; step++) {
+      const middle = (low + high) / 2;
+      if (along(middle) >= 0) return middle;
+      if (alongStep > 0) low = middle;
+      else high = middle;
+    }
+    return undefined;
+  };
+
+  /** Root of `f` (negative at low, not at high): Newton kept in its bracket. */
+  const solve = (f: (lambda: number) => number, from: number, to: number, guess: number): number => {
+    let low = from;
+    let high = to;
+    let lambda = guess > low && guess < high ? guess : (low + high) / 2;
+    for (let step = 0; step < MOST_STEPS; step++) {
+      const value = f(lambda);
+      if (value < 0) low = lambda;
+      else high = lambda;
+      if (Math.abs(value) < PLACE_TOLERANCE) break;
+      let next = lambda - value / alongStep;
+      if (!(next > low && next < high)) next = (low + high) / 2;
+      if (next === lambda) break;
+      lambda = next;
+    }
+    return lambda;
+  };
 
   /** Largest progress worth looking at: at rest to rounding, or LONGEST_ROLL for a ball that gathers speed. */
   const lastLambda = (): number => {
     if (stops) return 38 / (2 - 2 * kappa);
     let high = 1;
-    while (at(high).time < LONGEST_ROLL && high < 700) high *= 1.5;
+    while (planeState(a, kappa, v0, s, c, high, state).time < LONGEST_ROLL && high < 700) high *= 1.5;
     return high;
   };
 
-  /**
-   * First root of `f` (negative to positive) between progress 0 and `end`, by the secant method kept in a bracket. Works in
-   * y = 1 - q^m, with m chosen so that the distance rolled is nearly linear in y: two or three steps for most putts.
-   */
-  const solve = (f: (lambda: number) => number, end: number, firstGuess: number): number => {
-    const cosine = c * c - s * s;
-    const m = Math.max(0.05, 2 - 2 * kappa * cosine);
-    let low = 0;
-    let high = -Math.expm1(-m * end);
-    let y = Math.min(Math.max(firstGuess, 0), high * 0.999);
-    let previousY = 0;
-    let previousF = f(0);
-    for (let step = 0; step < MOST_STEPS; step++) {
-      const value = f(-Math.log1p(-y) / m);
-      if (Math.abs(value) < PASS_TOLERANCE) break;
-      if (value < 0) low = y;
-      else high = y;
-      const slope = (value - previousF) / (y - previousY);
-      previousY = y;
-      previousF = value;
-      const next = y - value / slope;
-      y = next > low && next < high ? next : (low + high) / 2;
-      if (high - low < 1e-15) break;
+  /** Of the pass in hand: the closest so far, and the first progress known to lie inside the rim circle with one before it outside. */
+  let nearest = 0;
+  let nearestAt = 0;
+  let insideAt = -1;
+  let outsideAt = 0;
+  /** Keep what `along` last looked at if it is the nearest so far. */
+  const note = (lambda: number, speed: number, out: Pass): void => {
+    const offX = placeX - holeX;
+    const offY = placeY - holeY;
+    const apart = Math.hypot(offX, offY);
+    if (insideAt < 0) {
+      if (apart < HOLE_RADIUS) insideAt = lambda;
+      else outsideAt = lambda;
     }
-    return -Math.log1p(-y) / m;
+    if (apart >= nearest) return;
+    nearest = apart;
+    nearestAt = lambda;
+    out.miss = side * (towardY * offX - towardX * offY);
+    out.missSpeed = speed;
+    out.missHeading = Math.atan2(
+      towardX * downY + side * towardY * downX,
+      towardX * downX - side * towardY * downY,
+    );
   };
 
-  const distance = Math.hypot(toHoleX, toHoleY);
-  const guess = (length: number): number => {
-    const cosine = c * c - s * s;
-    return Math.min(0.98, (2 * a * (1 - kappa * cosine) * length) / (v0 * v0));
-  };
-
-  /** First crossing of the rim circle by marching no farther than the gap allows: slow, never misses one. */
-  const marchToRim = (from: number, end: number): number | undefined => {
-    let lambda = from;
-    for (let step = 0; step < 400 && lambda < end; step++) {
-      const p = at(lambda);
-      const free = apart(p) - HOLE_RADIUS;
-      if (free < 1e-9) return lambda;
-      const v2 = p.vx * p.vx + p.vy * p.vy;
-      if (v2 < 1e-14) return undefined;
-      // dS/dlambda = v^2/a; where the ball slows this step can only fall short of the rim. 0.05: gathering speed.
-      lambda += stops ? (free * a) / v2 : Math.min((free * a) / v2 / 2, 0.05);
+  /** A settled ball that creeps back down a steep slope may still come over the rim: sets insideAt. */
+  const creepIn = (end: number): void => {
+    const settled = settles();
+    look(settled);
+    const left = (pace * pace) / (2 * a * (1 - kappa));
+    if (Math.hypot(placeX - holeX, placeY - holeY) > HOLE_RADIUS + left) return;
+    let before = settled;
+    let ahead = within(before) < 0 && alongStep > 0;
+    for (let stride = 0.3; before < end; stride *= 1.4) {
+      const bound = Math.min(settled + stride, end);
+      const inside = within(bound) >= 0;
+      if (inside) insideAt = bound;
+      else if (ahead && alongStep < 0) {
+        // Nearest in between: halve on the sign of the approach.
+        let low = before;
+        let high = bound;
+        for (let step = 0; step < HALVINGS && insideAt < 0; step++) {
+          const middle = (low + high) / 2;
+          if (within(middle) >= 0) insideAt = middle;
+          else if (alongStep > 0) low = middle;
+          else high = middle;
+        }
+      }
+      if (insideAt >= 0) {
+        outsideAt = before;
+        return;
+      }
+      ahead = alongStep > 0;
+      before = bound;
     }
-    return undefined;
   };
 
   const pass = (heading: number, speed: number, out: Pass): Pass => {
     launch(heading, speed);
     const end = lastLambda();
-    const rest = at(stops ? Number.POSITIVE_INFINITY : end);
     out.status = stops ? 'atRest' : 'neverStops';
-    out.restX = worldX(rest.x, rest.y);
-    out.restY = worldY(rest.x, rest.y);
-    out.time = rest.time;
     out.evaluations = 0;
     out.met = false;
     out.rimSpeed = 0;
     out.rimOffset = 0;
-    const restApart = apart(rest);
+    nearest = Number.POSITIVE_INFINITY;
+    insideAt = -1;
+    outsideAt = 0;
 
-    // The first progress at which the pass is behind the ball brackets it.
-    let lambda = end;
-    let reaches = false;
-    for (let upTo = 0.25; ; upTo *= 1.5) {
-      const bound = Math.min(upTo, end);
-      if (along(bound) >= 0) {
-        reaches = true;
-        lambda = solve(along, bound, guess(distance));
+    // Look ahead in growing strides for places where the hole falls behind.
+    const cosine = c * c - s * s;
+    const share = (2 * a * (1 - kappa * cosine) * distance) / (speed * speed);
+    const guess = share < 0.98 && stops ? -Math.log1p(-share) / (2 - 2 * kappa * cosine) : 0;
+    let before = 0;
+    let ahead = -holeX * cosine - holeY * 2 * s * c < 0;
+    if (!ahead) {
+      along(0);
+      note(0, speed, out);
+    }
+    for (let upTo = guess > 0 && guess < end ? guess * 1.1 : 0.3; ; upTo *= 1.4) {
+      let bound = Math.min(upTo, end);
+      let passed = along(bound) >= 0;
+      if (!passed && ahead && alongStep < 0 && kappa >= TURNING_KAPPA) {
+        const between = comesPast(before, bound);
+        if (between !== undefined) {
+          passed = true;
+          bound = between;
+          upTo = between;
+        }
+      }
+      if (passed && ahead) {
+        const lambda = solve(along, before, bound, before === 0 && guess > 0 ? guess : (before + bound) / 2);
+        note(lambda, pace, out);
+        if (kappa < TURNING_KAPPA) break;
+      }
+      ahead = !passed;
+      before = bound;
+      if (bound === end) {
+        if (ahead) note(end, 0, out);
         break;
       }
-      if (bound === end) break;
     }
-    look(lambda);
-    const p = at(lambda);
-    out.miss = side * (towardX * (holeY - p.y) - towardY * (holeX - p.x));
-    out.missSpeed = reaches ? Math.hypot(p.vx, p.vy) : 0;
-    out.missHeading = Math.atan2(p.vx * downY + side * p.vy * downX, p.vx * downX - side * p.vy * downY);
-    out.missTime = p.time;
 
-    let rim: number | undefined;
-    if (apart(p) < HOLE_RADIUS || (stops && restApart < HOLE_RADIUS)) {
-      const target = (progress: number): number => HOLE_RADIUS - apart(at(progress));
-      const chord = Math.sqrt(Math.max(0, HOLE_RADIUS ** 2 - out.miss ** 2));
-      rim = solve(target, Math.max(lambda, 1e-12), guess(distance - chord));
-    } else if (reaches && kappa > 0.4) {
-      // A steep slope can bring a ball back down past the hole after its first pass.
-      rim = marchToRim(lambda, end);
-    }
-    if (rim !== undefined) {
-      const r = at(rim);
-      const rimSpeed = Math.hypot(r.vx, r.vy);
+    if (insideAt < 0 && stops && kappa >= TURNING_KAPPA) creepIn(end);
+    look(nearestAt);
+    out.missTime = timeThere();
+    planeState(a, kappa, speed, s, c, stops ? Number.POSITIVE_INFINITY : end, state);
+    out.time = state.time;
+    out.restX = worldX(state.x, state.y);
+    out.restY = worldY(state.x, state.y);
+    if (insideAt < 0 && stops && Math.hypot(state.x - holeX, state.y - holeY) < HOLE_RADIUS) insideAt = end;
+    if (insideAt >= 0) {
+      // A ball struck inside the circle meets the rim at once.
+      let rim = 0;
+      if (insideAt > 0 && distance > HOLE_RADIUS) {
+        look(insideAt);
+        const chord = Math.sqrt(
+          Math.max(0, HOLE_RADIUS ** 2 - (placeX - holeX) ** 2 - (placeY - holeY) ** 2),
+        );
+        rim = solve(within, outsideAt, insideAt, insideAt - (chord * a) / (pace * pace));
+      }
+      look(rim);
       out.met = true;
-      out.rimSpeed = rimSpeed;
-      out.rimOffset = (side * (r.vx * (holeY - r.y) - r.vy * (holeX - r.x))) / rimSpeed;
+      out.rimSpeed = pace;
+      out.rimOffset = side * (goingX * (holeY - placeY) - goingY * (holeX - placeX));
     }
     return out;
   };
@@ -245,17 +395,20 @@ export function planeRoller(surface: PlaneSurface, greenSpeed: number, ball: Poi
     const cosine = c * c - s * s;
     const m = Math.max(0.1, 2 - 2 * kappa * cosine);
     const end = lastLambda();
-    const total = at(stops ? Number.POSITIVE_INFINITY : end).length;
-    const count = Math.min(1200, Math.max(40, Math.ceil((stops ? total : Math.min(total, 60)) / 0.02)));
+    planeState(a, kappa, v0, s, c, stops ? Number.POSITIVE_INFINITY : end, state);
+    const total = stops ? state.length : Math.min(state.length, 60);
+    const count = Math.min(MOST_POINTS, Math.max(FEWEST_POINTS, Math.ceil(total / TRACE_SPACING)));
     const path = new Float64Array(3 * (count + 1));
-    for (let i = 0; i <= count; i++) {
-      const lambda =
-        stops && i === count ? Number.POSITIVE_INFINITY : Math.min(end, -Math.log1p(-i / count) / m);
-      const p = at(lambda);
-      path[3 * i] = worldX(p.x, p.y);
-      path[3 * i + 1] = worldY(p.x, p.y);
-      path[3 * i + 2] = p.time;
+    for (let i = 0; i < count; i++) {
+      look(Math.min(end, -Math.log1p(-i / count) / m));
+      path[3 * i] = worldX(placeX, placeY);
+      path[3 * i + 1] = worldY(placeX, placeY);
+      path[3 * i + 2] = timeThere();
     }
+    planeState(a, kappa, v0, s, c, stops ? Number.POSITIVE_INFINITY : end, state);
+    path[3 * count] = worldX(state.x, state.y);
+    path[3 * count + 1] = worldY(state.x, state.y);
+    path[3 * count + 2] = state.time;
     return path;
   };
 
