@@ -95,6 +95,8 @@ const WILD_READER: PlayerNumbers = {
   paceBias: -0.06,
 };
 
+const BEGINNER: PlayerNumbers = { lineSdDeg: 2.2, paceSd: 0.2, readSd: 0.4, readBias: 0, paceBias: 0 };
+
 const plane = (
   name: string,
   [slope, downhillDeg, clock]: readonly [number, number, number],
@@ -140,6 +142,9 @@ export const CASES: readonly OracleCase[] = [
   plane('charged 6 m on 2.5%, biased', [0.025, 45, 8], [6, 11, 1.5], 'simple', TOO_LITTLE),
   plane('straight down 2%, die, free fall', [0.02, 320, 0], [3.6, 9, 0.15], 'freeFall', TOO_LITTLE),
   plane('big breaker on 3.5%, wild reader', [0.035, 100, 2], [4, 10, 0.15], 'simple', WILD_READER),
+  // Their leaves lie where a table of next putts was once wrong: short ones on steep ground, which no window was found for.
+  plane('soft 5 m up 3.8%, free fall', [0.038, 17, 6.1], [5, 9.9, 0.2], 'freeFall', WEEKEND),
+  plane('soft 3 m down 4%, beginner', [0.04, 17, 1.1], [3, 10.9, 0.2], 'simple', BEGINNER),
   green('4 m on a green', [3, 60, false], [4, 10, 0.3], STEADY),
   green('7 m on another green, firm', [5, 200, false], [7, 10.5, 0.75], WEEKEND),
   green('6 m over a tier, wild reader', [21, 110, true], [6, 9.5, 0.381], WILD_READER),
