@@ -12,8 +12,8 @@ import { bearingOf, drops, lengthOf } from '../roll/roll.ts';
 import { newPass, type Pass, type Roller } from '../roll/roller.ts';
 import type { Band, Putt } from '../types.ts';
 
-/** Edges are solved until the ball is this close to the brink, m: a twentieth of what a reader of the band can see. */
-const BRINK = 1e-6;
+/** Edges are solved until the ball is this close to the brink, m: far below what a reader of the band can see. */
+const BRINK = 5e-6;
 /** ... or until the bracket is this share of the first step. */
 const NARROW = 1e-7;
 const MOST_STRIDES = 40;
