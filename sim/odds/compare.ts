@@ -5,21 +5,20 @@
 import { type CentreLine, foldAngle, LineWalk, noLineReason, summarizeLine } from '../read/line.ts';
 import { bearingOf, lengthOf } from '../roll/roll.ts';
 import type { Comparison, NoLine, Odds, PaceRow, Player, Putt } from '../types.ts';
+import { type DropRegion, dropRegions } from './drop-region.ts';
 import { type Leaves, makeLeaves } from './leaves.ts';
 import { energyRange, type NextPutts, nextPuttAt, prepareNextPutts } from './next-putts.ts';
 import { playOut, REACH } from './outcomes.ts';
 import { type Rests, restsOf } from './rests.ts';
+import { type Sides, sidesOf } from './sides.ts';
 import { startErrors } from './start-errors.ts';
-import { type DropWindow, dropWindow } from './window.ts';
-
-/** Energies at which the window's edges are solved. */
-const WINDOW_NODES = { plane: 32, field: 20 };
 
 /** All that the paces of one putt share. */
 interface Ground {
   readonly putt: Putt;
   readonly player: Player;
-  readonly window: DropWindow | undefined;
+  readonly regions: readonly DropRegion[];
+  readonly sides: Sides;
   readonly rests: Rests;
   readonly table: NextPutts;
   readonly leaves: Leaves;
@@ -39,13 +38,13 @@ function groundFor(walk: LineWalk, lines: readonly CentreLine[], player: Player,
     softest = Math.min(softest, line.speed ** 2);
     firmest = Math.max(firmest, line.speed ** 2);
   }
-  const energies = energyRange(softest, firmest, player);
   return {
     putt,
     player,
     table,
-    window: dropWindow(walk, WINDOW_NODES[putt.surface.kind], energies[1]),
-    rests: restsOf(putt, { starts: [lowStart, highStart], energies }),
+    regions: dropRegions(walk),
+    sides: sidesOf(walk),
+    rests: restsOf(putt, { starts: [lowStart, highStart], energies: energyRange(softest, firmest, player) }),
     leaves: makeLeaves(),
   };
 }
@@ -62,33 +61,34 @@ function oddsOf(ground: Ground, line: CentreLine): Odds {
   const highIsLeft = start >= 0;
   let [short, high, low, threePutt, further] = [0, 0, 0, 0, 0];
   leaves.clear();
-  const holed = playOut(
-    { start, energy: line.speed ** 2 },
-    ground.player,
-    ground.window,
-    ground.rests,
-    (share, x, y, left, less, more) => {
+  const { sides } = ground;
+  const holed = playOut({ start, energy: line.speed ** 2 }, ground.player, ground.regions, ground.rests, {
+    aim: sides.aim,
+    miss(share, x, y, softer, firmer, tilt) {
       // A miss stands for balls that roll a little less far and a little farther: part of them may stop short.
+      const middle = (softer + firmer) / 2;
+      const less = softer / middle - 1;
+      const more = firmer / middle - 1;
       const past = x * towardX + y * towardY;
-      const rolled = past + length;
-      const softest = past + rolled * less;
-      const reach = rolled * (more - less);
-      const before = reach > 0 ? Math.max(0, Math.min(1, -softest / reach)) : softest < 0 ? 1 : 0;
+      const softest = past + (past + length) * less;
+      const spread = (past + length) * (more - less);
+      const part = spread > 0 ? Math.max(0, Math.min(1, -softest / spread)) : past < 0 ? 1 : 0;
+      const before = part * (1 + (tilt * (part - 1)) / 2);
       short += before * share;
-      if (left === highIsLeft) high += (1 - before) * share;
+      if (sides.left(middle) === highIsLeft) high += (1 - before) * share;
       else low += (1 - before) * share;
       const fromX = x + towardX * length;
       const fromY = y + towardY * length;
       leaves.add(
-        Math.hypot(x + fromX * less, y + fromY * less),
-        Math.hypot(x + fromX * more, y + fromY * more),
+        Math.sqrt((x + fromX * less) ** 2 + (y + fromY * less) ** 2),
+        Math.sqrt((x + fromX * more) ** 2 + (y + fromY * more) ** 2),
         share,
       );
       nextPuttAt(table, x, y, next);
       threePutt += share * next[0];
       further += share * next[1];
     },
-  );
+  });
   // Cells lighter than rounding are left out, and the tails beyond REACH: shared out so that all putts make one.
   const total = holed + short + high + low;
   return {
@@ -207,9 +207,9 @@ export function holedShare(putt: Putt, pace: number, player: Player, aimOffset?:
   const reader: Player = { ...player, readSd: 0, readBias: 0 };
   const energy = line.speed ** 2;
   const start = aimOffset === undefined ? startOf(putt, line) : Math.atan2(aimOffset, lengthOf(putt));
-  const window = dropWindow(walk, WINDOW_NODES[putt.surface.kind], energyRange(energy, energy, reader)[1]);
-  return playOut({ start, energy }, reader, window, NOWHERE, () => undefined);
+  return playOut({ start, energy }, reader, dropRegions(walk), NOWHERE, UNHEARD);
 }
 
 /** Where misses go when nobody asks. */
 const NOWHERE: Rests = { aim: () => undefined, at: () => undefined };
+const UNHEARD = { aim: () => undefined, miss: () => undefined };

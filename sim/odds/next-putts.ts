@@ -12,10 +12,11 @@ import { foldAngle, LineWalk } from '../read/line.ts';
 import { bearingOf } from '../roll/roll.ts';
 import { sampleSurface } from '../surface/sample.ts';
 import type { Player, Point, Putt } from '../types.ts';
+import { dropRegions } from './drop-region.ts';
+import { lagrange } from './interpolation.ts';
 import { playOut, REACH } from './outcomes.ts';
 import { restsOf } from './rests.ts';
 import { startErrors } from './start-errors.ts';
-import { dropWindow, lagrange } from './window.ts';
 
 /** Table of one green, hole, player: plain data, may cross threads. Angles from `zero`, counter-clockwise, all round. */
 export interface NextPutts {
@@ -38,8 +39,8 @@ export interface NextPuttsOptions {
 }
 
 /** Places solved, and the finer table that is filled from them by cubics, so that one look-up is four cells. */
-const PLANE_GRID = { rings: 18, spokes: 24, nodes: 16 };
-const FIELD_GRID = { rings: 15, spokes: 20, nodes: 10 };
+const PLANE_GRID = { rings: 18, spokes: 24 };
+const FIELD_GRID = { rings: 15, spokes: 20 };
 const FINE = { rings: 73, spokes: 96 };
 const FARTHEST = 12;
 /** Nearer than this nobody misses: the ball all but hangs over the hole, m. */
@@ -56,7 +57,7 @@ const distanceOf = (ring: number, rings: number): number => FARTHEST * (ring / (
 /** @param putt its ball does not matter */
 export function prepareNextPutts(putt: Putt, player: Player, options: NextPuttsOptions = {}): NextPutts {
   const plane = putt.surface.kind === 'plane';
-  const { rings, spokes, nodes } = plane ? PLANE_GRID : FIELD_GRID;
+  const { rings, spokes } = plane ? PLANE_GRID : FIELD_GRID;
   const zero = putt.surface.kind === 'plane' ? putt.surface.downhill : 0;
   const places = rings * spokes;
   const missed = new Float64Array(places);
@@ -71,7 +72,7 @@ export function prepareNextPutts(putt: Putt, player: Player, options: NextPuttsO
       const angle = zero + (2 * Math.PI * spoke) / spokes;
       const ball = placeOn(putt, distance, angle);
       const row = onward.subarray(place * places, (place + 1) * places);
-      const miss = ball && playFrom({ ...putt, ball }, player, nodes, { zero, rings, spokes }, row);
+      const miss = ball && playFrom({ ...putt, ball }, player, { zero, rings, spokes }, row);
       missed[place] = miss ?? 1;
       if (miss === undefined) fixed[place] = HOPELESS;
     }
@@ -109,13 +110,7 @@ interface Grid {
 }
 
 /** Play from one place; adds its misses to `row`, the share that goes on from each place of the grid. Returns share missed. */
-function playFrom(
-  putt: Putt,
-  player: Player,
-  nodes: number,
-  grid: Grid,
-  row: Float64Array,
-): number | undefined {
+function playFrom(putt: Putt, player: Player, grid: Grid, row: Float64Array): number | undefined {
   const walk = new LineWalk(putt);
   if (walk.reason !== undefined) return undefined;
   for (const pace of PACES) {
@@ -126,11 +121,11 @@ function playFrom(
     const errors = startErrors(start, player);
     const reach = REACH * Math.max(errors.sd, 1e-9);
     const energies = energyRange(energy, energy, player);
-    const window = dropWindow(walk, nodes, energies[1]);
     const rests = restsOf(putt, { starts: [errors.middle - reach, errors.middle + reach], energies });
-    const holed = playOut({ start, energy }, player, window, rests, (share, x, y) =>
-      spreadOver(grid, share, x, y, row),
-    );
+    const holed = playOut({ start, energy }, player, dropRegions(walk), rests, {
+      aim: () => undefined,
+      miss: (share, x, y) => spreadOver(grid, share, x, y, row),
+    });
     return 1 - holed;
   }
   return undefined;

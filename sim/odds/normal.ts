@@ -1,9 +1,14 @@
 /**
- * The normal distribution and the sums that stand for its integrals. Answers for: the cumulative normal and Gauss-Legendre
- * points. Leaves out: what is integrated.
+ * The normal distribution and the sums that stand for its integrals. Answers for: the normal density and distribution, and
+ * Gauss-Legendre points. Leaves out: what is integrated.
  * Source: Abramowitz & Stegun, Handbook of Mathematical Functions, 26.2.17 (error below 7.5e-8, a hundred-thousandth of a
- * point of holed %) and table 25.4 (Gauss-Legendre, five points).
+ * point of holed %) and table 25.4 (Gauss-Legendre).
  */
+
+const INVERSE_ROOT_TWO_PI = 0.3989422804014327;
+
+/** Standard normal density. */
+export const normalDensity = (z: number): number => INVERSE_ROOT_TWO_PI * Math.exp((-z * z) / 2);
 
 /** Share of a standard normal below z; +-Infinity allowed. */
 export function normalCdf(z: number): number {
@@ -18,8 +23,12 @@ export function normalCdf(z: number): number {
   return z < 0 ? tail : 1 - tail;
 }
 
-/** Nodes on [-1, 1] and weights that sum to 2. */
-export const GAUSS_NODES = [-0.906179845938664, -0.538469310105683, 0, 0.538469310105683, 0.906179845938664];
-export const GAUSS_WEIGHTS = [
-  0.236926885056189, 0.478628670499366, 0.568888888888889, 0.478628670499366, 0.236926885056189,
-];
+/** Gauss-Legendre: nodes on [-1, 1] and weights that sum to 2. */
+export const GAUSS_3 = {
+  nodes: [-0.774596669241483, 0, 0.774596669241483],
+  weights: [0.555555555555556, 0.888888888888889, 0.555555555555556],
+};
+export const GAUSS_5 = {
+  nodes: [-0.906179845938664, -0.538469310105683, 0, 0.538469310105683, 0.906179845938664],
+  weights: [0.236926885056189, 0.478628670499366, 0.568888888888889, 0.478628670499366, 0.236926885056189],
+};

@@ -1,37 +1,26 @@
 /**
- * What becomes of a putt at one pace: holed, short, past high, past low, and where the misses lie.
+ * What becomes of a putt at one pace: the share holed, and where the misses lie.
  *
- * The pace error is integrated by Gauss-Legendre pieces cut where the drop window opens and closes; at each speed the
- * holed share is the start-error share inside the window, exact; the rest is spread over cells of start angle outside it,
- * each standing at its middle (cells of 0.3 SD: the second-order error is far below the 0.3 points asked of three-putts).
- * Leaves out: what a miss costs (the visitor adds it up).
+ * Start errors are integrated by Gauss-Legendre pieces cut where the drop region begins and ends; at each start the holed
+ * share is the pace-error share inside the region, exact; the rest is spread over cells of energy outside it, each standing
+ * at its middle (cells of 0.3 SD: their second-order error is far below the 0.3 points asked of three-putts).
+ * Leaves out: what a miss is and costs (the visitor sorts and adds it up).
  */
 import type { Player } from '../types.ts';
-import { GAUSS_NODES, GAUSS_WEIGHTS } from './normal.ts';
+import type { DropRegion } from './drop-region.ts';
+import { GAUSS_3, GAUSS_5, normalCdf } from './normal.ts';
 import type { Rests } from './rests.ts';
 import { startErrors } from './start-errors.ts';
-import type { DropWindow } from './window.ts';
 
 /** SDs looked at on either side: all but 7 in a million. */
 export const REACH = 4.5;
 const CELLS = 30;
-/** 1 / sqrt(2 pi): height of the bell curve. */
-const NORMAL_SCALE = 0.3989422804014327;
-/** Widest piece of pace error integrated by five points, SD. */
+/** Widest piece of start error integrated at once, SD. */
 const WIDEST_PIECE = 1.3;
-
-/**
- * Receives every miss: its share of all putts, its rest relative to the hole (m), whether it passed left of the hole, and
- * how far the balls it stands for reach: shares of the distance rolled, `less` (<= 0) to `more` (>= 0).
- */
-export type MissVisitor = (
-  share: number,
-  x: number,
-  y: number,
-  left: boolean,
-  less: number,
-  more: number,
-) => void;
+/** Where the region is cut into pieces, shares of its width: the holed share climbs near the ends, where the hole is widest. */
+const INSIDE = [0, 0.06, 0.25, 0.5, 0.75, 0.94, 1];
+/** A ball cannot be struck backwards: errors that would, leave it where it is. */
+const LEAST_SHARE = 1e-6;
 
 export interface Intent {
   /** Start angle meant, radians from ball->hole, and launch energy v^2 meant, m^2/s^2. */
@@ -39,112 +28,138 @@ export interface Intent {
   readonly energy: number;
 }
 
+export interface MissVisitor {
+  /** The misses that follow start at this angle, radians from ball->hole. */
+  aim(start: number): void;
+  /**
+   * @param share of all putts
+   * @param x rest relative to the hole, m
+   * @param softer the miss stands for balls of energies from here (m^2/s^2)
+   * @param firmer to here
+   * @param tilt how their number grows on the way: density proportional to 1 + tilt (f - 1/2), f from 0 to 1
+   */
+  miss(share: number, x: number, y: number, softer: number, firmer: number, tilt: number): void;
+}
+
 // Reused from call to call: nothing here outlives one `playOut`, and a visitor must not call it.
-const edges = new Float64Array(CELLS + 1);
-const belows = new Float64Array(CELLS + 1);
-const middles = new Float64Array(CELLS);
-const xs = new Float64Array(CELLS);
-const ys = new Float64Array(CELLS);
-const open = new Float64Array(2);
+const cellEnergies = new Float64Array(CELLS + 1);
+const cellBelows = new Float64Array(CELLS + 1);
+const drop = new Float64Array(2);
+const rest = { x: 0, y: 0 };
 
 /**
  * Play one intent with the player's errors.
- * @param window undefined: nothing drops
+ * @param regions what drops; empty: nothing
  * @returns share holed, 0 to 1
  */
 export function playOut(
   intent: Intent,
   player: Player,
-  window: DropWindow | undefined,
+  regions: readonly DropRegion[],
   rests: Rests,
-  miss: MissVisitor,
+  visitor: MissVisitor,
 ): number {
-  const errors = startErrors(intent.start, player);
-  const half = REACH * Math.max(errors.sd, 1e-9);
-  const width = (2 * half) / CELLS;
+  const mean = 1 + player.paceBias;
+  const { paceSd } = player;
+  const energyAt = (z: number): number => intent.energy * Math.max(mean + paceSd * z, LEAST_SHARE);
+  /** Share of paces softer than this energy. */
+  const below = (energy: number): number => {
+    const lead = energy / intent.energy - mean;
+    return paceSd > 0 ? normalCdf(lead / paceSd) : lead > 0 ? 1 : 0;
+  };
   for (let i = 0; i <= CELLS; i++) {
-    edges[i] = errors.middle - half + i * width;
-    belows[i] = i === 0 ? 0 : i === CELLS ? 1 : errors.below(edges[i]);
-    if (i < CELLS) middles[i] = edges[i] + width / 2;
+    const z = -REACH + (2 * REACH * i) / CELLS;
+    cellEnergies[i] = energyAt(z);
+    cellBelows[i] = i === 0 ? 0 : i === CELLS ? 1 : normalCdf(z);
   }
-  rests.aim(middles);
+  const softest = cellEnergies[0];
+  const firmest = cellEnergies[CELLS];
+
+  const visit = (share: number, softer: number, firmer: number): void => {
+    if (!(share > 1e-12)) return;
+    const middle = (softer + firmer) / 2;
+    rests.at(middle, rest);
+    // d ln(density) / dz = -z for the bell curve.
+    const tilt =
+      paceSd > 0 ? ((mean - middle / intent.energy) * (firmer - softer)) / (intent.energy * paceSd ** 2) : 0;
+    visitor.miss(share, rest.x, rest.y, softer, firmer, Math.max(-2, Math.min(2, tilt)));
+  };
+  /** Misses between two energies, cell by cell. */
+  const spread = (from: number, to: number, belowFrom: number, belowTo: number, weight: number): void => {
+    for (let i = 0; i < CELLS; i++) {
+      if (cellEnergies[i + 1] <= from || cellEnergies[i] >= to) continue;
+      const cutLow = cellEnergies[i] < from;
+      const cutHigh = cellEnergies[i + 1] > to;
+      const share = (cutHigh ? belowTo : cellBelows[i + 1]) - (cutLow ? belowFrom : cellBelows[i]);
+      visit(weight * share, cutLow ? from : cellEnergies[i], cutHigh ? to : cellEnergies[i + 1]);
+    }
+  };
+  /** All putts that start at one angle. Returns the share of them holed, times weight. */
+  const start = (angle: number, weight: number): number => {
+    if (!(weight > 1e-12)) return 0;
+    rests.aim(angle);
+    visitor.aim(angle);
+    const gaps = missesAt(regions, angle, softest, firmest);
+    if (paceSd === 0) {
+      const energy = intent.energy * mean;
+      const missed = gaps.some(([from, to]) => energy >= from && energy <= to);
+      if (missed) visit(weight, energy, energy);
+      return missed ? 0 : weight;
+    }
+    let missed = 0;
+    for (const [from, to] of gaps) {
+      const belowFrom = from === softest ? 0 : below(from);
+      const belowTo = to === firmest ? 1 : below(to);
+      spread(from, to, belowFrom, belowTo, weight);
+      missed += belowTo - belowFrom;
+    }
+    return weight * (1 - missed);
+  };
+
+  const errors = startErrors(intent.start, player);
+  if (errors.sd === 0) return start(errors.middle, 1);
+  const reach = REACH * errors.sd;
+  const ends = [errors.middle - reach, errors.middle + reach];
+  const cuts = [...ends, intent.start];
+  for (const { low, high, corners } of regions) {
+    for (const share of INSIDE) cuts.push(low + share * (high - low));
+    cuts.push(...corners);
+  }
+  const inOrder = cuts.filter((cut) => cut >= ends[0] && cut <= ends[1]).sort((a, b) => a - b);
   let holed = 0;
-
-  /** Balls that start between two angles and miss; cells cut by an end stand at the middle of what is left of them. */
-  let less = 0;
-  let more = 0;
-  const spread = (
-    from: number,
-    to: number,
-    belowFrom: number,
-    belowTo: number,
-    weight: number,
-    left: boolean,
-  ): void => {
-    const firstCell = Math.max(0, Math.min(CELLS - 1, Math.floor((from - edges[0]) / width)));
-    const lastCell = Math.max(0, Math.min(CELLS - 1, Math.ceil((to - edges[0]) / width) - 1));
-    for (let i = firstCell; i <= lastCell; i++) {
-      const low = i === firstCell ? belowFrom : belows[i];
-      const high = i === lastCell ? belowTo : belows[i + 1];
-      const share = weight * (high - low);
-      if (!(share > 1e-12)) continue;
-      let x = xs[i];
-      let y = ys[i];
-      const middle = (Math.max(edges[i], from) + Math.min(edges[i + 1], to)) / 2;
-      const shift = (middle - middles[i]) / width;
-      if (Math.abs(shift) > 1e-3) {
-        const j = Math.max(0, Math.min(CELLS - 2, shift < 0 ? i - 1 : i));
-        x += shift * (xs[j + 1] - xs[j]);
-        y += shift * (ys[j + 1] - ys[j]);
+  for (let piece = 1; piece < inOrder.length; piece++) {
+    const [from, to] = [inOrder[piece - 1], inOrder[piece]];
+    if (!(to > from)) continue;
+    const parts = Math.ceil((to - from) / (WIDEST_PIECE * errors.sd));
+    const size = (to - from) / parts;
+    // Where nothing drops all is smooth, and fewer points do.
+    const outside = regions.every(({ low, high }) => to <= low || from >= high);
+    const { nodes, weights } = outside ? GAUSS_3 : GAUSS_5;
+    for (let part = 0; part < parts; part++)
+      for (let k = 0; k < nodes.length; k++) {
+        const angle = from + (part + (1 + nodes[k]) / 2) * size;
+        holed += start(angle, (errors.density(angle) * weights[k] * size) / 2);
       }
-      miss(share, x, y, left, less, more);
-    }
-  };
-
-  const roll = (energy: number, weight: number): void => {
-    rests.at(energy, xs, ys);
-    const drops = window?.edgesAt(energy, open) ?? false;
-    const middle = window?.middleAt(energy) ?? intent.start;
-    const low = Math.max(edges[0], Math.min(edges[CELLS], drops ? open[0] : middle));
-    const high = Math.max(edges[0], Math.min(edges[CELLS], drops ? open[1] : middle));
-    const belowLow = low === edges[0] ? 0 : low === edges[CELLS] ? 1 : errors.below(low);
-    const belowHigh = high === edges[0] ? 0 : high === edges[CELLS] ? 1 : errors.below(high);
-    holed += weight * (belowHigh - belowLow);
-    spread(edges[0], low, 0, belowLow, weight, false);
-    spread(high, edges[CELLS], belowHigh, 1, weight, true);
-  };
-
-  const share = 1 + player.paceBias;
-  if (player.paceSd === 0) {
-    roll(intent.energy * Math.max(share, 1e-6), 1);
-    return holed;
-  }
-  const energyAt = (z: number): number =>
-    // A ball cannot be struck backwards: below nothing it stays where it is.
-    intent.energy * Math.max(share + player.paceSd * z, 1e-6);
-  const scoreOf = (energy: number): number => (energy / intent.energy - share) / player.paceSd;
-  const cuts = [-REACH];
-  for (const energy of window?.cuts ?? []) {
-    const cut = scoreOf(energy);
-    if (cut > cuts[cuts.length - 1] && cut < REACH) cuts.push(cut);
-  }
-  cuts.push(REACH);
-  for (let piece = 1; piece < cuts.length; piece++) {
-    const parts = Math.ceil((cuts[piece] - cuts[piece - 1]) / WIDEST_PIECE);
-    const size = (cuts[piece] - cuts[piece - 1]) / parts;
-    for (let part = 0; part < parts; part++) {
-      let from = cuts[piece - 1] + part * size;
-      const centre = from + size / 2;
-      for (let k = 0; k < GAUSS_NODES.length; k++) {
-        const z = centre + (GAUSS_NODES[k] * size) / 2;
-        const to = from + (GAUSS_WEIGHTS[k] * size) / 2;
-        const energy = energyAt(z);
-        less = energyAt(from) / energy - 1;
-        more = energyAt(to) / energy - 1;
-        roll(energy, NORMAL_SCALE * Math.exp((-z * z) / 2) * (to - from));
-        from = to;
-      }
-    }
   }
   return holed;
+}
+
+/** Energies between two bounds that miss at this start: what the regions leave, softest first. */
+function missesAt(
+  regions: readonly DropRegion[],
+  start: number,
+  softest: number,
+  firmest: number,
+): [number, number][] {
+  let gaps: [number, number][] = [[softest, firmest]];
+  for (const region of regions) {
+    if (!region.energiesAt(start, drop)) continue;
+    const [soft, firm] = drop;
+    gaps = gaps.flatMap(([from, to]): [number, number][] => {
+      if (firm <= from || soft >= to) return [[from, to]];
+      const left: [number, number][] = soft > from ? [[from, soft]] : [];
+      return firm < to ? [...left, [firm, to]] : left;
+    });
+  }
+  return gaps;
 }

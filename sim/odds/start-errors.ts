@@ -3,14 +3,14 @@
  *
  * MODEL.md, the player: the player perceives break times m = 1 + readBias + readSd z, so starts at
  * atan2(m sin(start), cos(start)), which is atan(m aimOffset / L) below 90 degrees and stays smooth above, and adds a
- * normal start-line error. The wider of the two errors is taken exactly through the normal distribution, the narrower is
+ * normal start-line error. The wider of the two errors is taken exactly, the narrower is
  * summed over equally spaced points: for a bell curve no wider than the one it blurs that sum is good to about 1e-6.
  * Leaves out: pace.
  */
 import type { Player } from '../types.ts';
-import { normalCdf } from './normal.ts';
+import { normalDensity } from './normal.ts';
 
-/** Reaches this many SD; the rest is 4e-7 of all putts. */
+/** The narrower error is summed over this many SD to either side (the rest is 4e-7 of all putts) in this many points. */
 const REACH = 5;
 const POINTS = 15;
 const STEP = (2 * REACH) / (POINTS - 1);
@@ -24,10 +24,10 @@ const SHARES = (() => {
 export interface StartErrors {
   /** Start angle in the middle of what the player does, radians from ball->hole. */
   readonly middle: number;
-  /** Size of one SD of all start errors together, radians; about: the read's share is not quite normal. */
+  /** One SD of all start errors together, radians, to first order (the read's share is not quite normal); 0: no error. */
   readonly sd: number;
-  /** Share of putts that start to the right of (below) this angle. */
-  below(angle: number): number;
+  /** Share of putts per radian that start at this angle; only where sd > 0. */
+  density(angle: number): number;
 }
 
 /**
@@ -42,44 +42,40 @@ export function startErrors(start: number, player: Player): StartErrors {
   const middle = angleOf(seen);
   // d/dm atan2(m sine, cosine).
   const turn = Math.abs(sine * cosine) / (cosine * cosine + (seen * sine) ** 2);
-  const readAngle = turn * player.readSd;
-  const { lineSd } = player;
+  const { lineSd, readSd } = player;
+  const readAngle = turn * readSd;
   const sd = Math.hypot(lineSd, readAngle);
-  if (sd === 0) return { middle, sd, below: (angle) => (angle < middle ? 0 : angle > middle ? 1 : 0.5) };
 
+  if (readAngle === 0)
+    return { middle, sd, density: (angle) => normalDensity((angle - middle) / lineSd) / lineSd };
   if (readAngle <= lineSd) {
-    const centres = OFFSETS.map((z) => angleOf(seen + player.readSd * z));
-    if (readAngle === 0) return { middle, sd, below: (angle) => normalCdf((angle - middle) / lineSd) };
+    const centres = OFFSETS.map((z) => angleOf(seen + readSd * z));
     return {
       middle,
       sd,
-      below: (angle) => {
-        let share = 0;
-        for (let i = 0; i < POINTS; i++) share += SHARES[i] * normalCdf((angle - centres[i]) / lineSd);
-        return share;
+      density: (angle) => {
+        let sum = 0;
+        for (let i = 0; i < POINTS; i++) sum += SHARES[i] * normalDensity((angle - centres[i]) / lineSd);
+        return sum / lineSd;
       },
     };
   }
-
-  /** Share of reads that start to the right of this angle: the break that would have to be seen, as a normal score. */
-  const sign = sine < 0 ? -1 : 1;
-  const readBelow = (angle: number): number => {
+  /** Density of reads alone: the break that would have to be seen for this angle, as a normal score, times its slope. */
+  const readDensity = (angle: number): number => {
+    const along = Math.cos(angle);
     // Only angles on the same side of +-90 degrees as the start can come of a read.
-    const along = Math.cos(angle) * cosine;
-    if (along <= 0) return angle < middle ? 0 : 1;
-    const times = (Math.tan(angle) * cosine) / sine;
-    const score = (times - seen) / player.readSd;
-    const growing = sign * cosine > 0;
-    return normalCdf(growing ? score : -score);
+    if (along * cosine <= 0) return 0;
+    const score = ((Math.tan(angle) * cosine) / sine - seen) / readSd;
+    return (normalDensity(score) * Math.abs(cosine / sine)) / (along * along * readSd);
   };
-  if (lineSd === 0) return { middle, sd, below: readBelow };
+  if (lineSd === 0) return { middle, sd, density: readDensity };
   return {
     middle,
     sd,
-    below: (angle) => {
-      let share = 0;
-      for (let i = 0; i < POINTS; i++) share += SHARES[i] * readBelow(angle - lineSd * OFFSETS[i]);
-      return share;
+    density: (angle) => {
+      let sum = 0;
+      for (let i = 0; i < POINTS; i++) sum += SHARES[i] * readDensity(angle - lineSd * OFFSETS[i]);
+      return sum;
     },
   };
 }

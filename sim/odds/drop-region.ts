@@ -1,0 +1,227 @@
+/**
+ * Which rolls drop: for every start angle the interval of launch energies s = v^2 (m^2/s^2) that is holed.
+ *
+ * The rolls that drop form one region of the plane (start, energy). It is cut along lines of equal start, because on a plane
+ * that holds the ball each such line meets it once: paths of one start are copies of each other at different scale (Cross),
+ * so every point is reached at one energy only, and the ball passes the hole farther to the high side the harder it is hit.
+ * Cut along equal energy it falls in two on steep slopes (tried first, dropped): a soft ball from far above and a firm one
+ * from less far above are launched with the same speed. Cuts are solved one by one, outward from a line known to drop, with
+ * steps that shrink as the interval closes; between them the ends are interpolated by cubics in t, where
+ * start = low + (high - low)(1 - cos pi t)/2, because the interval closes as a square root, which t straightens.
+ * Does not depend on the player. Leaves out: a second region on ground that turns a ball both ways; tests/sim/odds compares
+ * greens with plain rolling.
+ */
+import { HOLE_RADIUS } from '../constants.ts';
+import { captureRule } from '../hole/capture.ts';
+import { type CentreLine, foldAngle, type LineWalk } from '../read/line.ts';
+import { bearingOf, lengthOf } from '../roll/roll.ts';
+import { newPass } from '../roll/roller.ts';
+import { arrivalClearance, type Clearance, eitherClearance, restClearance } from './clearance.ts';
+import { edgeBeyond, edgeNear } from './edge.ts';
+import { monotoneCubic } from './interpolation.ts';
+
+export interface DropRegion {
+  /** Starts (radians from ball->hole) between which some energy drops. */
+  readonly low: number;
+  readonly high: number;
+  /** Starts at which the softest or firmest energy jumps (a rule with a corner). */
+  readonly corners: readonly number[];
+  /** Fills `out` with the softest and the firmest energy (m^2/s^2) that drop at this start; false when none does. */
+  energiesAt(start: number, out: Float64Array): boolean;
+}
+
+/**
+ * First and widest step outward, and the nearness to a closing end at which it is taken as reached: all in hole radii as
+ * seen from the ball. Twice the widest step loses up to 1% of the region on a green.
+ */
+const FIRST_STEP = 0.25;
+const WIDEST_STEP = 1;
+const CLOSED = 0.003;
+/** Share of the way to the foreseen end that one step goes. */
+const APPROACH = 0.6;
+const MOST_CUTS = 60;
+/** An end that moves by more than this share of the region's height between two cuts asks for another between them. */
+const FAR = 0.22;
+const MOST_ADDED = 16;
+
+interface Cut {
+  readonly start: number;
+  readonly soft: number;
+  readonly firm: number;
+}
+
+/** Paces of a line to begin from, m past: one that rests in the hole, or any that surely arrives. */
+const RESTING = [0.02, 0.01, 0.04];
+const ARRIVING = [0.3, 0.15, 0.5, 0.05, 1];
+
+const beginning = (walk: LineWalk, paces: readonly number[]): CentreLine | undefined => {
+  for (const pace of paces) {
+    const line = walk.lineAt(pace);
+    if (line !== undefined) return line;
+  }
+  return undefined;
+};
+
+/**
+ * All that drops, as one region, or as two that may overlap: what arrives and what would rest in the hole. A rule that drops
+ * slow balls right out to the rim joins the two without a gap; one that does not leaves balls between them that stay out.
+ * @returns empty when nothing drops from here, or the ground cannot be followed
+ */
+export function dropRegions(walk: LineWalk): readonly DropRegion[] {
+  const rule = captureRule(walk.putt.capture);
+  const joined = rule.widestDrop(0) >= HOLE_RADIUS;
+  const regions = joined
+    ? [regionOf(walk, eitherClearance, ARRIVING)]
+    : [regionOf(walk, arrivalClearance, ARRIVING), regionOf(walk, restClearance, RESTING)];
+  return regions.filter((region) => region !== undefined);
+}
+
+function regionOf(walk: LineWalk, measure: Clearance, paces: readonly number[]): DropRegion | undefined {
+  const line = beginning(walk, paces);
+  if (line === undefined) return undefined;
+  const { roller } = walk.search;
+  const rule = captureRule(walk.putt.capture);
+  const zero = bearingOf(walk.putt);
+  const unit = HOLE_RADIUS / lengthOf(walk.putt);
+  const pass = newPass();
+  let heading = zero;
+  const clearance = (energy: number): number =>
+    energy > 0 ? measure(roller, rule, roller.pass(heading, Math.sqrt(energy), pass)) : -HOLE_RADIUS;
+
+  // Slopes of the clearance at the soft and the firm end of the last cut: the first step of the next.
+  const slopes = new Float64Array(2);
+  const cutFrom = (start: number, inside: number, soft: number, firm: number): Cut | undefined => {
+    heading = zero + start;
+    if (!(clearance(inside) > 0)) return undefined;
+    slopes.fill(0);
+    return { start, soft: edgeBeyond(clearance, inside, soft), firm: edgeBeyond(clearance, inside, firm) };
+  };
+  const cutNear = (start: number, soft: number, firm: number): Cut | undefined => {
+    heading = zero + start;
+    const softEnd = edgeNear(clearance, soft, 1, slopes, 0);
+    const firmEnd = softEnd === undefined ? undefined : edgeNear(clearance, firm, -1, slopes, 1);
+    return softEnd !== undefined && firmEnd !== undefined && firmEnd > softEnd
+      ? { start, soft: softEnd, firm: firmEnd }
+      : undefined;
+  };
+
+  const energy = line.speed ** 2;
+  const first = cutFrom(foldAngle(line.heading - zero), energy, energy * 0.97, energy * 1.05);
+  if (first === undefined) return undefined;
+
+  /** Cuts on one side, outward, ending where the interval has closed. */
+  const outward = (side: 1 | -1): Cut[] => {
+    const cuts = [first];
+    let step = FIRST_STEP * unit;
+    for (let i = 0; i < MOST_CUTS; i++) {
+      const last = cuts[cuts.length - 1];
+      const start = last.start + side * step;
+      const guess = ahead(cuts, start);
+      const middle = (guess.soft + guess.firm) / 2;
+      const cut =
+        cutNear(start, guess.soft, guess.firm) ??
+        cutFrom(start, middle, guess.soft, guess.firm) ??
+        cutFrom(start, (last.soft + last.firm) / 2, guess.soft, guess.firm);
+      if (cut === undefined) {
+        step /= 3;
+        if (step < CLOSED * unit) break;
+        continue;
+      }
+      cuts.push(cut);
+      // The square of the interval falls evenly towards its end.
+      const fall = (last.firm - last.soft) ** 2 - (cut.firm - cut.soft) ** 2;
+      const left = fall > 0 ? (step * (cut.firm - cut.soft) ** 2) / fall : Number.POSITIVE_INFINITY;
+      if (left < CLOSED * unit) break;
+      step = Math.min(step * 2, APPROACH * left, WIDEST_STEP * unit);
+    }
+    cuts.push(closing(cuts));
+    return cuts;
+  };
+  const left = outward(1);
+  const right = outward(-1);
+  const cuts = [...right.reverse(), ...left.slice(1)];
+  const corners: number[] = [];
+  /** A cut more wherever an end moves far from one to the next: rules have corners. */
+  const refine = (): void => {
+    const tall = Math.max(...cuts.map(({ firm }) => firm)) - Math.min(...cuts.map(({ soft }) => soft));
+    let added = 0;
+    for (let i = 2; i < cuts.length - 1 && added < MOST_ADDED; i++) {
+      const [before, after] = [cuts[i - 1], cuts[i]];
+      const moved = Math.max(Math.abs(after.firm - before.firm), Math.abs(after.soft - before.soft));
+      if (moved < FAR * tall) continue;
+      if (after.start - before.start < CLOSED * unit) {
+        corners.push((before.start + after.start) / 2);
+        continue;
+      }
+      const middle = (before.soft + before.firm + after.soft + after.firm) / 4;
+      const start = (before.start + after.start) / 2;
+      const cut =
+        cutFrom(start, middle, (before.soft + after.soft) / 2, (before.firm + after.firm) / 2) ??
+        cutFrom(start, (before.soft + before.firm) / 2, before.soft, before.firm) ??
+        cutFrom(start, (after.soft + after.firm) / 2, after.soft, after.firm);
+      if (cut === undefined) continue;
+      cuts.splice(i, 0, cut);
+      added++;
+      i -= 1;
+    }
+  };
+  refine();
+  return interpolated(cuts, corners);
+}
+
+/** Ends expected at a start beyond the last cut, along the line through the last two. */
+function ahead(cuts: readonly Cut[], start: number): Cut {
+  const last = cuts[cuts.length - 1];
+  if (cuts.length === 1) return { ...last, start };
+  const before = cuts[cuts.length - 2];
+  const times = (start - last.start) / (last.start - before.start);
+  return {
+    start,
+    soft: last.soft + times * (last.soft - before.soft),
+    firm: last.firm + times * (last.firm - before.firm),
+  };
+}
+
+/** Where the last two cuts say the interval closes. */
+function closing(cuts: readonly Cut[]): Cut {
+  const last = cuts[cuts.length - 1];
+  const middle = (last.soft + last.firm) / 2;
+  if (cuts.length === 1) return { start: last.start, soft: middle, firm: middle };
+  const before = cuts[cuts.length - 2];
+  const width = (last.firm - last.soft) ** 2;
+  const fall = (before.firm - before.soft) ** 2 - width;
+  const step = last.start - before.start;
+  const start = last.start + (fall > 0 ? Math.min(1, width / fall) : 0) * step;
+  const middleBefore = (before.soft + before.firm) / 2;
+  const energy = middle + ((start - last.start) / step) * (middle - middleBefore);
+  return { start, soft: energy, firm: energy };
+}
+
+function interpolated(cuts: readonly Cut[], corners: readonly number[]): DropRegion | undefined {
+  const low = cuts[0].start;
+  const high = cuts[cuts.length - 1].start;
+  if (!(high > low) || cuts.length < 4) return undefined;
+  const tOf = (start: number): number =>
+    Math.acos(Math.max(-1, Math.min(1, 1 - (2 * (start - low)) / (high - low)))) / Math.PI;
+  const ts = Float64Array.from(cuts, ({ start }) => tOf(start));
+  const softs = monotoneCubic(
+    ts,
+    Float64Array.from(cuts, ({ soft }) => soft),
+  );
+  const firms = monotoneCubic(
+    ts,
+    Float64Array.from(cuts, ({ firm }) => firm),
+  );
+  return {
+    low,
+    high,
+    corners,
+    energiesAt(start, out) {
+      if (!(start > low && start < high)) return false;
+      const t = tOf(start);
+      out[0] = softs(t);
+      out[1] = firms(t);
+      return out[1] > out[0];
+    },
+  };
+}
