@@ -49,10 +49,9 @@ export class LineWalk {
       : this.counted(this.plane.lineAtSpeed(speed));
   }
 
-  /** Start (radians from ball->hole) of another line with this pace; a plane has none. */
-  otherStart(line: CentreLine): number | undefined {
-    const other = this.rolled?.otherLine(line);
-    return other && foldAngle(other.heading - bearingOf(this.putt));
+  /** Another line with this pace; a plane has none. On other ground up to 48 rolls are spent on looking for it. */
+  otherLine(line: CentreLine): CentreLine | undefined {
+    return this.rolled?.otherLine(line);
   }
 
   private counted(line: PlaneLine | undefined): CentreLine | undefined {
@@ -82,9 +81,35 @@ export function readPutt(putt: Putt, pace: number): Read {
     : describeLine(putt, walk, found);
 }
 
+const startOf = (putt: Putt, line: CentreLine): number => foldAngle(line.heading - bearingOf(putt));
+
 /** What a line says without its path and bands. */
-export function summarizeLine(putt: Putt, walk: LineWalk, line: CentreLine): LineSummary {
-  const start = foldAngle(line.heading - bearingOf(putt));
+export const summarizeLine = (putt: Putt, walk: LineWalk, line: CentreLine): LineSummary =>
+  summaryOf(putt, walk, line, () => walk.search.roller.trace(line.heading, line.speed));
+
+/**
+ * All that a line says beside its start and speed. Where another line has the same pace, the direct one of the two is
+ * described, and the other's start is told.
+ */
+export function describeLine(putt: Putt, walk: LineWalk, line: CentreLine): Line {
+  const { roller, rolls } = walk.search;
+  const other = walk.otherLine(line);
+  walk.search.rolls = rolls;
+  const swap = other && Math.abs(startOf(putt, other)) < Math.abs(startOf(putt, line));
+  const direct = swap ? other : line;
+  const path = roller.trace(direct.heading, direct.speed);
+  const summary = summaryOf(putt, walk, direct, () => path);
+  return {
+    ...summary,
+    path,
+    startBand: startBand(putt, roller, direct),
+    paceBand: paceBand(putt, roller, direct, summary.arrivalSpeed),
+    otherStart: other && startOf(putt, swap ? line : other),
+  };
+}
+
+function summaryOf(putt: Putt, walk: LineWalk, line: CentreLine, pathOf: () => Float64Array): LineSummary {
+  const start = startOf(putt, line);
   const common = {
     status: 'ok',
     start,
@@ -93,28 +118,14 @@ export function summarizeLine(putt: Putt, walk: LineWalk, line: CentreLine): Lin
     rolls: walk.search.rolls,
   } as const;
   if (walk.plane !== undefined) return { ...common, ...walk.plane.eventsOn(line) };
-  const { roller } = walk.search;
-  const pass = roller.pass(line.heading, line.speed, newPass());
+  const pass = walk.search.roller.pass(line.heading, line.speed, newPass());
   return {
     ...common,
-    ...highestPoint(putt, roller.trace(line.heading, line.speed), pass.missTime),
+    ...highestPoint(putt, pathOf(), pass.missTime),
     arrivalSpeed: pass.missSpeed,
     entry: pass.missHeading,
     time: pass.missTime,
     rest: { x: pass.restX, y: pass.restY },
-  };
-}
-
-/** All that a line says beside its start and speed. */
-export function describeLine(putt: Putt, walk: LineWalk, line: CentreLine): Line {
-  const { roller } = walk.search;
-  const summary = summarizeLine(putt, walk, line);
-  return {
-    ...summary,
-    path: roller.trace(line.heading, line.speed),
-    startBand: startBand(putt, roller, line),
-    paceBand: paceBand(putt, roller, line, summary.arrivalSpeed),
-    otherStart: walk.otherStart(line),
   };
 }
 

@@ -33,9 +33,12 @@ const SHORTEST_STRIDE = 1.05;
 const EASIER = [0.4, 0.8, 1.6, 3];
 /** A first line that starts farther off than this is compared with others, radians: a lob may have been found. */
 const SUSPECT_START = 0.5;
-/** Starts from which other lines are sought, radians from the line known, and rolls spent on each. */
-const ELSEWHERE = [-0.3, 0.3, -0.6, 0.6, -1, 1, -1.5, 1.5];
-const ROLLS_ELSEWHERE = 6;
+/** Starts looked at for other lines: this many on each side of the hole, out to this, radians. */
+const LOOKS_ASIDE = 9;
+const FARTHEST_ASIDE = 1.35;
+/** Steps spent on each other line, and rolls after which no more are sought. */
+const STEPS_ASIDE = 8;
+const MOST_ROLLS_ASIDE = 45;
 /** Lines closer than this are the same, radians. */
 const SAME_START = 0.01;
 /** Looks at the ground between ball and hole for its mean slope, and the steepest mean worth starting from, of what holds. */
@@ -106,20 +109,35 @@ export class RollWalk {
     return undefined;
   }
 
-  /** Another line with the same pace, sought from starts all round. At most 48 rolls. */
+  /**
+   * Another line with the same pace: where the miss changes sign between starts all round, at the energy of the line
+   * known, a line may be near. The one that starts nearest to the hole, if there are several. About 20 rolls, at most 60.
+   */
   otherLine(line: CentreLine): CentreLine | undefined {
-    const pace = line.pace;
-    const { slopes } = this.known.find((one) => one.heading === line.heading) ?? this.known[0];
+    const { pass } = this.search;
     const zero = bearingOf(this.putt);
+    const energy = line.speed ** 2;
+    this.search.rolls = 0;
     let other: Known | undefined;
-    for (const turn of ELSEWHERE) {
-      const heading = line.heading + turn;
-      // Facing away from the hole no line is direct.
-      if (Math.cos(heading - zero) < -0.5) continue;
-      const found = this.solve({ heading, speed: line.speed }, pace, slopes, ROLLS_ELSEWHERE);
-      if (found === undefined || Math.abs(found.heading - line.heading) < SAME_START) continue;
-      if (other === undefined || Math.abs(found.heading - zero) < Math.abs(other.heading - zero))
-        other = found;
+    let before = Number.NaN;
+    for (let i = -LOOKS_ASIDE; i <= LOOKS_ASIDE && this.search.rolls < MOST_ROLLS_ASIDE; i++) {
+      const heading = zero + (i / LOOKS_ASIDE) * FARTHEST_ASIDE;
+      this.roll({ heading, energy });
+      const { miss } = pass;
+      const left = heading - FARTHEST_ASIDE / LOOKS_ASIDE;
+      const holdsKnown = fold(line.heading - left) * fold(line.heading - heading) <= 0;
+      // A change of sign that the line known does not explain, or none where it should have made one.
+      if (!Number.isNaN(before) && before * miss < 0 !== holdsKnown) {
+        const guess = holdsKnown ? left : left + ((heading - left) * before) / (before - miss);
+        const found = this.solve({ heading: guess, speed: line.speed }, line.pace, undefined, STEPS_ASIDE);
+        if (
+          found !== undefined &&
+          Math.abs(fold(found.heading - line.heading)) > SAME_START &&
+          (other === undefined || Math.abs(fold(found.heading - zero)) < Math.abs(fold(other.heading - zero)))
+        )
+          other = found;
+      }
+      before = miss;
     }
     return other;
   }
