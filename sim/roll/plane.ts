@@ -1,76 +1,21 @@
 /**
- * A ball on a tilted plane, in closed form: no time stepping, no singular slopes.
+ * A ball on a tilted plane and the hole it may pass: the roller made of the closed form (plane-motion.ts).
  *
- * MODEL.md section 2 writes X, Y, T of the textbook hodograph with the single progress variable lambda = -ln q, where
- * q = (u/u0)^mu falls from 1 at the strike to 0 at rest. Every term then has the form G(e) = (1 - q^e)/e, whose limit
- * at e = 0 is lambda, so mu = 1/2, mu = 1, slope 0 and putts along the fall line need no special cases.
+ * Answers for: the closest pass, the rim, the rest, each as a root in the progress variable, by Newton kept in a bracket.
+ * A pass costs 1.5 to 4 microseconds, so its inner functions share variables instead of making objects.
  * Leaves out: capture, edges (a plane has none).
  */
-import { GRAVITY, HOLE_RADIUS, LONGEST_ROLL, ROLLING_FACTOR, STIMP_SPEED } from '../constants.ts';
+import { GRAVITY, HOLE_RADIUS, LONGEST_ROLL, ROLLING_FACTOR } from '../constants.ts';
 import type { PlaneSurface, Point } from '../types.ts';
+import { frictionOf, type PlaneState, planeState } from './plane-motion.ts';
 import type { Pass, Roller } from './roller.ts';
 
-/** Rolling friction a_f, m/s^2, for a green speed in metres. */
-export const frictionOf = (greenSpeed: number): number => STIMP_SPEED ** 2 / (2 * greenSpeed);
-/** Steepest slope that holds a ball, rise over run: friction equals gravity's pull (7.8% at 10 ft). */
-export const steepestHold = (greenSpeed: number): number =>
-  frictionOf(greenSpeed) / (ROLLING_FACTOR * GRAVITY);
-
-/** Where a ball on a plane is: x downhill, y across (towards the side it was launched), velocity, all from the start. */
-export interface PlaneState {
-  x: number;
-  y: number;
-  vx: number;
-  vy: number;
-  time: number;
-  /** Path length, m. */
-  length: number;
-}
-
-/** (1 - q^e)/e for q = exp(-lambda); below |e| = 1e-9 the first-order limit is exact to rounding for lambda < 1e3. */
-const gap = (e: number, lambda: number): number => {
-  if (lambda === Number.POSITIVE_INFINITY) return e > 0 ? 1 / e : Number.POSITIVE_INFINITY;
-  return Math.abs(e) < 1e-9 ? lambda : -Math.expm1(-e * lambda) / e;
-};
-
-/**
- * State of a ball launched at `speed` (m/s), half-angle given by s = sin(phi0/2), c = cos(phi0/2) from straight
- * downhill, after progress lambda. a = friction a_f (m/s^2), kappa = a_g/a_f.
- */
-export function planeState(
-  a: number,
-  kappa: number,
-  speed: number,
-  s: number,
-  c: number,
-  lambda: number,
-  out: PlaneState,
-): PlaneState {
-  const reach = (speed * speed) / a;
-  const c2 = c * c;
-  const s2 = s * s;
-  const gDown = c2 === 0 ? 0 : c2 * c2 * gap(2 - 2 * kappa, lambda);
-  const gUp = s2 === 0 ? 0 : s2 * s2 * gap(2 + 2 * kappa, lambda);
-  out.x = reach * (gDown - gUp);
-  out.y = s * c === 0 ? 0 : 2 * reach * s * c * (c2 * gap(2 - kappa, lambda) + s2 * gap(2 + kappa, lambda));
-  out.length = reach * (gDown + gUp + (s * c === 0 ? 0 : 2 * c2 * s2 * gap(2, lambda)));
-  out.time =
-    (speed / a) *
-    ((c2 === 0 ? 0 : c2 * gap(1 - kappa, lambda)) + (s2 === 0 ? 0 : s2 * gap(1 + kappa, lambda)));
-  if (lambda === Number.POSITIVE_INFINITY) {
-    out.vx = 0;
-    out.vy = 0;
-  } else {
-    out.vx = speed * (c2 * Math.exp((kappa - 1) * lambda) - s2 * Math.exp((-kappa - 1) * lambda));
-    out.vy = 2 * speed * Math.exp(-lambda) * s * c;
-  }
-  return out;
-}
+export { frictionOf, type PlaneState, planeReach, planeState, steepestHold } from './plane-motion.ts';
 
 /** Events are solved until the last step is below this, m: far inside the tolerances of read/, which steers by the result. */
 const PLACE_TOLERANCE = 1e-11;
 const MOST_STEPS = 60;
-/** Halvings when a ball may have come past and turned back between two looks: less than a millimetre past counts as not. */
+/** Halvings when a ball may have come past, or inside, and turned back between two looks. */
 const HALVINGS = 24;
 /** Share of the launch speed below which passing is judged by the direction the ball then has (as on a field). */
 const SETTLED_SHARE = 0.05;
@@ -217,7 +162,7 @@ export function planeRoller(surface: PlaneSurface, greenSpeed: number, ball: Poi
     look(lambda);
     const offX = placeX - holeX;
     const offY = placeY - holeY;
-    const apart = Math.hypot(offX, offY);
+    const apart = Math.sqrt(offX * offX + offY * offY);
     alongStep = ((-pace * pace) / a) * ((offX * goingX + offY * goingY) / apart);
     return HOLE_RADIUS - apart;
   };
@@ -270,7 +215,7 @@ export function planeRoller(surface: PlaneSurface, greenSpeed: number, ball: Poi
   const note = (lambda: number, speed: number, out: Pass): void => {
     const offX = placeX - holeX;
     const offY = placeY - holeY;
-    const apart = Math.hypot(offX, offY);
+    const apart = Math.sqrt(offX * offX + offY * offY);
     if (insideAt < 0) {
       if (apart < HOLE_RADIUS) insideAt = lambda;
       else outsideAt = lambda;
@@ -413,25 +358,4 @@ export function planeRoller(surface: PlaneSurface, greenSpeed: number, ball: Poi
   };
 
   return { ball, hole, pass, trace };
-}
-
-/**
- * Where balls rest for each unit of v^2 (m^2/s^2): by Cross's scaling a ball struck at v rests at ball + v^2 D(heading).
- * @returns function that fills `out` with D (m per m^2/s^2) for a heading (radians from +x); the plane must hold the ball
- */
-export function planeReach(
-  surface: PlaneSurface,
-  greenSpeed: number,
-): (heading: number, out: { x: number; y: number }) => void {
-  const a = frictionOf(greenSpeed);
-  const kappa = (ROLLING_FACTOR * GRAVITY * surface.slope) / a;
-  const downX = Math.cos(surface.downhill);
-  const downY = Math.sin(surface.downhill);
-  const state: PlaneState = { x: 0, y: 0, vx: 0, vy: 0, time: 0, length: 0 };
-  return (heading, out) => {
-    const half = (heading - surface.downhill) / 2;
-    planeState(a, kappa, 1, Math.sin(half), Math.cos(half), Number.POSITIVE_INFINITY, state);
-    out.x = state.x * downX - state.y * downY;
-    out.y = state.x * downY + state.y * downX;
-  };
 }
