@@ -3,7 +3,7 @@
  * there that is not what we would have written is dropped, field by field, so an old or damaged entry breaks nothing.
  */
 import { effect, signal } from '@preact/signals';
-import { degreesToRadians, type Player } from '../../sim/index.ts';
+import { degreesToRadians, type Player, PRESETS } from '../../sim/index.ts';
 import type { Units } from '../text/format.ts';
 
 export type Theme = 'auto' | 'light' | 'dark';
@@ -19,14 +19,8 @@ export const PLAYER_RANGES: Readonly<Record<keyof Player, { readonly min: number
   paceBias: { min: -0.2, max: 0.2 },
 };
 
-/** Before the person picks a preset: a good club player, between the published tour fits and a 90s golfer. */
-export const DEFAULT_PLAYER: Player = {
-  lineSd: degreesToRadians(1),
-  paceSd: 0.08,
-  readSd: 0.2,
-  readBias: 0,
-  paceBias: 0,
-};
+/** Before the person picks another. */
+export const DEFAULT_PLAYER: Player = PRESETS[0].player;
 
 export interface StoredSettings {
   readonly units: Units;

@@ -1,7 +1,7 @@
 /**
  * Visible numbers: the one place where metres, shares and radians become words for both screens.
  * Answers for: short and long lengths in the person's units, percentages, clock positions, hole words.
- * Leaves out: parsing of typed input (parse.ts) and whole sentences (sentences.ts).
+ * Leaves out: parsing of typed input (parse.ts) and whole sentences (verdict.ts, describe.ts).
  * Offsets are metres from the hole centre, positive to the left as seen from the ball.
  */
 import { HOLE_RADIUS, metresToFeet, metresToInches } from '../../sim/index.ts';
@@ -35,6 +35,15 @@ export const formatLength = (metres: number, units: Units): string =>
 export const formatLeave = (metres: number, units: Units): string => {
   if (units === 'metric') return metres < 1 ? formatShort(metres, units) : `${fixed(metres, 1)} m`;
   return metres < 0.9144 ? formatShort(metres, units) : `${fixed(metresToFeet(metres), 1)} ft`;
+};
+
+/** Two leaves as one range, in the unit of the larger: "0.3 to 2.6 ft", "9 to 31 in". */
+export const formatSpan = (low: number, high: number, units: Units): string => {
+  const end = formatLeave(high, units);
+  const unit = end.replace(/^\S+ /, '');
+  const value = unit === 'm' ? low : unit === 'ft' ? metresToFeet(low) : Number.NaN;
+  const start = Number.isNaN(value) ? formatShort(low, units).replace(/ .*/, '') : fixed(value, 1);
+  return `${start} to ${end}`;
 };
 
 /** Green speed: a Stimpmeter reading is quoted in feet everywhere. */

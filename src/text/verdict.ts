@@ -9,11 +9,12 @@ import {
   formatLeave,
   formatPercent,
   formatPutts,
+  formatShort,
   formatSlope,
   type Units,
 } from './format.ts';
 
-/** Putts. Below this neither pace is worth choosing: one putt in 200, also about the precision of the integral. */
+/** Putts. Below this neither pace is worth choosing: one putt in 200, what 0.2 points of holed and 0.3 of three putts make. */
 export const WORTH_HAVING = 0.005;
 
 export type Choice = 'die' | 'firm' | 'neither';
@@ -21,6 +22,14 @@ export type Choice = 'die' | 'firm' | 'neither';
 /** @param difference expected putts firm minus die */
 export const choiceOf = (difference: number): Choice =>
   Math.abs(difference) < WORTH_HAVING ? 'neither' : difference > 0 ? 'die' : 'firm';
+
+/** Which pace takes fewer putts and by how many: "die 0.04", "no difference". @param difference expected putts firm minus die */
+export const formatWorth = (difference: number): string => {
+  const choice = choiceOf(difference);
+  return choice === 'neither'
+    ? 'no difference'
+    : `${choice} ${formatPutts(Math.max(Math.abs(difference), 0.01))}`;
+};
 
 export const verdictHeadline = (die: Odds, firm: Odds): string => {
   const difference = firm.expectedPutts - die.expectedPutts;
@@ -43,8 +52,24 @@ const compareHoled = (die: number, firm: number): string => {
     : `firm holes more (${formatPercent(firm, 0)} against ${formatPercent(die, 0)})`;
 };
 
-export const verdictDetail = (die: Odds, firm: Odds, units: Units): string =>
-  `With these errors ${compareHoled(die.holed, firm.holed)}; a typical miss is left ${formatLeave(die.leaveMedian, units)} away dying it in, ${formatLeave(firm.leaveMedian, units)} firm, and three putts follow ${formatPercent(die.threePutt)} and ${formatPercent(firm.threePutt)} of the time.`;
+/** What the two words mean, above the answer. @param die @param firm paces, m past the hole */
+export const verdictQuestion = (die: number, firm: number, units: Units): string =>
+  `Die it in (stop ${formatShort(die, units)} past, if it misses) or firm (${formatShort(firm, units)} past)?`;
+
+/** The figures behind the headline. @param best the pace with fewest expected putts, m past, where it is known */
+export const verdictDetail = (
+  die: Odds,
+  firm: Odds,
+  units: Units,
+  best?: { readonly pace: number; readonly odds: Odds | undefined },
+): string => {
+  const leaves = `a typical miss is left ${formatLeave(die.leaveMedian, units)} away dying it in, ${formatLeave(firm.leaveMedian, units)} firm`;
+  const three = `three putts follow ${formatPercent(die.threePutt)} and ${formatPercent(firm.threePutt)} of the time`;
+  const fewest = best?.odds
+    ? ` Fewest putts: ${formatPutts(best.odds.expectedPutts)}, stopping ${formatShort(best.pace, units)} past.`
+    : '';
+  return `With these errors ${compareHoled(die.holed, firm.holed)}; ${leaves}; ${three}.${fewest}`;
+};
 
 /** Why there is no verdict, when a pace has no line. */
 export const verdictMissing = (dieReason: string | undefined, firmReason: string | undefined): string =>
@@ -54,11 +79,19 @@ export const verdictMissing = (dieReason: string | undefined, firmReason: string
       ? 'Only the firm putt has a line here.'
       : 'Only the dying putt has a line here.';
 
-const CASE_WORDS = (speed: number, slope: number | undefined): Record<SensitivityCase['name'], string> => ({
+/** The conditions in words. @param speed green speed, m @param slope of a plane; undefined on a relief green */
+export const caseWords = (
+  speed: number,
+  slope: number | undefined,
+): Record<SensitivityCase['name'], string> => ({
   slower: `at green speed ${formatGreenSpeed(speed - 0.3048)}`,
   faster: `at green speed ${formatGreenSpeed(speed + 0.3048)}`,
   gentler:
-    slope === undefined ? 'half a percent flatter' : `at ${formatSlope(Math.max(slope - 0.005, 0))} slope`,
+    slope === undefined
+      ? 'half a percent flatter'
+      : slope >= 0.005
+        ? `at ${formatSlope(slope - 0.005)} slope`
+        : `at ${formatSlope(0.005 - slope)} slope the other way`,
   steeper: slope === undefined ? 'half a percent steeper' : `at ${formatSlope(slope + 0.005)} slope`,
 });
 
@@ -80,7 +113,7 @@ export interface MarginInput {
 
 /** Whether a foot of green speed or half a percent of slope changes the answer, and the range of the gain. */
 export const verdictMargin = ({ difference, cases, greenSpeed, slope }: MarginInput): string => {
-  const words = CASE_WORDS(greenSpeed, slope);
+  const words = caseWords(greenSpeed, slope);
   const choice = choiceOf(difference);
   const known = cases.filter(
     (one): one is SensitivityCase & { difference: number } => one.difference !== undefined,

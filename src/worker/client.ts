@@ -4,11 +4,19 @@
  * cancelling ends the worker and the next question starts a fresh one.
  */
 import { type Remote, releaseProxy, wrap } from 'comlink';
-import type { EngineWorker } from './messages.ts';
+import type { FieldSurface, Putt } from '../../sim/index.ts';
+import type { EngineWorker, SentPutt } from './messages.ts';
+
+/** Puts a putt in the form the worker takes; its green travels ahead of it when the worker has not got it yet. */
+export type Send = (putt: Putt) => SentPutt;
+type Ask<Answer> = (engine: Remote<EngineWorker>, send: Send) => Promise<Answer>;
 
 export interface Lane {
-  /** Runs `ask` with the worker; resolves to undefined when a newer question or `cancel` replaced it. */
-  latest<Answer>(ask: (engine: Remote<EngineWorker>) => Promise<Answer>): Promise<Answer | undefined>;
+  /**
+   * Runs `ask` with the worker; resolves to undefined when a newer question or `cancel` replaced it. One `ask` is about
+   * one green: the worker holds the last one sent.
+   */
+  latest<Answer>(ask: Ask<Answer>): Promise<Answer | undefined>;
   /** Ends what runs and drops what waits. */
   cancel(): void;
 }
@@ -26,31 +34,47 @@ interface Waiting {
 export const createLane = ({ interrupt = false }: LaneOptions = {}): Lane => {
   let worker: Worker | undefined;
   let engine: Remote<EngineWorker> | undefined;
+  let held: FieldSurface | undefined;
   let dropRunning: (() => void) | undefined;
+  let failRunning: (() => void) | undefined;
   let waiting: Waiting | undefined;
 
   const engineOf = (): Remote<EngineWorker> => {
     if (engine === undefined) {
       worker = new Worker(new URL('./engine.ts', import.meta.url), { type: 'module' });
+      // A worker that cannot start answers nothing: without this its first question would wait for ever.
+      worker.addEventListener('error', () => failRunning?.());
       engine = wrap<EngineWorker>(worker);
     }
     return engine;
+  };
+  const send: Send = (putt) => {
+    const { surface } = putt;
+    if (surface.kind === 'plane') return { ...putt, surface };
+    if (held !== surface) {
+      held = surface;
+      // Messages keep their order: no need to wait for it.
+      void engineOf().hold(surface);
+    }
+    return { ...putt, surface: 'held' };
   };
   const end = (): void => {
     engine?.[releaseProxy]();
     worker?.terminate();
     engine = undefined;
     worker = undefined;
+    held = undefined;
     dropRunning?.();
     dropRunning = undefined;
   };
 
   const lane: Lane = {
-    latest: <Answer>(ask: (engine: Remote<EngineWorker>) => Promise<Answer>) =>
+    latest: <Answer>(ask: Ask<Answer>) =>
       new Promise<Answer | undefined>((resolve, reject) => {
         const start = (): void => {
           const drop = (): void => resolve(undefined);
           dropRunning = drop;
+          failRunning = () => reject(new Error('its worker did not start'));
           const finish = (): void => {
             if (dropRunning !== drop) return;
             dropRunning = undefined;
@@ -58,7 +82,7 @@ export const createLane = ({ interrupt = false }: LaneOptions = {}): Lane => {
             waiting = undefined;
             next?.start();
           };
-          ask(engineOf()).then(
+          ask(engineOf(), send).then(
             (answer) => {
               resolve(answer);
               finish();

@@ -1,13 +1,21 @@
 /** What may be asked of the worker and what comes back. Plain data only: everything here crosses a thread. */
-import type { Comparison, NextPutts, Player, Putt } from '../../sim/index.ts';
+import type {
+  Comparison,
+  FieldSurface,
+  Misses,
+  NextPutts,
+  PlaneSurface,
+  Player,
+  Putt,
+  Read,
+} from '../../sim/index.ts';
 
-export interface Misses {
-  /** x, y pairs, metres. */
-  readonly rests: Float64Array;
-  readonly holed: Uint8Array;
-}
+/** A putt as it is sent: a field is sent once (`hold`), because the engine prepares each new one for 10 ms or more. */
+export type SentPutt = Omit<Putt, 'surface'> & { readonly surface: PlaneSurface | 'held' };
 
-export type CaseName = 'slower' | 'faster' | 'gentler' | 'steeper';
+/** What may be other than one thinks: a foot of green speed, half a percent of slope, either way. */
+export const CASE_NAMES = ['slower', 'faster', 'gentler', 'steeper'] as const;
+export type CaseName = (typeof CASE_NAMES)[number];
 
 /** One changed condition and what it does to the choice of pace. */
 export interface SensitivityCase {
@@ -19,16 +27,43 @@ export interface SensitivityCase {
   readonly firmAim: number | undefined;
 }
 
+export interface TwoPaces {
+  /** Metres past the covered hole. */
+  readonly die: number;
+  readonly firm: number;
+}
+
+export interface TwoReads {
+  readonly die: Read;
+  readonly firm: Read;
+}
+
+export interface TwoClouds {
+  readonly die: Misses;
+  readonly firm: Misses;
+}
+
 export interface EngineWorker {
-  compare(putt: Putt, paces: readonly number[], player: Player, nextPutts: NextPutts | undefined): Comparison;
-  prepareNextPutts(putt: Putt, player: Player): NextPutts;
-  sampleMisses(putt: Putt, pace: number, player: Player, count: number, seed: number): Misses;
-  sensitivity(
-    putt: Putt,
-    diePace: number,
-    firmPace: number,
+  /** Keeps a field for the putts that follow; the one before is forgotten. */
+  hold(surface: FieldSurface): void;
+  lines(putt: SentPutt, paces: TwoPaces): TwoReads;
+  clouds(putt: SentPutt, paces: TwoPaces, player: Player, count: number, seed: number): TwoClouds;
+  compare(
+    putt: SentPutt,
+    paces: readonly number[],
     player: Player,
-    progress: (share: number) => void,
-  ): Promise<readonly SensitivityCase[]>;
+    nextPutts: NextPutts | undefined,
+  ): Comparison;
+  /** undefined: that condition makes no putt (a hole that holds no ball). */
+  prepareNextPutts(putt: SentPutt, player: Player, change: CaseName | undefined): NextPutts | undefined;
+  /** @param nextPutts the table of that condition */
+  compareCase(
+    putt: SentPutt,
+    change: CaseName,
+    paces: TwoPaces,
+    player: Player,
+    nextPutts: NextPutts | undefined,
+  ): SensitivityCase;
+  /** The whole putt, because it is asked once for each. @param aimOffset m, positive left; undefined: the true aim */
   holedShare(putt: Putt, pace: number, player: Player, aimOffset: number | undefined): number;
 }

@@ -6,7 +6,9 @@ import { units } from '../../app/settings.ts';
 import { PaceChart } from '../../charts/PaceChart.tsx';
 import { answer, behind, followPutt, tableBehind } from './answer.ts';
 import './decide.css';
+import { followLines } from './lines.ts';
 import { MapPanel } from './MapPanel.tsx';
+import { MarginTable } from './MarginTable.tsx';
 import { ModelLimits } from './ModelLimits.tsx';
 import { PaceTable } from './PaceTable.tsx';
 import { PlayerPanel } from './PlayerPanel.tsx';
@@ -15,12 +17,12 @@ import { Verdict } from './Verdict.tsx';
 
 const Chart = () => {
   const now = answer.value;
-  if (now === undefined) return null;
+  if (now === undefined || !now.counted) return null;
   return (
     <PaceChart
       comparison={now.comparison}
-      die={now.die.pace}
-      firm={now.firm.pace}
+      die={now.die}
+      firm={now.firm}
       best={now.comparison.best?.fewestPutts}
       units={units.value}
       stale={behind.value || tableBehind.value}
@@ -29,6 +31,7 @@ const Chart = () => {
 };
 
 export const DecideScreen = () => {
+  useEffect(followLines, []);
   useEffect(followPutt, []);
   return (
     <div class="decide">
@@ -37,18 +40,23 @@ export const DecideScreen = () => {
       </div>
       <div class="decide-map">
         <MapPanel />
-        <p class="read-link">
-          <Link href="/read">Read it yourself</Link>
-        </p>
       </div>
       <div class="decide-figures">
         <RulesCaution />
         <PaceTable />
         <Chart />
         <ModelLimits />
+        <p class="read-link">
+          Could you have read it? <Link href="/read">Read it yourself</Link>: name the break first, then see.
+        </p>
       </div>
-      <div class="decide-inputs">
+      <div class="decide-putt">
         <PuttInputs />
+      </div>
+      <div class="decide-margin">
+        <MarginTable />
+      </div>
+      <div class="decide-player">
         <PlayerPanel />
       </div>
     </div>

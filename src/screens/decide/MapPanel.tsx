@@ -1,50 +1,37 @@
 /**
- * The map and the buttons that roll the ball on it. The scene is loaded lazily (it brings the drawing library); if it
- * cannot be, the page says so and every number still works. Leaves out: drawing (scene/).
+ * The map and the buttons that roll the ball on it. The scene is opened once the page is there; if it cannot be, the page
+ * says so and shows the map in words, and every number still works. Leaves out: drawing (scene/).
  */
-import { computed, effect, signal } from '@preact/signals';
+import { effect, signal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { rollBall } from '../../../sim/index.ts';
 import { Choice } from '../../app/Choice.tsx';
-import { units } from '../../app/settings.ts';
-import { describeMap } from '../../text/describe.ts';
-import { lines } from './answer.ts';
-import { type DecideMap, openMap } from './mapScene.ts';
-import { clock, fallAtHole, hole, length, problem, putt, surface } from './situation.ts';
-
-const words = computed(() =>
-  describeMap({
-    surface: surface.value,
-    length: length.value,
-    clock: clock.value,
-    slope: fallAtHole.value.slope,
-    die: lines.value?.die,
-    firm: lines.value?.firm,
-    hole: hole.value,
-    units: units.value,
-  }),
-);
+import { CLOUD_SIZE, lines } from './lines.ts';
+import { type DecideMap, mapWords, openMap } from './mapScene.ts';
+import { problem } from './situation.ts';
 
 type Tempo = '1' | '0.5' | '0.25';
+type Pace = 'die' | 'firm';
 const tempo = signal<Tempo>('1');
-const rolling = signal<'die' | 'firm' | undefined>(undefined);
+const rolling = signal<Pace | undefined>(undefined);
 const told = signal('');
 const map = signal<DecideMap | undefined>(undefined);
 const lost = signal<string | undefined>(undefined);
 
-const roll = (which: 'die' | 'firm'): void => {
-  const line = lines.peek()?.[which];
-  if (line?.status !== 'ok') return;
-  const result = rollBall(putt.peek(), line.start, line.speed);
+const roll = async (which: Pace): Promise<void> => {
+  const asked = lines.peek();
+  const line = asked?.[which];
+  if (asked === undefined || line?.status !== 'ok') return;
+  const result = rollBall(asked.putt, line.start, line.speed);
   rolling.value = which;
   told.value = '';
-  const done = (): void => {
+  try {
+    const outcome = await map.peek()?.roll(result, Number(tempo.peek()));
+    if (outcome !== 'cancelled')
+      told.value = `${which === 'die' ? 'Dying' : 'Firm'} putt: ${result.status === 'holed' ? 'holed' : 'missed'} after ${result.time.toFixed(1)} s.`;
+  } finally {
     rolling.value = undefined;
-    told.value = `${which === 'die' ? 'Dying' : 'Firm'} putt: ${result.status === 'holed' ? 'holed' : 'missed'} after ${result.time.toFixed(1)} s.`;
-  };
-  const current = map.peek();
-  if (current === undefined) done();
-  else current.roll(which, result, Number(tempo.peek())).then(done, done);
+  }
 };
 
 const TEMPOS: readonly { value: Tempo; label: string }[] = [
@@ -53,17 +40,30 @@ const TEMPOS: readonly { value: Tempo; label: string }[] = [
   { value: '0.25', label: 'quarter' },
 ];
 
-const RollButton = ({ which }: { which: 'die' | 'firm' }) => (
+const RollButton = ({ which }: { which: Pace }) => (
   <button
     type="button"
     class={which}
     disabled={
       problem.value !== undefined || lines.value?.[which].status !== 'ok' || rolling.value !== undefined
     }
-    onClick={() => roll(which)}
+    onClick={() => void roll(which)}
   >
     {which === 'die' ? 'Roll it to die' : 'Roll it firm'}
   </button>
+);
+
+const Legend = () => (
+  <p class="hint map-legend">
+    <svg class="key die-key" viewBox="0 0 10 10" aria-hidden="true">
+      <path d="M1.5 5h7M5 1.5v7" />
+    </svg>
+    die and{' '}
+    <svg class="key firm-key" viewBox="0 0 10 10" aria-hidden="true">
+      <circle cx="5" cy="5" r="3" />
+    </svg>
+    firm: where the misses stop, of {CLOUD_SIZE} putts at each pace with the errors set below.
+  </p>
 );
 
 export const MapPanel = () => {
@@ -96,11 +96,15 @@ export const MapPanel = () => {
   }, []);
   return (
     <figure class="map">
+      <p class="hint map-how">Drag the ball or the hole, or pick one and use the arrow keys.</p>
       <div class="map-host" ref={host} data-testid="map" />
-      {lost.value !== undefined && <p class="problem">{lost.value}</p>}
-      <figcaption class="unseen" data-testid="map-words">
-        {words.value}
-      </figcaption>
+      {lost.value !== undefined && (
+        <>
+          <p class="problem">{lost.value}</p>
+          <p>{mapWords.value}</p>
+        </>
+      )}
+      <Legend />
       <div class="map-tools">
         <RollButton which="die" />
         <RollButton which="firm" />

@@ -1,10 +1,10 @@
-/** How far to trust the numbers: beside them, not in a manual. */
+/** How far to trust the numbers: beside them, not in a manual. Figures of precision are those the tests hold the engine to. */
 export const ModelLimits = () => (
   <section class="card limits" aria-labelledby="limits-title">
     <h2 id="limits-title">How far to trust it</h2>
     <p>
-      The arithmetic is good to 0.2 points of holed, 0.3 of three putts and about 0.005 expected putts; green
-      speed, slope and your errors are estimates, and what they do is told under the answer.
+      Against a plain count of random rolls of the same model, holed is within 0.2 points and three putts
+      within 0.3 points. The model is the larger doubt: green speed, slope and your errors are estimates.
     </p>
     <p>
       <strong>Left out:</strong> grain, wind, footprints, moisture, bumps, spin and the skid off the putter

@@ -1,6 +1,6 @@
 /** Die, firm and best side by side: what each pace asks for and what it brings. */
 import type { ComponentChildren } from 'preact';
-import type { Line, Odds } from '../../../sim/index.ts';
+import { type Line, NEXT_PUTT_PACE, type Odds, type Read } from '../../../sim/index.ts';
 import { units } from '../../app/settings.ts';
 import {
   formatAim,
@@ -9,33 +9,49 @@ import {
   formatPutts,
   formatSeconds,
   formatShort,
+  formatSpan,
   holeWordsShort,
 } from '../../text/format.ts';
-import { answer, behind, type PaceAnswer, tableBehind } from './answer.ts';
-import { problem } from './situation.ts';
+import { answer, behind, tableBehind } from './answer.ts';
+import { lines } from './lines.ts';
+import { diePace, firmPace, problem } from './situation.ts';
+
+/** What one column shows: lines follow the putt at once, odds when they are there. */
+interface Column {
+  readonly pace: number | undefined;
+  readonly read: Read | undefined;
+  readonly odds: Odds | undefined;
+}
 
 interface Row {
   readonly name: string;
-  readonly cell: (pace: PaceAnswer) => ComponentChildren;
-  /** Depends on the next-putt table, so it waits for it. */
-  readonly needsTable?: boolean;
+  readonly hint?: string;
+  readonly cell: (column: Column) => ComponentChildren;
+  /** What it waits for: nothing, the odds, or the odds with a table of next putts. */
+  readonly needs?: 'odds' | 'table';
 }
+
+const NOTHING = '–';
+const WAITING = '…';
 
 const ofLine =
   (shown: (line: Line) => ComponentChildren) =>
-  ({ read }: PaceAnswer): ComponentChildren =>
-    read.status === 'ok' ? shown(read) : 'no line';
+  ({ read }: Column): ComponentChildren =>
+    read === undefined ? NOTHING : read.status === 'ok' ? shown(read) : 'no line';
 const ofOdds =
   (shown: (odds: Odds) => ComponentChildren) =>
-  ({ odds }: PaceAnswer): ComponentChildren =>
-    odds ? shown(odds) : '–';
+  ({ odds }: Column): ComponentChildren =>
+    odds ? shown(odds) : NOTHING;
 
 const ROWS = (): readonly Row[] => {
   const unit = units.value;
   return [
-    { name: 'stops past the hole', cell: ({ pace }) => formatShort(pace, unit) },
     {
-      name: 'aim beside the hole centre',
+      name: 'stops past the hole',
+      cell: ({ pace }) => (pace === undefined ? NOTHING : formatShort(pace, unit)),
+    },
+    {
+      name: 'aim beside the hole',
       cell: ofLine(({ aimOffset }) =>
         aimOffset === undefined ? (
           'behind you'
@@ -48,35 +64,68 @@ const ROWS = (): readonly Row[] => {
       ),
     },
     { name: 'curve height', cell: ofLine(({ curveHeight }) => formatShort(Math.abs(curveHeight), unit)) },
-    { name: 'holed', cell: ofOdds(({ holed }) => formatPercent(holed, 0)) },
-    { name: 'short', cell: ofOdds(({ short }) => formatPercent(short, 0)) },
-    { name: 'past, high side', cell: ofOdds(({ high }) => formatPercent(high, 0)) },
-    { name: 'past, low side', cell: ofOdds(({ low }) => formatPercent(low, 0)) },
-    { name: 'three putts', cell: ofOdds(({ threePutt }) => formatPercent(threePutt)), needsTable: true },
+    { name: 'holed', cell: ofOdds(({ holed }) => formatPercent(holed, 0)), needs: 'odds' },
+    { name: 'three putts', cell: ofOdds(({ threePutt }) => formatPercent(threePutt)), needs: 'table' },
     {
       name: 'expected putts',
       cell: ofOdds(({ expectedPutts }) => formatPutts(expectedPutts)),
-      needsTable: true,
+      needs: 'table',
     },
     {
       name: 'a miss is left',
       cell: ofOdds(({ leaveMedian, leaveP10, leaveP90 }) => (
         <>
           {formatLeave(leaveMedian, unit)}
-          <small>
-            {formatLeave(leaveP10, unit)} to {formatLeave(leaveP90, unit)}
-          </small>
+          <small>{formatSpan(leaveP10, leaveP90, unit)}</small>
         </>
       )),
+      needs: 'odds',
     },
+    { name: 'misses short', cell: ofOdds(({ short }) => formatPercent(short, 0)), needs: 'odds' },
+    { name: 'misses past, high side', cell: ofOdds(({ high }) => formatPercent(high, 0)), needs: 'odds' },
+    { name: 'misses past, low side', cell: ofOdds(({ low }) => formatPercent(low, 0)), needs: 'odds' },
     { name: 'time to the hole', cell: ofLine(({ time }) => formatSeconds(time)) },
   ];
 };
 
+const Explained = () => (
+  <details>
+    <summary>What these figures mean</summary>
+    <dl class="terms">
+      <dt>Aim beside the hole, or break</dt>
+      <dd>
+        How far beside the hole centre the start line passes, measured at the hole. The words under it count
+        from the edge of the hole; a cup is {formatShort(0.10795, units.value)} wide.
+      </dd>
+      <dt>Curve height</dt>
+      <dd>The farthest the ball strays sideways from the straight line: about a third of the break.</dd>
+      <dt>Expected putts</dt>
+      <dd>
+        The mean number of strokes to hole out from here. The next putt is played from where the miss stopped,
+        by the same player, to stop {formatShort(NEXT_PUTT_PACE, units.value)} past.
+      </dd>
+      <dt>Best</dt>
+      <dd>The pace with the fewest expected putts.</dd>
+      <dt>A miss is left</dt>
+      <dd>Half of the misses stop nearer than this, half farther; eight in ten lie in the range under it.</dd>
+      <dt>High, low side</dt>
+      <dd>High is the side the ball breaks from, low the side it breaks to. Shares are of all putts.</dd>
+    </dl>
+  </details>
+);
+
 export const PaceTable = () => {
   const now = answer.value;
-  if (now === undefined) return null;
-  const stale = behind.value || problem.value !== undefined;
+  const both = lines.value;
+  const counted = now?.counted ?? false;
+  const waiting = behind.value || problem.value !== undefined;
+  const columns: readonly Column[] = [
+    { pace: diePace.value, read: both?.die, odds: now?.dieOdds },
+    { pace: firmPace.value, read: both?.firm, odds: now?.firmOdds },
+    { pace: now?.best?.pace, read: now?.best?.read, odds: now?.best?.odds },
+  ];
+  const isStale = ({ needs }: Row): boolean =>
+    (needs !== undefined && waiting) || (needs === 'table' && tableBehind.value);
   return (
     <section class="card" aria-labelledby="paces-title">
       <h2 id="paces-title" class="unseen">
@@ -99,22 +148,17 @@ export const PaceTable = () => {
           </thead>
           <tbody>
             {ROWS().map((row) => (
-              <tr key={row.name} class={stale || (row.needsTable && tableBehind.value) ? 'stale' : undefined}>
+              <tr key={row.name} class={isStale(row) ? 'stale' : undefined}>
                 <th scope="row">{row.name}</th>
-                <td>{row.cell(now.die)}</td>
-                <td>{row.cell(now.firm)}</td>
-                <td>{now.best ? row.cell(now.best) : '–'}</td>
+                {columns.map((column, index) => (
+                  <td key={index}>{row.needs === 'table' && !counted ? WAITING : row.cell(column)}</td>
+                ))}
               </tr>
             ))}
           </tbody>
         </table>
       </section>
-      <p class="hint">
-        Break here means the aim: how far beside the hole centre the start line passes, measured at the hole.
-        The curve height is how far the ball strays sideways from the straight line, and is smaller. Best is
-        the pace with fewest expected putts. “A miss is left” gives the middle one, and the range of eight in
-        ten under it. Further putts are hit 15 in (38 cm) past by the same player.
-      </p>
+      <Explained />
     </section>
   );
 };

@@ -26,6 +26,7 @@ import {
   length,
   placeBall,
   seed,
+  setGreen,
   setGround,
   slope,
   tier,
@@ -47,7 +48,7 @@ const GreenFields = () => (
       onText={(text) => {
         const parsed = parseSeed(text);
         if (!parsed.ok) return parsed.problem;
-        seed.value = parsed.value;
+        setGreen({ seed: parsed.value });
         return undefined;
       }}
     />
@@ -60,7 +61,7 @@ const GreenFields = () => (
           type="checkbox"
           checked={tier.value}
           onChange={(event) => {
-            tier.value = event.currentTarget.checked;
+            setGreen({ tier: event.currentTarget.checked });
           }}
         />
         <span>with a tier</span>

@@ -1,49 +1,58 @@
 /** The sentence that answers the question, and its margin. */
+import { effect, signal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
 import { units } from '../../app/settings.ts';
-import { verdictDetail, verdictHeadline, verdictMargin, verdictMissing } from '../../text/verdict.ts';
 import {
-  answer,
-  behind,
-  cancelWork,
-  failure,
-  margin,
-  marginBehind,
-  marginProgress,
-  stopped,
-  tableBehind,
-} from './answer.ts';
-import { problem } from './situation.ts';
+  verdictDetail,
+  verdictHeadline,
+  verdictMargin,
+  verdictMissing,
+  verdictQuestion,
+} from '../../text/verdict.ts';
+import { answer, behind, cancelWork, tableBehind } from './answer.ts';
+import { lines } from './lines.ts';
+import { margin, marginBehind, marginProgress } from './margin.ts';
+import { diePace, firmPace, problem } from './situation.ts';
+import { failure, stopped } from './work.ts';
 
-const reasonOf = (pace: { read: { status: string; reason?: string } } | undefined): string | undefined =>
-  pace?.read.status === 'noLine' ? pace.read.reason : undefined;
+const reasonOf = (pace: 'die' | 'firm'): string | undefined => {
+  const read = lines.value?.[pace];
+  return read?.status === 'noLine' ? read.reason : undefined;
+};
+
+const headline = (): string | undefined => {
+  const reasons = [reasonOf('die'), reasonOf('firm')] as const;
+  if (reasons[0] !== undefined || reasons[1] !== undefined) return verdictMissing(...reasons);
+  const now = answer.value;
+  return now?.counted && now.dieOdds && now.firmOdds ? verdictHeadline(now.dieOdds, now.firmOdds) : undefined;
+};
 
 const Working = () => {
   if (problem.value !== undefined) return null;
+  if (stopped.value) return <span>Stopped. Any change to the putt starts the work again.</span>;
   const busy = tableBehind.value || behind.value;
-  if (stopped.value)
-    return <p class="working quiet">Stopped. Any change to the putt starts the work again.</p>;
   if (!busy && marginProgress.value === undefined) return null;
-  const words = busy ? 'Working out three-putts…' : 'Trying other green speeds and slopes…';
+  const words = busy ? 'Working out the next putts…' : 'Trying other green speeds and slopes…';
   return (
-    <div class="working quiet">
+    <>
       <span>{words}</span>
       <progress aria-label={words} max={1} value={busy ? undefined : marginProgress.value} />
       <button type="button" class="plain" onClick={cancelWork}>
         Stop
       </button>
-    </div>
+    </>
   );
 };
 
 const Margin = () => {
   const now = answer.value;
-  const cases = margin.value;
-  if (!now?.die.odds || !now.firm.odds || cases === undefined) return null;
+  const cases = margin.value?.cases;
+  if (!now?.dieOdds || !now.firmOdds || cases === undefined) return null;
   const land = now.putt.surface;
   return (
     <p class={marginBehind.value ? 'margin stale' : 'margin'} data-testid="margin">
       {verdictMargin({
-        difference: now.firm.odds.expectedPutts - now.die.odds.expectedPutts,
+        difference: now.firmOdds.expectedPutts - now.dieOdds.expectedPutts,
         cases,
         greenSpeed: now.putt.greenSpeed,
         slope: land.kind === 'plane' ? land.slope : undefined,
@@ -52,25 +61,47 @@ const Margin = () => {
   );
 };
 
+/** What is read out: the sentence once it has come to rest, not every step of a drag. */
+const spoken = signal('');
+const SPEAK_PAUSE = 700;
+const followSpoken = (): (() => void) => {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const stop = effect(() => {
+    const words = problem.value === undefined ? headline() : undefined;
+    const settled = !behind.value && !tableBehind.value;
+    clearTimeout(timer);
+    if (words !== undefined && settled)
+      timer = setTimeout(() => {
+        spoken.value = words;
+      }, SPEAK_PAUSE);
+  });
+  return () => {
+    stop();
+    clearTimeout(timer);
+  };
+};
+
 export const Verdict = () => {
+  useEffect(followSpoken, []);
   const now = answer.value;
   const stale = behind.value || tableBehind.value || problem.value !== undefined;
-  const odds = now?.die.odds && now.firm.odds ? { die: now.die.odds, firm: now.firm.odds } : undefined;
-  const reasons = [reasonOf(now?.die), reasonOf(now?.firm)];
+  const reasons = [reasonOf('die'), reasonOf('firm')];
+  const odds =
+    now?.counted && now.dieOdds && now.firmOdds && !reasons.some(Boolean)
+      ? { die: now.dieOdds, firm: now.firmOdds, best: now.best }
+      : undefined;
   return (
     <section class="card verdict" aria-label="The answer">
-      <div aria-live="polite" aria-atomic="true" class={stale ? 'stale' : undefined}>
-        <h1 data-testid="verdict">
-          {odds
-            ? verdictHeadline(odds.die, odds.firm)
-            : now
-              ? verdictMissing(reasons[0], reasons[1])
-              : 'Die it in or firm?'}
-        </h1>
-      </div>
+      <p class="question">{verdictQuestion(diePace.value, firmPace.value, units.value)}</p>
+      <h1 data-testid="verdict" class={stale ? 'stale' : undefined}>
+        {headline() ?? 'Working it out…'}
+      </h1>
+      <p class="unseen" role="status">
+        {spoken.value}
+      </p>
       {problem.value !== undefined && (
-        <p class="problem" role="alert">
-          {problem.value} The last good answer is kept below.
+        <p class="problem" role="alert" data-testid="problem">
+          {problem.value} The last good answer is kept.
         </p>
       )}
       {failure.value !== undefined && (
@@ -83,9 +114,15 @@ export const Verdict = () => {
         .map((reason) => (
           <p key={reason}>{reason}</p>
         ))}
-      {odds && <p class={stale ? 'stale' : undefined}>{verdictDetail(odds.die, odds.firm, units.value)}</p>}
-      <Margin />
-      <Working />
+      {odds && (
+        <p class={stale ? 'detail stale' : 'detail'}>
+          {verdictDetail(odds.die, odds.firm, units.value, odds.best)}
+        </p>
+      )}
+      {odds && <Margin />}
+      <div class="working quiet">
+        <Working />
+      </div>
     </section>
   );
 };

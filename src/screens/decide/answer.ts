@@ -1,28 +1,27 @@
 /**
- * Keeps the answer in step with the putt. On a plane the comparison runs here, in the same frame as the drag, as long as
- * it fits in one; everything else goes to the worker, newest question first. Old answers stay, marked stale.
+ * Keeps the comparison of paces in step with the putt. On a plane it runs here, in the same frame as the drag, as long as
+ * it fits in one; everything else goes to a worker, newest question first. Old answers stay, marked stale.
  */
-import { batch, computed, effect, signal } from '@preact/signals';
-import { proxy } from 'comlink';
+import { batch, effect, signal } from '@preact/signals';
 import {
   type Comparison,
   comparePaces,
   type NextPutts,
   type Odds,
   type Player,
-  type Point,
   type Putt,
   puttOdds,
   type Read,
   readPutt,
-  type Surface,
 } from '../../../sim/index.ts';
 import { player } from '../../app/settings.ts';
 import { createLane } from '../../worker/client.ts';
-import type { Misses, SensitivityCase } from '../../worker/messages.ts';
-import { diePace, firmPace, greenSpeed, hole, problem, putt, surface } from './situation.ts';
+import { askMargin, cancelMargin, dropMargin } from './margin.ts';
+import { diePace, firmPace, problem, putt } from './situation.ts';
+import { hasTable, keepTable, roughTable, tableFor, useTable } from './tables.ts';
+import { after, failure, forgetAll, stopped, tell } from './work.ts';
 
-export interface PaceAnswer {
+export interface BestPace {
   readonly pace: number;
   readonly read: Read;
   readonly odds: Odds | undefined;
@@ -30,10 +29,15 @@ export interface PaceAnswer {
 
 export interface Answer {
   readonly putt: Putt;
-  readonly die: PaceAnswer;
-  readonly firm: PaceAnswer;
-  readonly best: PaceAnswer | undefined;
+  /** Paces asked for, m past. */
+  readonly die: number;
+  readonly firm: number;
+  readonly dieOdds: Odds | undefined;
+  readonly firmOdds: Odds | undefined;
+  readonly best: BestPace | undefined;
   readonly comparison: Comparison;
+  /** Whether next putts are of this ground, or nearly: otherwise nothing that depends on them may be shown. */
+  readonly counted: boolean;
 }
 
 /** The last good answer; undefined only before the first. */
@@ -42,69 +46,17 @@ export const answer = signal<Answer | undefined>(undefined);
 export const behind = signal(true);
 /** Three-putts and expected putts in `answer` come from an older green or player. */
 export const tableBehind = signal(true);
-/** Share of the sensitivity work done, 0..1; undefined when idle. */
-export const marginProgress = signal<number | undefined>(undefined);
-export const margin = signal<readonly SensitivityCase[] | undefined>(undefined);
-export const marginBehind = signal(true);
-export const clouds = signal<{ readonly die: Misses | undefined; readonly firm: Misses | undefined }>({
-  die: undefined,
-  firm: undefined,
-});
-/** An engine failure, told to the person instead of swallowed. */
-export const failure = signal<string | undefined>(undefined);
-/** The person stopped the work; it resumes with the next change. */
-export const stopped = signal(false);
 
-const quick = createLane();
-const tables = createLane({ interrupt: true });
-const margins = createLane({ interrupt: true });
+const compareLane = createLane();
+const tableLane = createLane({ interrupt: true });
 
 /** Paces compared, m: 41 from a trickle to a metre and a half, and the person's two. */
 const PACES = Array.from({ length: 41 }, (_, index) => 0.05 + (index * 1.45) / 40);
 /** Longest main-thread comparison worth keeping there, ms: leaves the frame room to draw. */
-const FRAME_BUDGET = 11;
-const CLOUD_SIZE = 160;
-const CLOUD_SEED = 20;
-/** Quiet time before clouds, tables and margins start, ms: a drag should not queue work it will throw away. */
-const CLOUD_PAUSE = 90;
+const FRAME_BUDGET = 9;
+/** Quiet time before tables and margins start, ms: a drag should not queue work it will throw away. */
 const TABLE_PAUSE = 60;
-const MARGIN_PAUSE = 350;
-
-const pacesOf = (die: number, firm: number): number[] =>
-  [...new Set([...PACES, die, firm])].sort((first, second) => first - second);
-
-const rowAt = (comparison: Comparison, pace: number): PaceAnswer | undefined =>
-  comparison.rows.find((row) => row.pace === pace);
-
-/** The table in hand and what it was made for. */
-let table: NextPutts | undefined;
-let tableKey: readonly unknown[] = [];
-/** Running mean of a main-thread comparison, ms. */
-let mainCost = 0;
-
-const same = (first: readonly unknown[], second: readonly unknown[]): boolean =>
-  first.length === second.length && first.every((value, index) => value === second[index]);
-
-/** An older table still gives a fair, greyed answer when only slope, green speed or player moved; never for another hole. */
-const tableServes = (): boolean => {
-  const [land, , place] = tableKey as readonly [Surface | undefined, unknown, Point | undefined];
-  return (
-    place === hole.peek() &&
-    (land === surface.peek() || (land?.kind === 'plane' && surface.peek().kind === 'plane'))
-  );
-};
-
-const keyOf = (): readonly unknown[] => [surface.value, greenSpeed.value, hole.value, player.value];
-
-const timers = new Map<string, ReturnType<typeof setTimeout>>();
-const after = (name: string, pause: number, work: () => void): void => {
-  clearTimeout(timers.get(name));
-  timers.set(name, setTimeout(work, pause));
-};
-
-const tell = (cause: unknown): void => {
-  failure.value = `The engine could not answer: ${cause instanceof Error ? cause.message : String(cause)}. Change the putt to try again.`;
-};
+const MARGIN_PAUSE = 180;
 
 interface Question {
   readonly putt: Putt;
@@ -113,111 +65,88 @@ interface Question {
   readonly firm: number;
 }
 
+interface Table {
+  readonly table: NextPutts;
+  /** Made for this very ground, hole and player; near: roughTable. */
+  readonly exact: boolean;
+  readonly near: boolean;
+}
+
+const pacesOf = ({ die, firm }: Question): number[] =>
+  [...new Set([...PACES, die, firm])].sort((first, second) => first - second);
+
 const take = (
-  question: Question,
+  { putt: asked, die, firm }: Question,
   comparison: Comparison,
-  best: PaceAnswer | undefined,
-  fresh: boolean,
+  best: BestPace | undefined,
+  table: Table,
 ): void => {
-  const die = rowAt(comparison, question.die);
-  const firm = rowAt(comparison, question.firm);
-  if (!die || !firm) return;
+  const oddsAt = (pace: number): Odds | undefined => comparison.rows.find((row) => row.pace === pace)?.odds;
   batch(() => {
-    answer.value = { putt: question.putt, die, firm, best, comparison };
+    answer.value = {
+      putt: asked,
+      die,
+      firm,
+      dieOdds: oddsAt(die),
+      firmOdds: oddsAt(firm),
+      best: table.near ? best : undefined,
+      comparison,
+      counted: table.near,
+    };
     behind.value = false;
-    tableBehind.value = !fresh;
+    tableBehind.value = !table.exact;
     failure.value = undefined;
   });
 };
 
-const bestHere = (
-  { putt: asked, player: errors }: Question,
-  comparison: Comparison,
-): PaceAnswer | undefined => {
-  const pace = comparison.best?.fewestPutts;
-  if (pace === undefined) return undefined;
-  const odds = puttOdds(asked, pace, errors, table);
-  return { pace, read: readPutt(asked, pace), odds: odds.status === 'ok' ? odds : undefined };
-};
+/** Running mean of a main-thread comparison, ms. */
+let mainCost = 0;
 
-const compareHere = (question: Question, fresh: boolean): void => {
+const compareHere = (question: Question, table: Table): void => {
   const before = performance.now();
-  const comparison = comparePaces(
-    question.putt,
-    pacesOf(question.die, question.firm),
-    question.player,
-    table,
-  );
-  const best = bestHere(question, comparison);
+  const { putt: asked, player: errors } = question;
+  const comparison = comparePaces(asked, pacesOf(question), errors, table.table);
+  const pace = comparison.best?.fewestPutts;
+  const odds = pace === undefined ? undefined : puttOdds(asked, pace, errors, table.table);
+  const best =
+    pace === undefined
+      ? undefined
+      : { pace, read: readPutt(asked, pace), odds: odds?.status === 'ok' ? odds : undefined };
   const cost = performance.now() - before;
   mainCost = mainCost === 0 ? cost : 0.7 * mainCost + 0.3 * cost;
-  take(question, comparison, best, fresh);
+  take(question, comparison, best, table);
 };
 
-const compareThere = async (question: Question, fresh: boolean): Promise<void> => {
-  const used = table;
-  const found = await quick.latest(async (engine) => {
-    const comparison = await engine.compare(
-      question.putt,
-      pacesOf(question.die, question.firm),
-      question.player,
-      used,
-    );
+const compareThere = async (question: Question, table: Table): Promise<void> => {
+  behind.value = true;
+  const found = await compareLane.latest(async (engine, send) => {
+    const sent = send(question.putt);
+    const comparison = await engine.compare(sent, pacesOf(question), question.player, table.table);
     const pace = comparison.best?.fewestPutts;
-    const best =
-      pace === undefined
-        ? undefined
-        : (await engine.compare(question.putt, [pace], question.player, used)).rows[0];
-    return { comparison, best };
+    if (pace === undefined) return { comparison, best: undefined };
+    const odds = (await engine.compare(sent, [pace], question.player, table.table)).rows[0]?.odds;
+    const { die: read } = await engine.lines(sent, { die: pace, firm: pace });
+    return { comparison, best: { pace, read, odds } };
   });
   if (found === undefined) return;
-  take(question, found.comparison, found.best, fresh && used === table);
+  take(question, found.comparison, found.best, table);
   if (question.putt !== putt.peek()) behind.value = true;
 };
 
-const makeTable = (question: Question, key: readonly unknown[]): void => {
-  tables
-    .latest((engine) => engine.prepareNextPutts(question.putt, question.player))
-    .then((made) => {
-      if (made === undefined) return;
-      table = made;
-      tableKey = key;
-      ask();
-    })
-    .catch(tell);
-};
-
-const makeClouds = async (question: Question): Promise<void> => {
-  const found = await quick.latest(async (engine) => {
-    const at = (pace: number): Promise<Misses> =>
-      engine.sampleMisses(question.putt, pace, question.player, CLOUD_SIZE, CLOUD_SEED);
-    return { die: await at(question.die), firm: await at(question.firm) };
+const makeTable = async (question: Question): Promise<void> => {
+  const { putt: asked, player: errors } = question;
+  let done = false;
+  const made = await tableLane.latest(async (engine, send) => {
+    const table = await engine.prepareNextPutts(send(asked), errors, undefined);
+    done = true;
+    return table;
   });
-  if (found !== undefined && question.putt === putt.peek()) clouds.value = found;
+  if (!done) return;
+  keepTable(asked, errors, undefined, made);
+  ask();
 };
 
-const makeMargin = async (question: Question): Promise<void> => {
-  marginProgress.value = 0;
-  const found = await margins.latest((engine) =>
-    engine.sensitivity(
-      question.putt,
-      question.die,
-      question.firm,
-      question.player,
-      proxy((share: number) => {
-        marginProgress.value = share;
-      }),
-    ),
-  );
-  if (found === undefined || question.putt !== putt.peek()) return;
-  batch(() => {
-    margin.value = found;
-    marginBehind.value = false;
-    marginProgress.value = undefined;
-  });
-};
-
-/** Works out what is missing for the putt on the page; called on every change. */
+/** Works out what is missing for the putt on the page; called once per frame in which something changed. */
 const ask = (): void => {
   if (problem.peek() !== undefined) return;
   const question: Question = {
@@ -226,43 +155,42 @@ const ask = (): void => {
     die: diePace.peek(),
     firm: firmPace.peek(),
   };
-  const key = keyOf();
-  const fresh = table !== undefined && same(key, tableKey);
-  if (!fresh) {
+  const { putt: asked, player: errors, die, firm } = question;
+  const exact = tableFor(asked, errors);
+  if (exact) useTable(exact, asked);
+  else if (!hasTable(asked, errors)) {
     tableBehind.value = true;
-    after('table', TABLE_PAUSE, () => makeTable(question, key));
+    after('table', TABLE_PAUSE, () => void makeTable(question).catch(tell));
   }
-  // Nothing to say yet: the last answer stays, greyed, until the table is there.
-  if (table === undefined || !tableServes()) return;
-  if (question.putt.surface.kind === 'plane' && mainCost < FRAME_BUDGET) {
+  const rough = roughTable(asked);
+  const table = exact ? { table: exact, exact: true, near: true } : rough && { ...rough, exact: false };
+  // Nothing to say yet: the page shows the lines alone until the first table is there.
+  if (table === undefined) return;
+  if (asked.surface.kind === 'plane' && mainCost < FRAME_BUDGET) {
     try {
-      compareHere(question, fresh);
+      compareHere(question, table);
     } catch (cause) {
       tell(cause);
     }
   } else {
-    compareThere(question, fresh).catch(tell);
+    compareThere(question, table).catch(tell);
     // A slow moment (a garbage collection, a busy core) should not exile the work for good.
-    mainCost *= 0.9;
+    mainCost *= 0.95;
   }
-  after('clouds', CLOUD_PAUSE, () => void makeClouds(question).catch(tell));
-  if (fresh) after('margin', MARGIN_PAUSE, () => void makeMargin(question).catch(tell));
+  if (exact)
+    after(
+      'margin',
+      MARGIN_PAUSE,
+      () => void askMargin({ putt: asked, player: errors, paces: { die, firm } }).catch(tell),
+    );
 };
 
-/** The two lines alone, at once, whatever the tables do: for the map. */
-export const lines = computed<{ readonly die: Read; readonly firm: Read } | undefined>(() => {
-  if (problem.value !== undefined) return undefined;
-  return { die: readPutt(putt.value, diePace.value), firm: readPutt(putt.value, firmPace.value) };
-});
-
+/** Ends long work; a change of the putt starts it again. */
 export const cancelWork = (): void => {
-  for (const timer of timers.values()) clearTimeout(timer);
-  tables.cancel();
-  margins.cancel();
-  batch(() => {
-    marginProgress.value = undefined;
-    stopped.value = true;
-  });
+  forgetAll();
+  tableLane.cancel();
+  cancelMargin();
+  stopped.value = true;
 };
 
 /** Starts following the putt; returns the function that stops. */
@@ -272,19 +200,17 @@ export const followPutt = (): (() => void) => {
     // Read everything the answer depends on, then work once per frame however many of them changed.
     void [putt.value, player.value, diePace.value, firmPace.value, problem.value];
     batch(() => {
-      behind.value = true;
-      marginBehind.value = true;
       stopped.value = false;
-      marginProgress.value = undefined;
+      dropMargin(putt.value.surface);
     });
-    margins.cancel();
-    clearTimeout(timers.get('margin'));
     cancelAnimationFrame(frame);
     frame = requestAnimationFrame(ask);
   });
   return () => {
     stop();
     cancelAnimationFrame(frame);
-    cancelWork();
+    forgetAll();
+    tableLane.cancel();
+    cancelMargin();
   };
 };

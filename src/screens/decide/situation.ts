@@ -3,7 +3,7 @@
  * Answers for: the one place where length and clock position become points and back. Leaves out: results (answer.ts).
  * On the page 12 o'clock is up: the plane runs downhill towards -y.
  */
-import { computed, signal } from '@preact/signals';
+import { batch, computed, signal } from '@preact/signals';
 import {
   bearingToClock,
   checkPutt,
@@ -14,6 +14,7 @@ import {
   generateGreen,
   type Point,
   type Putt,
+  pinSpots,
   planeSurface,
   type Surface,
   sampleSurface,
@@ -50,10 +51,11 @@ export const hole = signal<Point>({ x: 0, y: 0 });
 /** The first putt shown: 12 ft, two per cent, ball at 4 o'clock. */
 export const ball = signal<Point>(polar({ x: 0, y: 0 }, clockToBearing(4, PLANE_DOWNHILL), feetToMetres(12)));
 
+/** Kept apart from `surface`: going to the plane and back makes no new green. */
+const green = computed(() => generateGreen({ seed: seed.value, sizeM: GREEN_SIZE, tier: tier.value }));
+
 export const surface = computed<Surface>(() =>
-  ground.value === 'plane'
-    ? planeSurface({ slope: slope.value, downhill: PLANE_DOWNHILL })
-    : generateGreen({ seed: seed.value, sizeM: GREEN_SIZE, tier: tier.value }),
+  ground.value === 'plane' ? planeSurface({ slope: slope.value, downhill: PLANE_DOWNHILL }) : green.value,
 );
 
 /** Slope (share) and downhill bearing (radians) of the ground at the hole. */
@@ -119,17 +121,44 @@ export const dragTo = (what: 'ball' | 'hole', to: Point): void => {
   else hole.value = { x, y };
 };
 
-/** Changes the ground, keeping length and clock where they fit. */
-export const setGround = (next: Ground): void => {
-  const keep = Math.min(length.value, GREEN_SIZE / 2 - 2 * GREEN_MARGIN);
-  const face = clock.value;
-  ground.value = next;
-  hole.value = next === 'plane' ? { x: 0, y: 0 } : { x: GREEN_SIZE / 2, y: GREEN_SIZE / 2 };
-  ball.value = polar(hole.value, clockToBearing(face, fallAtHole.value.downhill), keep);
+/** Puts the ball at this length and clock position, or as far that way as the green reaches. */
+const placeNear = (length_: number, clock_: number): void => {
+  const way = clockToBearing(clock_, fallAtHole.value.downhill);
+  let reach = length_;
+  while (reach > LIMITS.length.min && !onGround(polar(hole.value, way, reach))) reach -= 0.1;
+  ball.value = polar(hole.value, way, Math.max(reach, LIMITS.length.min));
 };
 
-/** Another green, from the seed after this one; words count on from 1. */
+/** Where the hole of a green is cut: of a few fair places the one nearest its middle, so that putts fit all round. */
+const holeOfGreen = (): Point => {
+  const middle = { x: GREEN_SIZE / 2, y: GREEN_SIZE / 2 };
+  const away = ({ x, y }: Point): number => Math.hypot(x - middle.x, y - middle.y);
+  return pinSpots(green.value, 4, seed.value).sort((one, two) => away(one) - away(two))[0] ?? middle;
+};
+
+/** Changes the ground, keeping length and clock where they fit. */
+export const setGround = (next: Ground): void => {
+  const [far, face] = [length.value, clock.value];
+  batch(() => {
+    ground.value = next;
+    hole.value = next === 'plane' ? { x: 0, y: 0 } : holeOfGreen();
+    placeNear(far, face);
+  });
+};
+
+/** Another green: a new hole on it, the ball as far from it and on the same side where that fits. */
+export const setGreen = (next: { readonly seed?: string; readonly tier?: boolean }): void => {
+  const [far, face] = [length.value, clock.value];
+  batch(() => {
+    if (next.seed !== undefined) seed.value = next.seed;
+    if (next.tier !== undefined) tier.value = next.tier;
+    hole.value = holeOfGreen();
+    placeNear(far, face);
+  });
+};
+
+/** The green of the number after this one; words count on from 1. */
 export const anotherGreen = (): void => {
   const number = Number(seed.value);
-  seed.value = Number.isInteger(number) ? String(number + 1) : '1';
+  setGreen({ seed: Number.isInteger(number) ? String(number + 1) : '1' });
 };
