@@ -27,7 +27,7 @@ export interface Contour {
 export interface ContourSteps {
   /** Height between neighbours, m. */
   readonly step: number;
-  /** The same in the person's units: "1 cm", "0.4 in". */
+  /** The same in the person's units: "1 cm", "0.4 in"; empty where it is not told. */
   readonly words: string;
   /** A height in the person's units. */
   format(metres: number): string;

@@ -9,7 +9,7 @@ import { type Point, type Surface, surfaceBounds } from '../../sim/index.ts';
 import type { Size } from './camera.ts';
 import { labelContours } from './contour-labels.ts';
 import { type ContourSteps, chooseSteps, findContours, INDEX_EVERY } from './contours.ts';
-import type { Camera, Units } from './model.ts';
+import type { Camera, ContourStep, Units } from './model.ts';
 import type { Palette } from './palette.ts';
 import { type MeasureText, type Picture, type Primitive, plainFace, type Raster } from './primitives.ts';
 import { type GroundSamples, sampleGround } from './samples.ts';
@@ -40,6 +40,7 @@ export interface GroundRequest {
   readonly units: Units;
   readonly showContours: boolean;
   readonly showHeights: boolean;
+  readonly contourStep?: ContourStep | undefined;
   readonly measure: MeasureText;
 }
 
@@ -53,14 +54,17 @@ export interface Ground {
 
 /** Draws the ground of a view. */
 export function drawGround(request: GroundRequest): Ground {
-  const { surface, camera, size, palette, units, showContours, showHeights, measure } = request;
+  const { surface, camera, size, palette, units, showContours, showHeights, contourStep, measure } = request;
   const samples = sampleGround(surface, camera, size);
   const picture: Primitive[] = [shade(samples, palette)];
   const face = plainFace(HEIGHT_SIZE);
   let labels: ReturnType<typeof labelContours>['labels'] = [];
   let steps: ContourSteps | undefined;
   if (showContours && samples.highest - samples.lowest > 0) {
-    const chosen = chooseSteps(samples.highest - samples.lowest, steepestOf(samples), camera.scale, units);
+    const suited = chooseSteps(samples.highest - samples.lowest, steepestOf(samples), camera.scale, units);
+    const chosen = contourStep
+      ? { ...suited, step: contourStep.step, words: contourStep.words ?? '' }
+      : suited;
     const contours = findContours(samples, chosen.step);
     if (contours.length > 0) steps = chosen;
     picture.push({

@@ -4,12 +4,11 @@
  * and answers with a new model).
  */
 import type { Point } from '../../sim/index.ts';
-import type { Camera, Handle, SceneModel } from './model.ts';
+import type { Camera, Handle, KeySteps, SceneModel } from './model.ts';
 import { movable, pickNearest } from './pick.ts';
 
-/** Steps of the arrow keys, m: a hand's width, and with Shift a fingertip's. */
-const KEY_STEP = 0.05;
-const FINE_KEY_STEP = 0.01;
+/** Steps of the arrow keys unless the screen has its own: a hand's width, and with Shift a fingertip's. */
+const KEY_STEPS: KeySteps = { step: 0.05, fine: 0.01, words: 'arrow keys move it 5 cm, with Shift 1 cm' };
 /** Right and up of each key on the page. */
 const KEYS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-1, 0],
@@ -18,7 +17,6 @@ const KEYS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowDown: [0, -1],
 };
 const NAMES: Readonly<Record<Handle, string>> = { ball: 'Ball', hole: 'Hole', aim: 'Your aim' };
-const HOW = 'arrow keys move it 5 cm, with Shift 1 cm';
 
 export interface HandleOptions {
   readonly root: HTMLElement;
@@ -53,7 +51,6 @@ export function makeHandles(options: HandleOptions): Handles {
     button.type = 'button';
     button.className = 'scene-handle';
     button.dataset.handle = handle;
-    button.setAttribute('aria-label', `${NAMES[handle]}: ${HOW}`);
     const words = document.createElement('span');
     words.className = 'scene-words';
     words.id = `${id}-${handle}`;
@@ -75,7 +72,8 @@ export function makeHandles(options: HandleOptions): Handles {
     if (!direction || !place || event.altKey || event.ctrlKey || event.metaKey) return;
     event.preventDefault();
     const { toPixel, toWorld, scale } = camera();
-    const pixels = (event.shiftKey ? FINE_KEY_STEP : KEY_STEP) * scale;
+    const { step, fine } = model()?.keySteps ?? KEY_STEPS;
+    const pixels = (event.shiftKey ? fine : step) * scale;
     const { x, y } = toPixel(place);
     keyed = handle;
     onDrag(handle, toWorld({ x: x + direction[0] * pixels, y: y - direction[1] * pixels }));
@@ -147,6 +145,8 @@ export function makeHandles(options: HandleOptions): Handles {
         const { button, words } = buttons.get(handle) ?? make(handle);
         const { x, y } = camera().toPixel(place);
         button.style.transform = `translate(${x.toFixed(1)}px, ${y.toFixed(1)}px) translate(-50%, -50%)`;
+        const name = `${NAMES[handle]}: ${(now?.keySteps ?? KEY_STEPS).words}`;
+        if (button.getAttribute('aria-label') !== name) button.setAttribute('aria-label', name);
         const text = now?.handleText?.[handle] ?? '';
         if (words.textContent !== text) words.textContent = text;
       }

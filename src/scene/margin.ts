@@ -48,7 +48,7 @@ export function chooseScaleBar(
 export const legendWords = (steps: ContourSteps | undefined, level: boolean): string =>
   level
     ? 'level ground'
-    : `${steps === undefined ? '' : `contours every ${steps.words}; `}strokes run downhill`;
+    : `${steps === undefined || steps.words === '' ? '' : `contours every ${steps.words}; `}strokes run downhill`;
 
 export interface MarginRequest {
   /** Of the whole picture, strip included. */

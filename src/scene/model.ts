@@ -45,6 +45,23 @@ export interface SceneCloud {
   readonly holed: Uint8Array;
 }
 
+export interface ContourStep {
+  /** m */
+  readonly step: number;
+  /** Written in the legend, such as "1 cm"; left out: the legend does not tell it. */
+  readonly words?: string;
+}
+
+/** How far the arrow keys move a thing. */
+export interface KeySteps {
+  /** m */
+  readonly step: number;
+  /** With Shift, m. */
+  readonly fine: number;
+  /** Both in words, read out with the handle. */
+  readonly words: string;
+}
+
 export interface SceneModel {
   /** Compared by identity: hand over the same object while the ground stays the same, and a drag redraws no ground. */
   readonly surface: Surface;
@@ -58,10 +75,14 @@ export interface SceneModel {
   /** Heights written on the thicker contours; needs showContours. */
   readonly showHeights: boolean;
   readonly showContours: boolean;
+  /** Height between contours, so that they are as close on every map as the ground is steep; default suits the view. */
+  readonly contourStep?: ContourStep;
   readonly theme: Theme;
   readonly units: Units;
   /** What can be moved now, by pointer and by keys. */
   readonly draggable: readonly Handle[];
+  /** Default: 5 cm, with Shift 1 cm. */
+  readonly keySteps?: KeySteps;
   /** The picture in words: read out instead of the picture, and kept in step with it by the screen. */
   readonly description: string;
   /** Where each thing is, in words, read out with its handle, such as "12 ft from the hole". */

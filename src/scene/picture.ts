@@ -26,6 +26,8 @@ export const sameGround = (one: SceneModel, two: SceneModel): boolean =>
   one.units === two.units &&
   one.showContours === two.showContours &&
   one.showHeights === two.showHeights &&
+  one.contourStep?.step === two.contourStep?.step &&
+  one.contourStep?.words === two.contourStep?.words &&
   hasMarks(one) === hasMarks(two);
 
 const hasMarks = ({ lines }: SceneModel): boolean =>
@@ -37,7 +39,7 @@ export function stillPictures(
   size: Size,
   measure: MeasureText,
 ): { readonly ground: Picture; readonly margin: Picture } {
-  const { surface, theme, units, showContours, showHeights } = model;
+  const { surface, theme, units, showContours, showHeights, contourStep } = model;
   const camera = cameraFor(model, size);
   const palette = paletteOf(theme);
   const { picture, steps, level } = drawGround({
@@ -48,6 +50,7 @@ export function stillPictures(
     units,
     showContours,
     showHeights,
+    contourStep,
     measure,
   });
   const margin = drawMargin({

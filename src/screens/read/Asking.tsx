@@ -51,7 +51,34 @@ export const Given = ({ asked, units, all = false }: { asked: Asked; units: Unit
   );
 };
 
-export interface AskingProps {
+/** Which putt of the set this is, as a row of ticks; the words beside it say the same. */
+export const Progress = ({ asked: { set, question } }: { asked: Asked }) => (
+  <p class="quiet read-progress">
+    <span>{set.drillName}</span>
+    <span class="read-ticks" aria-hidden="true">
+      {set.questions.map(({ number }) => (
+        <i key={number} class={number < question.number ? 'done' : number === question.number ? 'now' : ''} />
+      ))}
+    </span>
+  </p>
+);
+
+export const Question = ({ asked, units }: { asked: Asked; units: Units }) => {
+  const { question, set } = asked;
+  const heading = useFocusOn(`${set.id} ${question.number}`);
+  return (
+    <section class="card read-head" aria-label="Question">
+      <Progress asked={asked} />
+      <h1 ref={heading} tabIndex={-1}>
+        Putt {question.number} of {set.questions.length}: where do you aim?
+      </h1>
+      <Given asked={asked} units={units} />
+    </section>
+  );
+};
+
+export interface AimPanelProps {
+  /** Changes with the question: what was typed for one putt is not left standing for the next. */
   readonly asked: Asked;
   /** m, positive left */
   readonly aim: number;
@@ -61,23 +88,28 @@ export interface AskingProps {
   readonly onLeave: () => void;
 }
 
-export const Asking = ({ asked, aim, units, onAim, onCommit, onLeave }: AskingProps) => {
-  const { question, set } = asked;
-  const heading = useFocusOn(`${set.id} ${question.number}`);
+export const AimPanel = ({ asked, aim, units, onAim, onCommit, onLeave }: AimPanelProps) => {
   const side = sideOf(aim);
   return (
-    <section class="card read-panel" aria-label="Question">
-      <p class="quiet">{set.drillName}</p>
-      <h1 ref={heading} tabIndex={-1}>
-        Putt {question.number} of {set.questions.length}: where do you aim?
-      </h1>
-      <Given asked={asked} units={units} />
-      <p class="quiet">
-        Pace is how far past a covered hole the ball would stop. Drag on the map, type it, or use the arrow
-        keys on the aim (Shift: finer steps; Enter: commit).
+    <form
+      class="card read-panel"
+      aria-label="Your aim"
+      onSubmit={(event) => {
+        event.preventDefault();
+        // What is typed but not understood is not what would be committed: back to it and its sentence.
+        const bad = event.currentTarget.querySelector<HTMLElement>('[aria-invalid="true"]');
+        if (bad === null) onCommit();
+        else bad.focus();
+      }}
+    >
+      <p>
+        <output class="read-aim-words" data-testid="aim-words">
+          {formatAim(aim, units)}: {holeWords(aim)}
+        </output>
       </p>
       <div class="read-aim-fields">
         <Field
+          key={`${asked.set.id} ${asked.question.number} ${units}`}
           id="read-aim"
           label={`Aim beside the hole centre (${units === 'imperial' ? 'in' : 'cm'})`}
           text={aimFieldText(aim, units)}
@@ -100,19 +132,18 @@ export const Asking = ({ asked, aim, units, onAim, onCommit, onLeave }: AskingPr
           onChange={(value) => onAim(value === 'left' ? Math.abs(aim) : -Math.abs(aim))}
         />
       </div>
-      <p>
-        <output class="read-aim-words" data-testid="aim-words">
-          {formatAim(aim, units)}: {holeWords(aim)}
-        </output>
-      </p>
       <p class="read-actions">
-        <button type="button" class="read-main" onClick={onCommit}>
+        <button type="submit" class="read-main">
           Commit to this aim
         </button>
         <button type="button" class="plain" onClick={onLeave}>
           Leave the set
         </button>
       </p>
-    </section>
+      <p class="hint">
+        The aim is where your start line passes the hole. Pace is how far past a covered hole the ball would
+        stop. Keys: the aim on the map moves by arrow keys, with Shift in finer steps; Enter commits.
+      </p>
+    </form>
   );
 };

@@ -9,6 +9,8 @@ export interface ChooserProps {
   readonly sets: readonly KeptSet[];
   readonly ready: boolean;
   readonly unreadable: number;
+  /** The id of the drill whose putts are being drawn. */
+  readonly making: string | undefined;
   readonly onStart: (drill: ReadDrill) => void;
   readonly onResume: (set: KeptSet) => void;
   readonly onLook: (set: KeptSet) => void;
@@ -58,7 +60,7 @@ const Past = ({ set, onLook }: { set: KeptSet; onLook: (set: KeptSet) => void })
   );
 };
 
-export const Chooser = ({ sets, ready, unreadable, onStart, onResume, onLook }: ChooserProps) => {
+export const Chooser = ({ sets, ready, unreadable, making, onStart, onResume, onLook }: ChooserProps) => {
   const unfinished = sets.find((set) => !isFinished(set));
   const answered = sets.filter(({ answers }) => answers.length > 0);
   return (
@@ -84,9 +86,10 @@ export const Chooser = ({ sets, ready, unreadable, onStart, onResume, onLook }: 
                 type="button"
                 aria-label={`Start ${drill.name}`}
                 data-drill={drill.id}
+                disabled={making !== undefined}
                 onClick={() => onStart(drill)}
               >
-                Start
+                {making === drill.id ? 'Drawing…' : 'Start'}
               </button>
             </li>
           ))}

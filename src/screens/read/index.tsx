@@ -1,17 +1,18 @@
 /** The screen where one learns to read: connects the session to its views. Leaves out: rules of the game (session.ts). */
 import { useEffect } from 'preact/hooks';
+import { makeReadSet } from '../../../sim/index.ts';
 import { settings as ownSettings, type Settings } from '../../app/settings.ts';
 import { openReadStore } from '../../store/database.ts';
-import { createLane } from '../../worker/client.ts';
-import { Asking } from './Asking.tsx';
+import { createReadingClient } from '../../worker/readingClient.ts';
+import { AimPanel, Question } from './Asking.tsx';
 import { Chooser } from './Chooser.tsx';
 import { ReadMap } from './ReadMap.tsx';
-import { Reveal } from './Reveal.tsx';
+import { Figures, Verdict } from './Reveal.tsx';
 import { SummaryView } from './SummaryView.tsx';
-import { type Cost, createSession, type Session } from './session.ts';
+import { createSession, type Session } from './session.ts';
 import './read.css';
 
-const lane = createLane();
+const ask = createReadingClient();
 
 const session = createSession({
   openStore: () => openReadStore(),
@@ -19,14 +20,10 @@ const session = createSession({
   newId: () => crypto.randomUUID(),
   newSeed: () => crypto.randomUUID().slice(0, 8),
   player: () => ownSettings.player.peek(),
-  async costOf(putt, pace, player, aim): Promise<Cost> {
-    const cost = await lane.latest(async (engine) => ({
-      holedAtAim: await engine.holedShare(putt, pace, player, aim),
-      holedAtTrue: await engine.holedShare(putt, pace, player, undefined),
-    }));
-    if (cost === undefined) throw new Error('the question was dropped');
-    return cost;
-  },
+  // Greens take a second or so: off the page's thread, and on it only where no worker can be had.
+  makeSet: (drill, seed) =>
+    ask((engine) => engine.makeSet(drill, seed)).catch(() => makeReadSet(drill, seed)),
+  costOf: (putt, pace, player, aim) => ask((engine) => engine.costOf(putt, pace, player, aim)),
 });
 
 const Stages = ({ settings, on }: { settings: Settings; on: Session }) => {
@@ -39,7 +36,8 @@ const Stages = ({ settings, on }: { settings: Settings; on: Session }) => {
         sets={on.sets.value}
         ready={on.ready.value}
         unreadable={on.unreadable.value}
-        onStart={on.start}
+        making={on.making.value}
+        onStart={(drill) => void on.start(drill)}
         onResume={on.resume}
         onLook={on.look}
       />
@@ -54,11 +52,10 @@ const Stages = ({ settings, on }: { settings: Settings; on: Session }) => {
   };
   return (
     <div class="read-question">
-      <ReadMap asked={stage} aim={aim} revealed={revealed} units={units} onAim={onAim} onCommit={on.commit} />
       {revealed === undefined ? (
-        <Asking asked={stage} aim={aim} units={units} onAim={onAim} onCommit={on.commit} onLeave={on.leave} />
+        <Question asked={stage} units={units} />
       ) : (
-        <Reveal
+        <Verdict
           asked={stage}
           revealed={revealed}
           units={units}
@@ -67,13 +64,26 @@ const Stages = ({ settings, on }: { settings: Settings; on: Session }) => {
           onLeave={on.leave}
         />
       )}
+      <ReadMap asked={stage} aim={aim} revealed={revealed} units={units} onAim={onAim} onCommit={on.commit} />
+      {revealed === undefined ? (
+        <AimPanel
+          asked={stage}
+          aim={aim}
+          units={units}
+          onAim={onAim}
+          onCommit={on.commit}
+          onLeave={on.leave}
+        />
+      ) : (
+        <Figures asked={stage} revealed={revealed} units={units} />
+      )}
     </div>
   );
 };
 
 export const ReadScreen = ({ settings = ownSettings }: { settings?: Settings }) => {
   useEffect(() => void session.open(), []);
-  const problem = session.storageProblem.value;
+  const problem = session.storageProblem.value ?? session.makingProblem.value;
   return (
     <>
       {problem && (

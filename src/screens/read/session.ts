@@ -7,7 +7,6 @@ import { type Signal, signal } from '@preact/signals';
 import {
   type AimScore,
   type Line,
-  makeReadSet,
   type Player,
   type Putt,
   puttOfQuestion,
@@ -21,6 +20,7 @@ import {
 import { memoryStore, type OpenedStore, type ReadStore } from '../../store/database.ts';
 import { mergeSets } from '../../store/gate.ts';
 import { isFinished, type KeptAnswer, type KeptSet } from '../../store/schema.ts';
+import type { AimCost } from '../../worker/reading.ts';
 
 export interface Asked {
   readonly set: KeptSet;
@@ -42,19 +42,16 @@ export type Stage =
   | ({ readonly kind: 'revealed'; readonly revealed: Revealed } & Asked)
   | { readonly kind: 'summary'; readonly set: KeptSet };
 
-export interface Cost {
-  readonly holedAtAim: number;
-  readonly holedAtTrue: number;
-}
-
 export interface World {
   openStore(): Promise<OpenedStore>;
   /** ms since 1970 */
   now(): number;
   newId(): string;
   newSeed(): string;
+  /** Rejects when the drill holds no putt that can be asked. */
+  makeSet(drill: ReadDrill, seed: string): Promise<readonly Question[]>;
   /** Rejects when it cannot be worked out: the answer stands without it. */
-  costOf(putt: Putt, pace: number, player: Player, aim: number): Promise<Cost>;
+  costOf(putt: Putt, pace: number, player: Player, aim: number): Promise<AimCost>;
   player(): Player;
 }
 
@@ -68,8 +65,12 @@ export interface Session {
   readonly ready: Signal<boolean>;
   readonly storageProblem: Signal<string | undefined>;
   readonly costProblem: Signal<boolean>;
+  /** The id of the drill whose putts are being drawn. */
+  readonly making: Signal<string | undefined>;
+  readonly makingProblem: Signal<string | undefined>;
   open(): Promise<void>;
-  start(drill: ReadDrill): void;
+  /** Settles when the first putt is asked; does nothing while another set is being drawn. */
+  start(drill: ReadDrill): Promise<void>;
   resume(set: KeptSet): void;
   commit(): void;
   next(): void;
@@ -88,6 +89,8 @@ export const createSession = (world: World): Session => {
   const ready = signal(false);
   const storageProblem = signal<string | undefined>(undefined);
   const costProblem = signal(false);
+  const making = signal<string | undefined>(undefined);
+  const makingProblem = signal<string | undefined>(undefined);
   let store: ReadStore = memoryStore();
   let opening: Promise<void> | undefined;
   /** What open() found wrong with the store, for as long as the visit lasts. */
@@ -151,6 +154,8 @@ export const createSession = (world: World): Session => {
     ready,
     storageProblem,
     costProblem,
+    making,
+    makingProblem,
     open() {
       opening ??= (async () => {
         const opened = await world.openStore();
@@ -170,15 +175,29 @@ export const createSession = (world: World): Session => {
       })();
       return opening;
     },
-    start(drill) {
+    async start(drill) {
+      if (making.peek() !== undefined) return;
+      making.value = drill.id;
+      makingProblem.value = undefined;
       const seed = world.newSeed();
+      let questions: readonly Question[];
+      try {
+        questions = await world.makeSet(drill, seed);
+      } catch {
+        makingProblem.value = `No putts could be drawn for “${drill.name}”: try again, or choose another drill.`;
+        return;
+      } finally {
+        making.value = undefined;
+      }
+      // The person has gone elsewhere while the putts were drawn.
+      if (stage.peek().kind !== 'choosing') return;
       const set: KeptSet = {
         id: world.newId(),
         drillId: drill.id,
         drillName: drill.name,
         seed,
         startedAt: world.now(),
-        questions: makeReadSet(drill, seed),
+        questions: [...questions],
         answers: [],
       };
       // Not kept yet: a set looked at and left without an answer is no record.

@@ -1,87 +1,84 @@
 /**
- * The map's frame: the ball at the bottom, the hole straight above it, as the person stands. Metres to pixels and back.
- * Depends on nothing that gives the answer away: the same length and pace always give the same frame.
+ * The part of the green on the map, and the aim a place on it means. The hole is straight above the ball, as the person
+ * stands. Before the commitment the view depends on length, pace and the person's own aim alone, so that it gives nothing
+ * away; afterwards it grows until the answer is in it. Leaves out: pixels (scene/camera.ts).
  */
 import type { Point } from '../../../sim/index.ts';
+import type { Viewport } from '../../scene/model.ts';
 
-/** Shown behind the ball and least shown past the hole, as shares of the length. */
-const BEHIND = 0.12;
-const PAST = 0.2;
+/** Shown behind the ball and least shown past the hole: shares of the length, and least in metres. */
+const BEHIND = 0.1;
+const BEHIND_LEAST = 0.2;
+const PAST = 0.18;
 /** Shown past the hole beyond the called pace, m. */
-const PAST_PACE = 0.25;
-/** Least half-width, as a share of the length and in metres beyond. */
-const BESIDE = 0.42;
-const BESIDE_LEAST = 0.3;
+const PAST_PACE = 0.3;
+/** Least half-width: a share of the length, and metres beyond. */
+const BESIDE = 0.28;
+const BESIDE_LEAST = 0.25;
+/** Room round a spot that must be seen, share of the view's longer half. */
+const ROUND_SPOT = 0.12;
+/** A ball that runs off does not shrink the putt: spots count up to this share of the length beyond the usual view. */
+const FARTHEST = 0.6;
 
-export interface View {
+export interface Room {
+  /** Of the map without its margin, CSS pixels. */
   readonly width: number;
   readonly height: number;
-  /** Pixels per metre. */
-  readonly scale: number;
-  /** Length of the putt, m. */
-  readonly length: number;
-  /** Half the shown width, m. */
-  readonly half: number;
-  /** Shown range along the putt, m from the ball. */
-  readonly from: number;
-  readonly to: number;
-  /** Ground to pixels. */
-  toPixels(point: Point): Point;
-  /** Across (m, positive right) and along (m from the ball) to the ground. */
-  toGround(across: number, along: number): Point;
-  /** Across and along to pixels. */
-  place(across: number, along: number): Point;
-  /** Pixels to across and along. */
-  unplace(x: number, y: number): { readonly across: number; readonly along: number };
 }
 
-export interface ViewOptions {
+export interface ViewRequest {
   readonly ball: Point;
   readonly hole: Point;
   /** Called pace, m. */
   readonly pace: number;
-  /** Size of the drawing, pixels. */
-  readonly width: number;
-  readonly height: number;
+  /** What else must be seen: aims and, after the commitment, resting places. */
+  readonly spots: readonly Point[];
+  readonly room: Room;
 }
 
-export const makeView = ({ ball, hole, pace, width, height }: ViewOptions): View => {
+/** Direction from ball to hole, and across it to the left. */
+const directionsOf = (ball: Point, hole: Point) => {
   const length = Math.hypot(hole.x - ball.x, hole.y - ball.y);
   const ahead = { x: (hole.x - ball.x) / length, y: (hole.y - ball.y) / length };
-  const behind = Math.max(BEHIND * length, 0.15);
-  const past = Math.max(PAST * length, pace + PAST_PACE);
-  const scale = Math.min(height / (behind + length + past), width / (2 * (BESIDE * length + BESIDE_LEAST)));
-  // Where the width decides, the spare height goes to both ends alike.
-  const spare = (height / scale - (behind + length + past)) / 2;
-  const from = -behind - spare;
-  const to = from + height / scale;
-  const place = (across: number, along: number): Point => ({
-    x: width / 2 + across * scale,
-    y: (to - along) * scale,
-  });
+  return { length, ahead, left: { x: -ahead.y, y: ahead.x } };
+};
+
+/** The view for a putt, ball below and hole above. */
+export const fitView = ({ ball, hole, pace, spots, room }: ViewRequest): Viewport => {
+  const { length, ahead, left } = directionsOf(ball, hole);
+  const limit = FARTHEST * length;
+  let from = -Math.max(BEHIND * length, BEHIND_LEAST);
+  let to = length + Math.max(PAST * length, pace + PAST_PACE);
+  let half = BESIDE * length + BESIDE_LEAST;
+  const usual = { from, to };
+  const around = ROUND_SPOT * (to - from) * 0.5;
+  for (const { x, y } of spots) {
+    const along = (x - ball.x) * ahead.x + (y - ball.y) * ahead.y;
+    const across = Math.abs((x - ball.x) * left.x + (y - ball.y) * left.y);
+    from = Math.min(from, Math.max(along - around, usual.from - limit));
+    to = Math.max(to, Math.min(along + around, usual.to + limit));
+    // Sideways nothing is cut off: an aim one has typed must be seen, however far off it is.
+    half = Math.max(half, across + around);
+  }
+  const width = Math.max(room.width, 1);
+  const height = Math.max(room.height, 1);
+  const scale = Math.min(height / (to - from), width / (2 * half));
+  const middle = (from + to) / 2;
   return {
-    width,
-    height,
-    scale,
-    length,
-    half: width / (2 * scale),
-    from,
-    to,
-    place,
-    unplace: (x, y) => ({ across: (x - width / 2) / scale, along: to - y / scale }),
-    toGround: (across, along) => ({
-      x: ball.x + along * ahead.x + across * ahead.y,
-      y: ball.y + along * ahead.y - across * ahead.x,
-    }),
-    toPixels: ({ x, y }) =>
-      place((x - ball.x) * ahead.y - (y - ball.y) * ahead.x, (x - ball.x) * ahead.x + (y - ball.y) * ahead.y),
+    centre: { x: ball.x + middle * ahead.x, y: ball.y + middle * ahead.y },
+    metresAcross: Math.min(width, height) / scale,
+    up: Math.atan2(ahead.y, ahead.x),
   };
 };
 
-/** An aim offset (m, positive left) from a place on the map: where the line from the ball through it passes the hole. */
-export const aimThrough = (view: View, across: number, along: number): number => {
-  // Near the ball a pixel would swing the line wildly: below a quarter of the way the place counts as if it were there.
-  const reach = Math.max(along, view.length / 4);
-  const offset = (-across * view.length) / reach;
-  return Math.max(-view.half, Math.min(view.half, offset));
+/** Where a start line with this aim offset (m, positive left) passes the hole. */
+export const aimSpot = (ball: Point, hole: Point, aim: number): Point => {
+  const { left } = directionsOf(ball, hole);
+  return { x: hole.x + aim * left.x, y: hole.y + aim * left.y };
+};
+
+/** The aim offset (m, positive left) of a place beside the hole: only its distance across the putt counts. */
+export const aimAt = (ball: Point, hole: Point, { x, y }: Point): number => {
+  const { left } = directionsOf(ball, hole);
+  return (x - hole.x) * left.x + (y - hole.y) * left.y;
 };

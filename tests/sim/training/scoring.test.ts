@@ -1,9 +1,9 @@
 /** One read judged, and a set summed up. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Question } from '../../../sim/training/question.ts';
 import { scoreAim } from '../../../sim/training/scoring.ts';
 import { summarizeReads } from '../../../sim/training/summary.ts';
+import { sampleQuestion } from '../../support/sampleQuestion.ts';
 
 const INCH = 0.0254;
 const aims = fc.double({ min: -2, max: 2, noNaN: true });
@@ -48,23 +48,6 @@ describe('scoring one aim', () => {
   });
 });
 
-const question = (changes: Partial<Question>): Question => ({
-  number: 1,
-  group: 0,
-  ground: { kind: 'plane', slope: 0.02, downhill: 0 },
-  ball: { x: 0, y: -3 },
-  hole: { x: 0, y: 0 },
-  greenSpeed: 3,
-  pace: 0.3,
-  length: 3,
-  slope: 0.02,
-  trueAim: 0.3,
-  direction: 'leftToRight',
-  climb: 'level',
-  steepness: 'steep',
-  ...changes,
-});
-
 describe('summing up', () => {
   it('has nothing to say of no answers', () => {
     expect(summarizeReads([])).toBeUndefined();
@@ -72,12 +55,12 @@ describe('summing up', () => {
 
   it('keeps a kind with one read, without a margin, and leaves out kinds without any', () => {
     const answers = [-0.3, -0.25, -0.35, -0.2, -0.28].map((trueAim) => ({
-      question: question({ trueAim, direction: 'rightToLeft' }),
+      question: sampleQuestion({ trueAim, direction: 'rightToLeft' }),
       aim: 0.8 * trueAim,
     }));
     const summary = summarizeReads([
       ...answers,
-      { question: question({ climb: 'up', length: 9 }), aim: 0.36 },
+      { question: sampleQuestion({ climb: 'up', length: 9 }), aim: 0.36 },
     ]);
     const kinds = new Map(summary?.kinds.map((kind) => [kind.kind, kind]));
     expect([...kinds.keys()]).toEqual([
@@ -99,9 +82,9 @@ describe('summing up', () => {
 
   it('averages the cost over the answers whose cost is known', () => {
     const summary = summarizeReads([
-      { question: question({}), aim: 0.3, holedAtAim: 0.4, holedAtTrue: 0.5 },
-      { question: question({}), aim: 0.36, holedAtAim: 0.2, holedAtTrue: 0.5 },
-      { question: question({}), aim: 0.24 },
+      { question: sampleQuestion({}), aim: 0.3, holedAtAim: 0.4, holedAtTrue: 0.5 },
+      { question: sampleQuestion({}), aim: 0.36, holedAtAim: 0.2, holedAtTrue: 0.5 },
+      { question: sampleQuestion({}), aim: 0.24 },
     ]);
     expect(summary?.meanCost).toBeCloseTo(0.2, 12);
     // 0, 6 and 6 cm off.

@@ -1,6 +1,7 @@
 /** The order of a set and that nothing committed is lost, with a world of the test's own. */
 import { describe, expect, it } from 'vitest';
 import { READ_DRILLS } from '../../../drills/index.ts';
+import { makeReadSet } from '../../../sim/index.ts';
 import { createSession, type Session, type World } from '../../../src/screens/read/session.ts';
 import { memoryStore, type ReadStore } from '../../../src/store/database.ts';
 
@@ -13,6 +14,7 @@ const worldWith = (store: ReadStore, changes: Partial<World> = {}): World => {
     newId: () => `set-id-${++serial}`,
     newSeed: () => 'seed',
     player: () => player,
+    makeSet: async (drill, seed) => makeReadSet(drill, seed),
     costOf: async () => ({ holedAtAim: 0.2, holedAtTrue: 0.3 }),
     ...changes,
   };
@@ -29,7 +31,7 @@ describe('a session', () => {
     const store = memoryStore();
     const session = createSession(worldWith(store));
     await session.open();
-    session.start(READ_DRILLS[0]);
+    await session.start(READ_DRILLS[0]);
     for (let number = 1; number <= 10; number++) {
       expect(session.stage.value).toMatchObject({ kind: 'asking', question: { number } });
       expect(session.aim.value).toBe(0);
@@ -46,7 +48,7 @@ describe('a session', () => {
     const store = memoryStore();
     const session = createSession(worldWith(store));
     await session.open();
-    session.start(READ_DRILLS[1]);
+    await session.start(READ_DRILLS[1]);
     session.aim.value = 0.1;
     session.commit();
     await settle();
@@ -57,7 +59,7 @@ describe('a session', () => {
     const store = memoryStore();
     const first = createSession(worldWith(store));
     await first.open();
-    first.start(READ_DRILLS[2]);
+    await first.start(READ_DRILLS[2]);
     answerOne(first, 0.1);
     answerOne(first, -0.1);
     const asked = first.stage.value;
@@ -79,7 +81,7 @@ describe('a session', () => {
       worldWith(store, { openStore: () => opened.then(() => ({ store, problem: undefined })) }),
     );
     const opening = session.open();
-    session.start(READ_DRILLS[0]);
+    await session.start(READ_DRILLS[0]);
     session.aim.value = 0.2;
     session.commit();
     letOpen();
@@ -98,7 +100,7 @@ describe('a session', () => {
     };
     const session = createSession(worldWith(stubborn));
     await session.open();
-    session.start(READ_DRILLS[0]);
+    await session.start(READ_DRILLS[0]);
     answerOne(session, 0.1);
     await settle();
     expect(session.storageProblem.value).toMatch(/could not be saved/);
@@ -113,7 +115,7 @@ describe('a session', () => {
     const store = memoryStore();
     const session = createSession(worldWith(store, { costOf: () => Promise.reject(new Error('no engine')) }));
     await session.open();
-    session.start(READ_DRILLS[0]);
+    await session.start(READ_DRILLS[0]);
     session.commit();
     await settle();
     expect(session.costProblem.value).toBe(true);
@@ -123,7 +125,7 @@ describe('a session', () => {
   it('rolls the true aim into the hole and takes no second answer to a putt', async () => {
     const session = createSession(worldWith(memoryStore()));
     await session.open();
-    session.start(READ_DRILLS[0]);
+    await session.start(READ_DRILLS[0]);
     const asked = session.stage.value;
     if (asked.kind !== 'asking') throw new Error('nothing was asked');
     session.aim.value = asked.question.trueAim;
@@ -140,9 +142,44 @@ describe('a session', () => {
     const store = memoryStore();
     const session = createSession(worldWith(store));
     await session.open();
-    session.start(READ_DRILLS[0]);
+    await session.start(READ_DRILLS[0]);
     session.leave();
     await settle();
     expect((await store.list()).sets).toEqual([]);
+  });
+
+  it('says so when no putts can be drawn, and starts the next set all the same', async () => {
+    let fail = true;
+    const session = createSession(
+      worldWith(memoryStore(), {
+        makeSet: async (drill, seed) => {
+          if (fail) throw new RangeError('none');
+          return makeReadSet(drill, seed);
+        },
+      }),
+    );
+    await session.open();
+    await session.start(READ_DRILLS[0]);
+    expect(session.stage.value.kind).toBe('choosing');
+    expect(session.makingProblem.value).toMatch(/^No putts could be drawn for “.+”: try again/);
+    fail = false;
+    await session.start(READ_DRILLS[0]);
+    expect(session.stage.value.kind).toBe('asking');
+    expect(session.makingProblem.value).toBeUndefined();
+  });
+
+  it('asks nothing of a person who went elsewhere while the putts were drawn', async () => {
+    const store = memoryStore();
+    const earlier = createSession(worldWith(store));
+    await earlier.open();
+    await earlier.start(READ_DRILLS[0]);
+    answerOne(earlier, 0.1);
+    await settle();
+    const session = createSession(worldWith(store));
+    await session.open();
+    const drawing = session.start(READ_DRILLS[1]);
+    session.look(session.sets.value[0]);
+    await drawing;
+    expect(session.stage.value.kind).toBe('summary');
   });
 });

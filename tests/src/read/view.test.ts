@@ -1,89 +1,138 @@
-/** The map's frame, its ink and the typed aim. */
+/** The map's frame, what it shows when, and the typed aim. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { planeSurface } from '../../../sim/index.ts';
+import { puttOfQuestion, readPutt, rollBall, scoreAim } from '../../../sim/index.ts';
+import { makeCamera } from '../../../src/scene/camera.ts';
 import { aimFieldText, aimSteps, parseAim } from '../../../src/screens/read/aimText.ts';
-import { contourStep, drawGround } from '../../../src/screens/read/ground.ts';
-import { aimThrough, makeView } from '../../../src/screens/read/view.ts';
+import { contourStep, mapModel, spotsOf } from '../../../src/screens/read/mapModel.ts';
+import type { Asked, Revealed } from '../../../src/screens/read/session.ts';
+import { aimAt, aimSpot, fitView } from '../../../src/screens/read/view.ts';
+import { sampleQuestion } from '../../support/sampleQuestion.ts';
 
 const coordinate = fc.double({ min: -20, max: 20, noNaN: true });
 const point = fc.record({ x: coordinate, y: coordinate });
-const size = { width: 800, height: 700 };
+const paces = fc.double({ min: 0.05, max: 1.5, noNaN: true });
+const offsets = fc.double({ min: -10, max: 10, noNaN: true });
+const room = { width: 800, height: 700 };
+const apart = (one: { x: number; y: number }, two: { x: number; y: number }): number =>
+  Math.hypot(one.x - two.x, one.y - two.y);
 
 describe('the frame of the map', () => {
-  it('puts the ball below the hole, both on the page, wherever they lie on the green', () => {
+  it('puts the hole straight above the ball, both on the page, wherever they lie on the green', () => {
     fc.assert(
-      fc.property(point, point, fc.double({ min: 0.05, max: 1.5, noNaN: true }), (ball, hole, pace) => {
-        if (Math.hypot(ball.x - hole.x, ball.y - hole.y) < 0.5) return;
-        const view = makeView({ ball, hole, pace, ...size });
-        const low = view.toPixels(ball);
-        const high = view.toPixels(hole);
+      fc.property(point, point, paces, (ball, hole, pace) => {
+        if (apart(ball, hole) < 0.5) return;
+        const { toPixel } = makeCamera(fitView({ ball, hole, pace, spots: [], room }), room);
+        const low = toPixel(ball);
+        const high = toPixel(hole);
         // A thousandth of a pixel: rounding of a rotation.
         expect(Math.abs(low.x - high.x)).toBeLessThan(1e-3);
         expect(low.y).toBeGreaterThan(high.y);
-        expect(low.y).toBeLessThan(size.height);
+        expect(low.y).toBeLessThan(room.height);
         expect(high.y).toBeGreaterThan(0);
       }),
       { seed: 41 },
     );
   });
 
-  it('comes back from pixels to the ground it started from', () => {
+  it('has the person’s own aim in it, however far off', () => {
     fc.assert(
-      fc.property(point, (place) => {
-        const view = makeView({ ball: { x: 1, y: 2 }, hole: { x: 4, y: -1 }, pace: 0.3, ...size });
-        const { x, y } = view.toPixels(place);
-        const { across, along } = view.unplace(x, y);
-        const back = view.toGround(across, along);
-        expect(back.x).toBeCloseTo(place.x, 9);
-        expect(back.y).toBeCloseTo(place.y, 9);
+      fc.property(point, point, paces, offsets, (ball, hole, pace, aim) => {
+        if (apart(ball, hole) < 0.5) return;
+        const spot = aimSpot(ball, hole, aim);
+        const { toPixel } = makeCamera(fitView({ ball, hole, pace, spots: [spot], room }), room);
+        const { x, y } = toPixel(spot);
+        expect(x).toBeGreaterThan(0);
+        expect(x).toBeLessThan(room.width);
+        expect(y).toBeGreaterThan(0);
       }),
       { seed: 42 },
     );
   });
 
-  it('takes a touch half way as the line through it: left on the page is a positive aim', () => {
-    const view = makeView({ ball: { x: 0, y: -4 }, hole: { x: 0, y: 0 }, pace: 0.3, ...size });
-    expect(aimThrough(view, -0.2, 2)).toBeCloseTo(0.4, 12);
-    expect(aimThrough(view, 0.1, 4)).toBeCloseTo(-0.1, 12);
-    expect(Math.abs(aimThrough(view, -50, 4))).toBe(view.half);
+  it('takes a place to the left of the hole on the page as a positive aim, and only its distance across', () => {
+    const ball = { x: 0, y: -4 };
+    const hole = { x: 0, y: 0 };
+    expect(aimAt(ball, hole, { x: -0.2, y: -1.7 })).toBeCloseTo(0.2, 12);
+    expect(aimAt(ball, hole, { x: 0.1, y: 3 })).toBeCloseTo(-0.1, 12);
+    const { toPixel } = makeCamera(fitView({ ball, hole, pace: 0.3, spots: [], room }), room);
+    expect(toPixel(aimSpot(ball, hole, 0.2)).x).toBeLessThan(toPixel(hole).x);
   });
 
-  it('gives nothing away: the frame is the same whichever way the ground falls', () => {
-    const options = { ball: { x: 0, y: -4 }, hole: { x: 0, y: 0 }, pace: 0.3, ...size };
-    // The view takes no surface at all; equal putts have equal scales.
-    expect(makeView(options).scale).toBe(makeView({ ...options, ball: { x: 4, y: 0 } }).scale);
+  it('comes back from a spot to the aim it was made of', () => {
+    fc.assert(
+      fc.property(point, point, offsets, (ball, hole, aim) => {
+        if (apart(ball, hole) < 0.5) return;
+        expect(aimAt(ball, hole, aimSpot(ball, hole, aim))).toBeCloseTo(aim, 9);
+      }),
+      { seed: 44 },
+    );
   });
 });
 
-describe('the ink', () => {
-  const view = makeView({ ball: { x: 0, y: -4 }, hole: { x: 0, y: 0 }, pace: 0.3, ...size });
-
-  it('draws as many contours as the plane rises steps across the map', () => {
-    // Falls to the right by 3%: contours stand upright, so one row of cells shows each once.
-    const { contours, indexContours } = drawGround(planeSurface({ slope: 0.03, downhill: 0 }), view);
-    const xs = new Set(
-      [...`${contours}${indexContours}`.matchAll(/M([\d.-]+) /g)].map(([, x]) => Math.round(Number(x) / 4)),
-    );
-    const expected = (size.width / view.scale) * (0.03 / contourStep(view.length));
-    // One more or less by where the levels fall at the edges; pixels rounded to 4 may split one in two at most rarely.
-    expect(Math.abs(xs.size - expected)).toBeLessThanOrEqual(1.5);
-  });
-
-  it('points its strokes down the slope', () => {
-    const { hachures } = drawGround(planeSurface({ slope: 0.02, downhill: 0 }), view);
-    const first = /^M([\d.-]+) ([\d.-]+)L([\d.-]+) ([\d.-]+)L/.exec(hachures);
-    if (first === null) throw new Error('no hachures');
-    // From the thick end to the tip: to the right, where the plane falls.
-    expect(Number(first[3])).toBeGreaterThan(Number(first[1]));
-  });
-
-  it('draws nothing on level ground', () => {
-    expect(drawGround(planeSurface({ slope: 0, downhill: 0 }), view)).toEqual({
-      contours: '',
-      indexContours: '',
-      hachures: '',
+describe('what the map shows', () => {
+  const question = sampleQuestion();
+  const putt = puttOfQuestion(question);
+  const set = {
+    id: 'set-0001',
+    drillId: 'long-lag',
+    drillName: 'Long lag',
+    seed: 'a',
+    startedAt: 1,
+    questions: [question],
+    answers: [],
+  };
+  const asked: Asked = { set, question, putt };
+  const line = readPutt(putt, question.pace);
+  if (line.status !== 'ok') throw new Error(line.reason);
+  const revealed: Revealed = {
+    line,
+    roll: rollBall(putt, 0, line.speed),
+    score: scoreAim(question.trueAim, 0),
+    aim: 0,
+  };
+  const viewport = fitView({ ...question, spots: [], room });
+  const model = (changes: Partial<Parameters<typeof mapModel>[0]> = {}) =>
+    mapModel({
+      asked,
+      aim: 0,
+      revealed: undefined,
+      viewport,
+      theme: 'light',
+      units: 'imperial',
+      slopeGiven: false,
+      ...changes,
     });
+
+  it('has no line, height or contour interval before the commitment, and lets one move the aim alone', () => {
+    const now = model();
+    expect(now.lines).toEqual([]);
+    expect(now.showHeights).toBe(false);
+    expect(now.contourStep?.words).toBeUndefined();
+    expect(now.draggable).toEqual(['aim']);
+    expect(now.description).not.toMatch(/true|%/);
+  });
+
+  it('frames the question by what the person was told and chose alone', () => {
+    // The same putt on ground that falls the other way: nothing the view is made of may differ.
+    const mirrored = { ...asked, question: sampleQuestion({ trueAim: -question.trueAim }) };
+    expect(spotsOf(mirrored, 0.1, undefined)).toEqual(spotsOf(asked, 0.1, undefined));
+  });
+
+  it('has both lines and nothing to move after it', () => {
+    const now = model({ revealed });
+    expect(now.lines.map(({ style }) => style)).toEqual(['true', 'yours']);
+    expect(now.draggable).toEqual([]);
+    expect(now.aim).toBeUndefined();
+    expect(now.contourStep?.words).toBe('0.4 in');
+    expect(now.description).toMatch(/The true aim is .+ left/);
+  });
+
+  it('keeps the height between contours the same for putts of a length, a round number of the person’s units', () => {
+    // 1 in = 25.4 mm exactly.
+    expect(contourStep(3, 'imperial', false)).toEqual({ step: 0.4 * 0.0254 });
+    expect(contourStep(3, 'metric', true)).toEqual({ step: 0.01, words: '1 cm' });
+    expect(contourStep(14, 'metric', true)).toEqual({ step: 0.02, words: '2 cm' });
   });
 });
 

@@ -6,22 +6,8 @@ import { describe, expect, it } from 'vitest';
 import { memoryStore, openReadStore } from '../../../src/store/database.ts';
 import { mergeSets, passSet } from '../../../src/store/gate.ts';
 import { isFinished, type KeptAnswer, type KeptSet } from '../../../src/store/schema.ts';
+import { sampleQuestion } from '../../support/sampleQuestion.ts';
 
-const question = (number: number): KeptSet['questions'][number] => ({
-  number,
-  group: 0,
-  ground: { kind: 'plane', slope: 0.02, downhill: 1 },
-  ball: { x: 0, y: -3 },
-  hole: { x: 0, y: 0 },
-  greenSpeed: 3,
-  pace: 0.3,
-  length: 3,
-  slope: 0.02,
-  trueAim: 0.3,
-  direction: 'leftToRight',
-  climb: 'level',
-  steepness: 'steep',
-});
 const answer = (number: number, aim = 0.2): KeptAnswer => ({ number, aim, answeredAt: 1000 + number });
 const set = (changes: Partial<KeptSet> = {}): KeptSet => ({
   id: 'set-0001',
@@ -29,7 +15,7 @@ const set = (changes: Partial<KeptSet> = {}): KeptSet => ({
   drillName: 'Long lag',
   seed: 'abc',
   startedAt: 1000,
-  questions: [question(1), question(2), question(3)],
+  questions: [1, 2, 3].map((number) => sampleQuestion({ number })),
   answers: [],
   ...changes,
 });
