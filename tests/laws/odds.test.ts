@@ -39,8 +39,20 @@ const playerArbitrary: fc.Arbitrary<Player> = fc.record({
 /** Each holed share is good to 0.2 points (issue 2): two of them, hence 0.4. */
 const HOLED_SLACK = 0.004;
 
+/** What is holed does not depend on the putts after: one table, of any green, serves where only that is asked. */
+const ANY_TABLE = prepareNextPutts(
+  {
+    surface: planeSurface({ slope: 0, downhill: 0 }),
+    greenSpeed: feetToMetres(10),
+    ball: { x: 1, y: 0 },
+    hole: { x: 0, y: 0 },
+    capture: 'simple',
+  },
+  { lineSd: degreesToRadians(1), paceSd: 0.1, readSd: 0, readBias: 0, paceBias: 0 },
+);
+
 const mostHoled = (putt: Putt, player: Player): number => {
-  const { rows } = comparePaces(putt, PACES, player, prepareNextPutts(putt, player));
+  const { rows } = comparePaces(putt, PACES, player, ANY_TABLE);
   return Math.max(...rows.map(({ odds }) => odds?.holed ?? 0));
 };
 
@@ -62,7 +74,7 @@ describe('the odds of a putt', () => {
           expect(odds.expectedPutts).toBeGreaterThanOrEqual(1 + (1 - odds.holed) + odds.threePutt - 1e-9);
         }
       }),
-      { seed: 301, numRuns: 25 },
+      { seed: 301, numRuns: 12 },
     );
   });
 
