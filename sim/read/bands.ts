@@ -64,6 +64,17 @@ function brinksOf(putt: Putt, spare: Spare): Brinks {
   };
 }
 
+/** The pass of a value, rolled once however often it is asked for in a row. */
+function rememberLast(roll: (value: number, out: Pass) => Pass): (value: number) => Pass {
+  const pass = newPass();
+  let last = Number.NaN;
+  return (value) => {
+    if (value !== last) roll(value, pass);
+    last = value;
+    return pass;
+  };
+}
+
 /** Follow one way of dropping to its end, and there the other if that has begun, so that no gap is stepped over. */
 function lastDrop(
   inside: number,
@@ -79,7 +90,7 @@ function lastDrop(
     if (here(pass) >= 0) {
       at = edge(at, stride, (value) => here(passAt(value)));
       stride = step / 8;
-      if (other(passAt(at)) < 0) break;
+      if (other(passAt(at)) < BRINK) break;
     } else if (other(pass) < 0) break;
   }
   return at;
@@ -104,10 +115,10 @@ function edge(inside: number, step: number, brinkAt: (value: number) => number):
   for (let i = 0; i < MOST_STEPS && Math.abs(far - near) > narrow; i++) {
     const value = i % 6 === 5 ? (near + far) / 2 : near + ((far - near) * nearBrink) / (nearBrink - farBrink);
     const brink = brinkAt(value);
+    if (Math.abs(brink) < BRINK) return value;
     if (brink >= 0) {
       near = value;
       nearBrink = brink;
-      if (brink < BRINK) break;
       if (kept > 0) farBrink /= 2;
       kept = 1;
     } else {
@@ -122,14 +133,13 @@ function edge(inside: number, step: number, brinkAt: (value: number) => number):
 
 /** Start angles (radians from ball->hole) that still drop at the line's speed; undefined when the line itself does not. */
 export function startBand(putt: Putt, roller: Roller, line: Start): Band | undefined {
-  const pass = newPass();
-  if (!drops(putt, roller.pass(line.heading, line.speed, pass))) return undefined;
+  const passAt = rememberLast((heading, out) => roller.pass(heading, line.speed, out));
+  if (!drops(putt, passAt(line.heading))) return undefined;
   const brinks = brinksOf(putt, spareOffset);
-  const passAt = (heading: number): Pass => roller.pass(heading, line.speed, pass);
   const zero = bearingOf(putt);
   const start = Math.atan2(Math.sin(line.heading - zero), Math.cos(line.heading - zero));
   // On level ground a turn moves the pass by the length times it.
-  const step = (1.02 * Math.max(brinks.arriving(pass), 1e-4)) / lengthOf(putt);
+  const step = (1.02 * Math.max(brinks.arriving(passAt(line.heading)), 1e-4)) / lengthOf(putt);
   return {
     low: start + lastDrop(line.heading, -step, passAt, brinks) - line.heading,
     high: start + lastDrop(line.heading, step, passAt, brinks) - line.heading,
@@ -143,15 +153,16 @@ export function paceBand(
   line: Start & { readonly pace: number },
   arrivalSpeed: number,
 ): Band | undefined {
-  const pass = newPass();
-  if (!drops(putt, roller.pass(line.heading, line.speed, pass))) return undefined;
   const energy = line.speed ** 2;
   // Energies, because distances are nearly linear in them.
-  const passAt = (value: number): Pass => roller.pass(line.heading, Math.sqrt(Math.max(value, 1e-9)), pass);
+  const passAt = rememberLast((value, out) =>
+    roller.pass(line.heading, Math.sqrt(Math.max(value, 1e-9)), out),
+  );
+  if (!drops(putt, passAt(energy))) return undefined;
   const paceAt = (value: number): number => {
-    passAt(value);
-    const past = Math.hypot(pass.restX - putt.hole.x, pass.restY - putt.hole.y);
-    return pass.missSpeed === 0 ? -past : past;
+    const { restX, restY, missSpeed } = passAt(value);
+    const past = Math.hypot(restX - putt.hole.x, restY - putt.hole.y);
+    return missSpeed === 0 ? -past : past;
   };
   const spare = captureRule(putt.capture).fastestDrop(0) ** 2 - arrivalSpeed ** 2;
   const share = (line.pace + HOLE_RADIUS) / (lengthOf(putt) + line.pace);
