@@ -50,6 +50,13 @@ function groundFor(walk: LineWalk, lines: readonly CentreLine[], player: Player,
 }
 
 const next = new Float64Array(2);
+// Sums over misses, in one array because a visitor's own variables would be boxed at every addition.
+const sums = new Float64Array(5);
+const SHORT = 0;
+const HIGH = 1;
+const LOW = 2;
+const MISSED_TWICE = 3;
+const FURTHER = 4;
 
 function oddsOf(ground: Ground, line: CentreLine): Odds {
   const { putt, leaves, table } = ground;
@@ -59,7 +66,7 @@ function oddsOf(ground: Ground, line: CentreLine): Odds {
   const towardY = (putt.hole.y - putt.ball.y) / length;
   // The high side is the side the aim lies on; on a straight putt there is none, and left stands for it.
   const highIsLeft = start >= 0;
-  let [short, high, low, threePutt, further] = [0, 0, 0, 0, 0];
+  sums.fill(0);
   leaves.clear();
   const { sides } = ground;
   const holed = playOut({ start, energy: line.speed ** 2 }, ground.player, ground.regions, ground.rests, {
@@ -74,9 +81,8 @@ function oddsOf(ground: Ground, line: CentreLine): Odds {
       const spread = (past + length) * (more - less);
       const part = spread > 0 ? Math.max(0, Math.min(1, -softest / spread)) : past < 0 ? 1 : 0;
       const before = part * (1 + (tilt * (part - 1)) / 2);
-      short += before * share;
-      if (sides.left(middle) === highIsLeft) high += (1 - before) * share;
-      else low += (1 - before) * share;
+      sums[SHORT] += before * share;
+      sums[sides.left(middle) === highIsLeft ? HIGH : LOW] += (1 - before) * share;
       const fromX = x + towardX * length;
       const fromY = y + towardY * length;
       leaves.add(
@@ -85,20 +91,20 @@ function oddsOf(ground: Ground, line: CentreLine): Odds {
         share,
       );
       nextPuttAt(table, x, y, next);
-      threePutt += share * next[0];
-      further += share * next[1];
+      sums[MISSED_TWICE] += share * next[0];
+      sums[FURTHER] += share * next[1];
     },
   });
   // Cells lighter than rounding are left out, and the tails beyond REACH: shared out so that all putts make one.
-  const total = holed + short + high + low;
+  const total = holed + sums[SHORT] + sums[HIGH] + sums[LOW];
   return {
     status: 'ok',
     holed: holed / total,
-    short: short / total,
-    high: high / total,
-    low: low / total,
-    threePutt: threePutt / total,
-    expectedPutts: 1 + further / total,
+    short: sums[SHORT] / total,
+    high: sums[HIGH] / total,
+    low: sums[LOW] / total,
+    threePutt: sums[MISSED_TWICE] / total,
+    expectedPutts: 1 + sums[FURTHER] / total,
     leaveMedian: leaves.quantile(0.5),
     leaveP10: leaves.quantile(0.1),
     leaveP90: leaves.quantile(0.9),

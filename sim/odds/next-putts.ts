@@ -13,7 +13,7 @@ import { bearingOf } from '../roll/roll.ts';
 import { sampleSurface } from '../surface/sample.ts';
 import type { Player, Point, Putt } from '../types.ts';
 import { dropRegions } from './drop-region.ts';
-import { lagrange } from './interpolation.ts';
+import { lagrange, monotoneCubic } from './interpolation.ts';
 import { playOut, REACH } from './outcomes.ts';
 import { restsOf } from './rests.ts';
 import { startErrors } from './start-errors.ts';
@@ -38,13 +38,19 @@ export interface NextPuttsOptions {
   readonly onProgress?: (share: number) => void;
 }
 
-/** Places solved, and the finer table that is filled from them by cubics, so that one look-up is four cells. */
-const PLANE_GRID = { rings: 18, spokes: 24 };
-const FIELD_GRID = { rings: 15, spokes: 20 };
-const FINE = { rings: 73, spokes: 96 };
+/**
+ * Places solved: distances from the hole (m), closest where the chance of missing climbs, by so many bearings. Nobody misses
+ * from the first two: the ball all but hangs over the hole. The finer table is filled from them by cubics, so that one
+ * look-up is four cells.
+ */
+const PLANE_RINGS = [
+  0, 0.12, 0.2, 0.28, 0.36, 0.45, 0.55, 0.67, 0.81, 0.97, 1.17, 1.42, 1.75, 2.2, 2.8, 3.7, 5, 7.5, 12,
+];
+const FIELD_RINGS = [0, 0.12, 0.26, 0.38, 0.52, 0.7, 0.92, 1.2, 1.6, 2.15, 3, 4.4, 7, 12];
+const CERTAIN = 2;
+const SPOKES = { plane: 24, field: 20 };
+const FINE = { rings: 97, spokes: 96 };
 const FARTHEST = 12;
-/** Nearer than this nobody misses: the ball all but hangs over the hole, m. */
-const NEAREST = 0.1;
 /** Paces tried in turn for a next putt, m past the hole. */
 const PACES = [NEXT_PUTT_PACE, 0.2, 0.1, 0.05, 0.8, 1.5];
 /** Where no pace has a line (a hole that cannot be putted at from there): putts still needed. A guess, rarely met. */
@@ -52,50 +58,49 @@ const HOPELESS = 3;
 /** Expected putts are iterated to this. */
 const SETTLED = 1e-7;
 
-const distanceOf = (ring: number, rings: number): number => FARTHEST * (ring / (rings - 1)) ** 2;
-
 /** @param putt its ball does not matter */
 export function prepareNextPutts(putt: Putt, player: Player, options: NextPuttsOptions = {}): NextPutts {
   const plane = putt.surface.kind === 'plane';
-  const { rings, spokes } = plane ? PLANE_GRID : FIELD_GRID;
+  const rings = plane ? PLANE_RINGS : FIELD_RINGS;
+  const spokes = SPOKES[putt.surface.kind];
   const zero = putt.surface.kind === 'plane' ? putt.surface.downhill : 0;
-  const places = rings * spokes;
+  const grid = { zero, rings, spokes };
+  const places = rings.length * spokes;
   const missed = new Float64Array(places);
   const fixed = new Float64Array(places).fill(1);
   const onward = new Float64Array(places * places);
   const solved = plane ? spokes / 2 + 1 : spokes;
-  for (let ring = 1; ring < rings; ring++) {
-    const distance = distanceOf(ring, rings);
-    if (distance < NEAREST) continue;
+  for (let ring = CERTAIN; ring < rings.length; ring++) {
     for (let spoke = 0; spoke < solved; spoke++) {
       const place = ring * spokes + spoke;
-      const angle = zero + (2 * Math.PI * spoke) / spokes;
-      const ball = placeOn(putt, distance, angle);
+      const ball = placeOn(putt, rings[ring], zero + (2 * Math.PI * spoke) / spokes);
       const row = onward.subarray(place * places, (place + 1) * places);
-      const miss = ball && playFrom({ ...putt, ball }, player, { zero, rings, spokes }, row);
+      const miss = ball && playFrom({ ...putt, ball }, player, grid, row);
       missed[place] = miss ?? 1;
       if (miss === undefined) fixed[place] = HOPELESS;
     }
-    options.onProgress?.((ring + 1) / rings);
+    options.onProgress?.((ring + 1) / rings.length);
   }
-  if (plane) mirror(missed, fixed, onward, rings, spokes);
+  if (plane) mirror(missed, fixed, onward, spokes);
   const expected = iterate(fixed, onward, places);
+  // Cubics overshoot where the table levels out; the bounds are what a share and a count can be.
+  const fineMissed = refine(missed, grid).map((share) => Math.max(0, Math.min(1, share)));
+  const fineExpected = refine(expected, grid).map((putts, i) => Math.max(1 + fineMissed[i], putts));
   return {
     hole: putt.hole,
     zero,
     farthest: FARTHEST,
     rings: FINE.rings,
     spokes: FINE.spokes,
-    // Cubics overshoot where the table levels out; the bounds are what a share and a count can be.
-    missed: refine(missed, rings, spokes).map((share) => Math.max(0, Math.min(1, share))),
-    expected: refine(expected, rings, spokes).map((putts) => Math.max(1, putts)),
+    missed: fineMissed,
+    expected: fineExpected,
   };
 }
 
 /** A place at this distance and bearing, drawn in to the edge of the surface where it would lie outside. */
 function placeOn(putt: Putt, distance: number, angle: number): Point | undefined {
   const ground = { height: 0, gradientX: 0, gradientY: 0 };
-  for (let reach = distance; reach > NEAREST; reach -= 0.05) {
+  for (let reach = distance; reach > PLANE_RINGS[CERTAIN - 1]; reach -= 0.05) {
     const x = putt.hole.x + reach * Math.cos(angle);
     const y = putt.hole.y + reach * Math.sin(angle);
     if (sampleSurface(putt.surface, x, y, ground)) return { x, y };
@@ -105,7 +110,7 @@ function placeOn(putt: Putt, distance: number, angle: number): Point | undefined
 
 interface Grid {
   readonly zero: number;
-  readonly rings: number;
+  readonly rings: readonly number[];
   readonly spokes: number;
 }
 
@@ -122,11 +127,18 @@ function playFrom(putt: Putt, player: Player, grid: Grid, row: Float64Array): nu
     const reach = REACH * Math.max(errors.sd, 1e-9);
     const energies = energyRange(energy, energy, player);
     const rests = restsOf(putt, { starts: [errors.middle - reach, errors.middle + reach], energies });
+    const share = new Float64Array(1);
     const holed = playOut({ start, energy }, player, dropRegions(walk), rests, {
       aim: () => undefined,
-      miss: (share, x, y) => spreadOver(grid, share, x, y, row),
+      miss(missed, x, y) {
+        share[0] += missed;
+        spreadOver(grid, missed, x, y, row);
+      },
     });
-    return 1 - holed;
+    // What lies beyond the integration's reach is shared out, here as in the odds.
+    const total = holed + share[0];
+    for (let i = 0; i < row.length; i++) row[i] /= total;
+    return share[0] / total;
   }
   return undefined;
 }
@@ -145,9 +157,10 @@ function spreadOver(
   y: number,
   row: Float64Array,
 ): void {
-  const along = Math.min(rings - 1, (rings - 1) * Math.sqrt(Math.hypot(x, y) / FARTHEST));
-  const ring = Math.min(rings - 2, Math.floor(along));
-  const outer = along - ring;
+  const distance = Math.min(FARTHEST, Math.hypot(x, y));
+  let ring = 0;
+  while (ring < rings.length - 2 && rings[ring + 1] < distance) ring++;
+  const outer = (distance - rings[ring]) / (rings[ring + 1] - rings[ring]);
   const turn = ((((Math.atan2(y, x) - zero) / (2 * Math.PI)) * spokes) % spokes) + spokes;
   const spoke = Math.floor(turn) % spokes;
   const next = (spoke + 1) % spokes;
@@ -159,14 +172,8 @@ function spreadOver(
 }
 
 /** Left of the fall line is the mirror of right of it. */
-function mirror(
-  missed: Float64Array,
-  fixed: Float64Array,
-  onward: Float64Array,
-  rings: number,
-  spokes: number,
-): void {
-  const places = rings * spokes;
+function mirror(missed: Float64Array, fixed: Float64Array, onward: Float64Array, spokes: number): void {
+  const places = missed.length;
   const across = (place: number): number => {
     const spoke = place % spokes;
     return place - spoke + ((spokes - spoke) % spokes);
@@ -197,24 +204,23 @@ function iterate(fixed: Float64Array, onward: Float64Array, places: number): Flo
   return expected;
 }
 
-/** The coarse table on the fine grid, by cubics along the rings' index and round the hole. */
-function refine(coarse: Float64Array, rings: number, spokes: number): Float64Array {
+/** The coarse table on the fine grid: cubics round the hole, then cubics outward that do not overshoot. */
+function refine(coarse: Float64Array, { rings, spokes }: Grid): Float64Array {
   const fine = new Float64Array(FINE.rings * FINE.spokes);
-  const out = { first: 0, w: new Float64Array(4) };
+  const distances = Float64Array.from(rings);
   const round = { first: 0, w: new Float64Array(4) };
-  for (let ring = 0; ring < FINE.rings; ring++) {
-    lagrange((ring / (FINE.rings - 1)) * (rings - 1), rings - 1, out);
-    for (let spoke = 0; spoke < FINE.spokes; spoke++) {
-      // Two spokes of margin on either side keep the cubic centred all round.
-      lagrange((spoke / FINE.spokes) * spokes + 2, spokes + 4, round);
+  for (let spoke = 0; spoke < FINE.spokes; spoke++) {
+    // Two spokes of margin on either side keep the cubic centred all round.
+    lagrange((spoke / FINE.spokes) * spokes + 2, spokes + 4, round);
+    const outward = distances.map((_, ring) => {
       let value = 0;
-      for (let i = 0; i < 4; i++)
-        for (let j = 0; j < 4; j++) {
-          const at = (round.first + j - 2 + spokes) % spokes;
-          value += out.w[i] * round.w[j] * coarse[(out.first + i) * spokes + at];
-        }
-      fine[ring * FINE.spokes + spoke] = value;
-    }
+      for (let j = 0; j < 4; j++)
+        value += round.w[j] * coarse[ring * spokes + ((round.first + j - 2 + spokes) % spokes)];
+      return value;
+    });
+    const at = monotoneCubic(distances, outward);
+    for (let ring = 0; ring < FINE.rings; ring++)
+      fine[ring * FINE.spokes + spoke] = at(FARTHEST * (ring / (FINE.rings - 1)) ** 2);
   }
   return fine;
 }

@@ -19,6 +19,10 @@ const CELLS = 30;
 const WIDEST_PIECE = 1.3;
 /** Where the region is cut into pieces, shares of its width: the holed share climbs near the ends, where the hole is widest. */
 const INSIDE = [0, 0.06, 0.25, 0.5, 0.75, 0.94, 1];
+/** A pace error below this (share of the distance) makes the holed share a step where the region's edge crosses the pace. */
+const SHARP = 0.04;
+/** Samples between which such crossings are looked for. */
+const SAMPLES = 48;
 /** A ball cannot be struck backwards: errors that would, leave it where it is. */
 const LEAST_SHARE = 1e-6;
 
@@ -45,6 +49,7 @@ export interface MissVisitor {
 const cellEnergies = new Float64Array(CELLS + 1);
 const cellBelows = new Float64Array(CELLS + 1);
 const drop = new Float64Array(2);
+const gaps = new Float64Array(12);
 const rest = { x: 0, y: 0 };
 
 /**
@@ -99,15 +104,17 @@ export function playOut(
     if (!(weight > 1e-12)) return 0;
     rests.aim(angle);
     visitor.aim(angle);
-    const gaps = missesAt(regions, angle, softest, firmest);
-    if (paceSd === 0) {
-      const energy = intent.energy * mean;
-      const missed = gaps.some(([from, to]) => energy >= from && energy <= to);
-      if (missed) visit(weight, energy, energy);
-      return missed ? 0 : weight;
-    }
+    const count = missesAt(regions, angle, softest, firmest);
     let missed = 0;
-    for (const [from, to] of gaps) {
+    for (let i = 0; i < count; i++) {
+      const from = gaps[2 * i];
+      const to = gaps[2 * i + 1];
+      if (paceSd === 0) {
+        const energy = intent.energy * mean;
+        if (energy < from || energy > to) continue;
+        visit(weight, energy, energy);
+        return 0;
+      }
       const belowFrom = from === softest ? 0 : below(from);
       const belowTo = to === firmest ? 1 : below(to);
       spread(from, to, belowFrom, belowTo, weight);
@@ -125,6 +132,9 @@ export function playOut(
     for (const share of INSIDE) cuts.push(low + share * (high - low));
     cuts.push(...corners);
   }
+  if (paceSd < SHARP)
+    for (const region of regions)
+      for (const z of paceSd > 0 ? [-2, 0, 2] : [0]) cuts.push(...startsAt(region, energyAt(z)));
   const inOrder = cuts.filter((cut) => cut >= ends[0] && cut <= ends[1]).sort((a, b) => a - b);
   let holed = 0;
   for (let piece = 1; piece < inOrder.length; piece++) {
@@ -144,22 +154,56 @@ export function playOut(
   return holed;
 }
 
-/** Energies between two bounds that miss at this start: what the regions leave, softest first. */
-function missesAt(
-  regions: readonly DropRegion[],
-  start: number,
-  softest: number,
-  firmest: number,
-): [number, number][] {
-  let gaps: [number, number][] = [[softest, firmest]];
+/** Energies between two bounds that miss at this start, softest first: fills `gaps` with pairs, returns how many. */
+function missesAt(regions: readonly DropRegion[], start: number, softest: number, firmest: number): number {
+  gaps[0] = softest;
+  gaps[1] = firmest;
+  let count = 1;
   for (const region of regions) {
     if (!region.energiesAt(start, drop)) continue;
-    const [soft, firm] = drop;
-    gaps = gaps.flatMap(([from, to]): [number, number][] => {
-      if (firm <= from || soft >= to) return [[from, to]];
-      const left: [number, number][] = soft > from ? [[from, soft]] : [];
-      return firm < to ? [...left, [firm, to]] : left;
-    });
+    const soft = drop[0];
+    const firm = drop[1];
+    for (let i = count - 1; i >= 0; i--) {
+      const from = gaps[2 * i];
+      const to = gaps[2 * i + 1];
+      if (firm <= from || soft >= to) continue;
+      // What is left below, and above: none, one or two pairs in the place of one.
+      const below = soft > from ? 1 : 0;
+      const left = below + (firm < to ? 1 : 0);
+      gaps.copyWithin(2 * (i + left), 2 * (i + 1), 2 * count);
+      if (below > 0) gaps[2 * i + 1] = soft;
+      if (firm < to) {
+        gaps[2 * (i + below)] = firm;
+        gaps[2 * (i + below) + 1] = to;
+      }
+      count += left - 1;
+    }
   }
-  return gaps;
+  return count;
+}
+
+/** Starts at which an edge of the region passes this energy. */
+function startsAt(region: DropRegion, energy: number): number[] {
+  const startOf = (i: number): number =>
+    region.low + ((region.high - region.low) * (1 - Math.cos((Math.PI * i) / SAMPLES))) / 2;
+  /** -1 below the region, 0 in it, 1 above. */
+  const placeOf = (angle: number): number => {
+    if (!region.energiesAt(angle, drop)) return Number.NaN;
+    return energy < drop[0] ? -1 : energy > drop[1] ? 1 : 0;
+  };
+  const found: number[] = [];
+  for (let i = 1; i < SAMPLES - 1; i++) {
+    let low = startOf(i);
+    let high = startOf(i + 1);
+    const place = placeOf(low);
+    const next = placeOf(high);
+    if (place === next || Number.isNaN(place) || Number.isNaN(next)) continue;
+    for (let halving = 0; halving < 24; halving++) {
+      const middle = (low + high) / 2;
+      if (placeOf(middle) === place) low = middle;
+      else high = middle;
+    }
+    found.push((low + high) / 2);
+  }
+  return found;
 }
