@@ -48,6 +48,19 @@ const open = async (options: PageOptions = {}): Promise<Page> => {
   return opened;
 };
 
+/** One page at 1440 px for the tests that leave it as they found it: opening takes the longest. */
+let shared: Page | undefined;
+const common = async (): Promise<Page> => {
+  shared ??= await open();
+  page = undefined;
+  return shared;
+};
+afterAll(async () => {
+  const problems = shared ? [...pageProblems(shared)] : [];
+  await shared?.close();
+  expect(problems).toEqual([]);
+});
+
 const row = (on: Page, name: string): Promise<string> =>
   on.locator('[data-testid=paces] tr', { hasText: name }).first().innerText();
 
@@ -71,7 +84,7 @@ const words = (on: Page): Promise<string> =>
 
 describe('the first minute', () => {
   it('opens with a putt that breaks, one sentence, both chances, and its margin', async () => {
-    const on = await open();
+    const on = await common();
     expect(await on.getByTestId('verdict').innerText()).toMatch(
       /^(Die it in|Firm it in) here: \d\.\d\d putts better|^Die or firm: no difference/,
     );
@@ -88,7 +101,7 @@ describe('the first minute', () => {
   });
 
   it('shows the Rules caution, what is left out, and no figure of precision but those the tests check', async () => {
-    const on = await open();
+    const on = await common();
     expect(await on.getByText('Rule 4.3a').isVisible()).toBe(true);
     expect(await on.getByText('Left out:').isVisible()).toBe(true);
     const limits = await on.locator('.limits').innerText();
@@ -114,7 +127,7 @@ describe('the map', () => {
   };
 
   it('shows ball, hole and both lines in their colours, by WebGL', async () => {
-    const on = await open();
+    const on = await common();
     expect(await on.locator('.scene').getAttribute('data-painter')).toBe('webgl');
     await seesThePutt(on);
   });
@@ -140,9 +153,10 @@ describe('the map', () => {
   });
 
   it('changes colours with the theme', async () => {
-    const on = await open({ colorScheme: 'dark' });
-    expect(await pixelsOfColour(on, await midway(on), SKY_BLUE)).toBeGreaterThan(40);
-    await on.getByLabel('Light', { exact: true }).check();
+    const on = await common();
+    await on.getByLabel('Dark', { exact: true }).check();
+    await expect.poll(async () => pixelsOfColour(on, await midway(on), SKY_BLUE)).toBeGreaterThan(40);
+    await on.getByLabel('Auto', { exact: true }).check();
     await expect.poll(async () => pixelsOfColour(on, await midway(on), BLUE)).toBeGreaterThan(40);
   });
 
@@ -200,7 +214,7 @@ describe('the map', () => {
   });
 
   it('rolls the ball when asked and says how it ended', async () => {
-    const on = await open();
+    const on = await common();
     await on.getByRole('button', { name: 'Roll it firm' }).click();
     await expect
       .poll(() => on.locator('.map-tools [role=status]').innerText())
@@ -209,10 +223,6 @@ describe('the map', () => {
 });
 
 describe('typing', () => {
-  /** One page for all bad inputs: each test leaves it as it found it. */
-  let shared: Page | undefined;
-  afterAll(() => shared?.close());
-
   it.each([
     ['length', '0'],
     ['length', 'NaN'],
@@ -223,9 +233,7 @@ describe('typing', () => {
   ] as const)(
     'explains beside the field what is wrong with a %s of “%s” and loses nothing',
     async (id, text) => {
-      const on = shared ?? (await open());
-      shared = on;
-      page = undefined;
+      const on = await common();
       const before = await Promise.all([
         row(on, 'holed'),
         row(on, 'expected putts'),
@@ -266,11 +274,13 @@ describe('typing', () => {
   });
 
   it('turns every length to metric when asked', async () => {
-    const on = await open();
+    const on = await common();
     await on.getByLabel('m, cm').check();
     await expect.poll(() => row(on, 'stops past')).toContain('15 cm');
     expect(await on.getByLabel('Length (m)').inputValue()).toBe('3.66');
     expect(await on.locator('main').innerText()).not.toMatch(/\d in\b/);
+    await on.getByLabel('ft, in').check();
+    await expect.poll(() => on.getByLabel('Length (ft)').inputValue()).toBe('12');
   });
 
   it('keeps a player set by a slider over a reload', async () => {

@@ -56,18 +56,23 @@ export const MarginTable = () => {
               <th scope="col" class="firm">
                 aim firm
               </th>
-              <th scope="col">better by</th>
+              <th scope="col">better</th>
             </tr>
           </thead>
           <tbody>
             <CaseRow words="as you think" one={thought} stale={behind.value} />
             {cases.map((one) => (
-              <CaseRow key={one.name} words={words[one.name]} one={one} stale={marginBehind.value} />
+              <CaseRow
+                key={one.name}
+                words={words[one.name].replace(/^at /, '')}
+                one={one}
+                stale={marginBehind.value}
+              />
             ))}
           </tbody>
         </table>
       </section>
-      <p class="hint">“Better by” names the pace that takes fewer putts, and how many on average.</p>
+      <p class="hint">“Better” names the pace that takes fewer putts, and how many fewer on average.</p>
     </section>
   );
 };

@@ -36,7 +36,8 @@ const Working = () => {
   return (
     <>
       <span>{words}</span>
-      <progress aria-label={words} max={1} value={busy ? undefined : marginProgress.value} />
+      {/* No bar without a share: one that only moves would keep the page painting while the engine needs the machine. */}
+      {!busy && <progress aria-label={words} max={1} value={marginProgress.value} />}
       <button type="button" class="plain" onClick={cancelWork}>
         Stop
       </button>

@@ -96,7 +96,7 @@ export const openMap = async (host: HTMLElement): Promise<DecideMap> => {
               ({ x, y }) => Math.hypot(x - hole.value.x, y - hole.value.y) <= FARTHEST_AIM + length.value,
             ),
           ],
-          past: firmPace.value + 2 * player.value.paceSd * length.value,
+          past: firmPace.value + 2.6 * player.value.paceSd * length.value,
           room: room.value,
           previous: view,
         });

@@ -4,6 +4,7 @@
  */
 import type { Point } from '../../../sim/index.ts';
 import type { Viewport } from '../../scene/model.ts';
+import { mapSize } from '../../scene/picture.ts';
 
 export interface Room {
   /** CSS pixels of the whole map, its margin strip included. */
@@ -27,8 +28,6 @@ export interface ViewRequest {
   readonly previous: View | undefined;
 }
 
-/** Height of the strip under the map, pixels: what the scene takes for scale and legend, at most. */
-const STRIP = 46;
 /** Room round what must be seen, for marks and words, pixels. */
 const BESIDE = 44;
 /** The view is drawn closer when what must be seen fills less than this share of it. */
@@ -66,8 +65,9 @@ const boxOf = ({ ball, hole, spots, past }: ViewRequest): Box => {
 /** The view for a putt. */
 export const fitView = (request: ViewRequest): View => {
   const { room, previous } = request;
-  const width = Math.max(room.width, 1);
-  const height = Math.max(room.height - STRIP, 1);
+  const size = mapSize(room);
+  const width = Math.max(size.width, 1);
+  const height = Math.max(size.height, 1);
   const { low, high } = boxOf(request);
   const shorter = Math.min(width, height);
   const inner = (side: number): number => Math.max(side - 2 * BESIDE, side / 2);

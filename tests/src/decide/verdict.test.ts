@@ -1,7 +1,14 @@
 /** The sentence. Inputs are made-up odds; expected words follow from their differences by hand. */
 import { describe, expect, it } from 'vitest';
 import type { Odds } from '../../../sim/index.ts';
-import { choiceOf, verdictDetail, verdictHeadline, verdictMargin } from '../../../src/text/verdict.ts';
+import {
+  choiceOf,
+  formatWorth,
+  verdictDetail,
+  verdictHeadline,
+  verdictMargin,
+  verdictQuestion,
+} from '../../../src/text/verdict.ts';
 import type { SensitivityCase } from '../../../src/worker/messages.ts';
 
 const odds = (changes: Partial<Odds>): Odds => ({
@@ -60,6 +67,26 @@ describe('the detail', () => {
   });
 });
 
+describe('the words before and beside the sentence', () => {
+  it('say what dying it in and firm mean, in the units in use', () => {
+    expect(verdictQuestion(0.1524, 0.762, 'imperial')).toBe(
+      'Die it in (stop 6 in past, if it misses) or firm (30 in past)?',
+    );
+    expect(verdictQuestion(0.15, 0.75, 'metric')).toContain('15 cm past');
+  });
+  it('name the pace that is worth more, and by how many putts', () => {
+    expect(formatWorth(0.043)).toBe('die by 0.04');
+    expect(formatWorth(-0.052)).toBe('firm by 0.05');
+    expect(formatWorth(0.004)).toBe('no difference');
+  });
+  it('name the pace with fewest putts where it is known', () => {
+    const best = { pace: 0.508, odds: odds({ expectedPutts: 1.63 }) };
+    expect(verdictDetail(odds({}), odds({}), 'imperial', best)).toContain(
+      'Fewest putts: 1.63, stopping 20 in past.',
+    );
+  });
+});
+
 describe('the margin', () => {
   const asked = { difference: 0.04, greenSpeed: 3.048, slope: 0.02 };
   it('says the answer holds, with its range, when no case changes it', () => {
@@ -71,6 +98,10 @@ describe('the margin', () => {
     const words = verdictMargin({ ...asked, cases: cases(-0.01, 0.06, 0.03, 0.05) });
     expect(words).toContain('The answer changes at green speed 9 ft: firm');
     expect(words).toContain('−0.01 to +0.06');
+  });
+  it('says that the ground may fall the other way when it is nearly level', () => {
+    const words = verdictMargin({ ...asked, slope: 0.002, cases: cases(0.02, 0.06, -0.03, 0.05) });
+    expect(words).toContain('at 0.3% slope the other way: firm');
   });
   it('names a condition in which a pace has no line', () => {
     const words = verdictMargin({

@@ -11,12 +11,19 @@ import {
   formatLength,
   formatPercent,
   formatShort,
+  formatSpan,
   holeWords,
 } from '../../../src/text/format.ts';
 
 const inches = (value: number): number => value * 0.0254;
 
 describe('lengths', () => {
+  it('shows a range of leaves in one unit, that of its far end', () => {
+    expect(formatSpan(inches(4.2), inches(23), 'imperial')).toBe('4.2 to 23 in');
+    expect(formatSpan(inches(12), inches(48), 'imperial')).toBe('1.0 to 4.0 ft');
+    expect(formatSpan(0.31, 0.8, 'metric')).toBe('31 to 80 cm');
+    expect(formatSpan(0.31, 1.24, 'metric')).toBe('0.3 to 1.2 m');
+  });
   it('shows an aim of 29 inches as 29 in or 74 cm', () => {
     expect(formatShort(inches(29), 'imperial')).toBe('29 in');
     expect(formatShort(inches(29), 'metric')).toBe('74 cm'); // 73.66
