@@ -63,7 +63,7 @@ export const pacePlot = (data: PaceChartData, { width, height, title, xLabel }: 
         x: 'pace',
         y: 'share',
         text: 'words',
-        dy: -9,
+        dy: -13,
         fill: ink,
         stroke: 'var(--card)',
         strokeWidth: 4,

@@ -23,12 +23,12 @@ export type Choice = 'die' | 'firm' | 'neither';
 export const choiceOf = (difference: number): Choice =>
   Math.abs(difference) < WORTH_HAVING ? 'neither' : difference > 0 ? 'die' : 'firm';
 
-/** Which pace takes fewer putts and by how many: "die by 0.04", "no difference". @param difference expected putts firm minus die */
+/** Which pace takes fewer putts and by how many: "die 0.04", "no difference". @param difference expected putts firm minus die */
 export const formatWorth = (difference: number): string => {
   const choice = choiceOf(difference);
   return choice === 'neither'
     ? 'no difference'
-    : `${choice} by ${formatPutts(Math.max(Math.abs(difference), 0.01))}`;
+    : `${choice} ${formatPutts(Math.max(Math.abs(difference), 0.01))}`;
 };
 
 export const verdictHeadline = (die: Odds, firm: Odds): string => {

@@ -1,4 +1,4 @@
-/** The screen where one decides: map and sentence first, then the figures, the putt and the player. */
+/** The screen where one decides: map and sentence first (the map on top, so that nothing above it moves it while one drags), then the figures, the putt and the player. */
 import { useEffect } from 'preact/hooks';
 import { Link } from 'wouter-preact';
 import { RulesCaution } from '../../app/RulesCaution.tsx';
@@ -35,11 +35,11 @@ export const DecideScreen = () => {
   useEffect(followPutt, []);
   return (
     <div class="decide">
-      <div class="decide-verdict">
-        <Verdict />
-      </div>
       <div class="decide-map">
         <MapPanel />
+      </div>
+      <div class="decide-verdict">
+        <Verdict />
       </div>
       <div class="decide-figures">
         <RulesCaution />

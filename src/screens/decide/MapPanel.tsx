@@ -35,7 +35,7 @@ const roll = async (which: Pace): Promise<void> => {
 };
 
 const TEMPOS: readonly { value: Tempo; label: string }[] = [
-  { value: '1', label: 'real' },
+  { value: '1', label: 'real speed' },
   { value: '0.5', label: 'half' },
   { value: '0.25', label: 'quarter' },
 ];

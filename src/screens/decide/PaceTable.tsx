@@ -47,7 +47,7 @@ const ROWS = (): readonly Row[] => {
   const unit = units.value;
   return [
     {
-      name: 'stops past the hole',
+      name: 'stops past',
       cell: ({ pace }) => (pace === undefined ? NOTHING : formatShort(pace, unit)),
     },
     {
@@ -81,9 +81,9 @@ const ROWS = (): readonly Row[] => {
       )),
       needs: 'odds',
     },
-    { name: 'misses short', cell: ofOdds(({ short }) => formatPercent(short, 0)), needs: 'odds' },
-    { name: 'misses past, high side', cell: ofOdds(({ high }) => formatPercent(high, 0)), needs: 'odds' },
-    { name: 'misses past, low side', cell: ofOdds(({ low }) => formatPercent(low, 0)), needs: 'odds' },
+    { name: 'short', cell: ofOdds(({ short }) => formatPercent(short, 0)), needs: 'odds' },
+    { name: 'high side', cell: ofOdds(({ high }) => formatPercent(high, 0)), needs: 'odds' },
+    { name: 'low side', cell: ofOdds(({ low }) => formatPercent(low, 0)), needs: 'odds' },
     { name: 'time to the hole', cell: ofLine(({ time }) => formatSeconds(time)) },
   ];
 };
@@ -108,8 +108,11 @@ const Explained = () => (
       <dd>The pace with the fewest expected putts.</dd>
       <dt>A miss is left</dt>
       <dd>Half of the misses stop nearer than this, half farther; eight in ten lie in the range under it.</dd>
-      <dt>High, low side</dt>
-      <dd>High is the side the ball breaks from, low the side it breaks to. Shares are of all putts.</dd>
+      <dt>Short, high side, low side</dt>
+      <dd>
+        Where misses finish. High is past on the side the ball breaks from, low past on the side it breaks to.
+        Shares are of all putts.
+      </dd>
     </dl>
   </details>
 );

@@ -1,12 +1,13 @@
 /** The player's errors: presets and sliders, each with a word on what it is. */
 import { degreesToRadians, type Player, PRESETS, radiansToDegrees } from '../../../sim/index.ts';
 import { Slider } from '../../app/Slider.tsx';
-import { PLAYER_RANGES, player } from '../../app/settings.ts';
+import { PLAYER_RANGES, player, units } from '../../app/settings.ts';
+import type { Units } from '../../text/format.ts';
 
 interface ErrorWords {
   readonly key: keyof Player;
   readonly label: string;
-  readonly hint: string;
+  readonly hint: string | ((units: Units) => string);
   readonly step: number;
   readonly toShown: (value: number) => number;
   readonly fromShown: (value: number) => number;
@@ -27,7 +28,8 @@ const ERRORS: readonly ErrorWords[] = [
   {
     key: 'lineSd',
     label: 'Start line, spread',
-    hint: 'Two putts in three start within this of where you aimed; 1° is 2.5 in at 12 ft.',
+    hint: (inUse) =>
+      `Two putts in three start within this of where you aimed; 1° is ${inUse === 'imperial' ? '2.5 in at 12 ft' : '7 cm at 4 m'}.`,
     step: 0.05,
     toShown: radiansToDegrees,
     fromShown: degreesToRadians,
@@ -112,7 +114,7 @@ export const PlayerPanel = () => {
             key={words.key}
             id={`player-${words.key}`}
             label={words.label}
-            hint={words.hint}
+            hint={typeof words.hint === 'string' ? words.hint : words.hint(units.value)}
             min={words.toShown(range.min)}
             max={words.toShown(range.max)}
             step={words.step}

@@ -75,8 +75,8 @@ describe('the words before and beside the sentence', () => {
     expect(verdictQuestion(0.15, 0.75, 'metric')).toContain('15 cm past');
   });
   it('name the pace that is worth more, and by how many putts', () => {
-    expect(formatWorth(0.043)).toBe('die by 0.04');
-    expect(formatWorth(-0.052)).toBe('firm by 0.05');
+    expect(formatWorth(0.043)).toBe('die 0.04');
+    expect(formatWorth(-0.052)).toBe('firm 0.05');
     expect(formatWorth(0.004)).toBe('no difference');
   });
   it('name the pace with fewest putts where it is known', () => {
