@@ -5,6 +5,7 @@
 import type { Page } from 'playwright';
 import { afterEach, describe, expect, it } from 'vitest';
 import { addAxe, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
+import { pixelsOfColour } from '../support/pixels.ts';
 
 let page: Page | undefined;
 afterEach(async () => {
@@ -32,32 +33,53 @@ const seriousFindings = async (on: Page): Promise<string[]> => {
       .map(({ id }) => id);
   });
 };
+/** Inks of the map, light theme (src/scene/palette.ts): the person's own, and the true line's. */
+const OWN_INK = '#a8538a';
+const TRUE_INK = '#26241f';
+
+const aim = (on: Page) => on.locator('[data-handle=aim]');
+/** Middle of the aim on the page, CSS pixels. */
+const placeOfAim = async (on: Page): Promise<{ x: number; y: number }> => {
+  const box = await aim(on).boundingBox();
+  if (box === null) throw new Error('the aim has no box');
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+};
+/** Half way from ball to hole, clear of both and of an aim beside the hole. */
+const middleOfMap = async (on: Page): Promise<{ x: number; y: number }> => {
+  const box = await on.getByTestId('map').boundingBox();
+  if (box === null) throw new Error('the map has no box');
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+};
+const typeAim = (on: Page, text: string): Promise<void> => on.getByLabel(/^Or type it/).fill(text);
 const sidewaysScroll = (on: Page): Promise<number> =>
   on.evaluate(() => document.documentElement.scrollWidth - innerWidth);
 
 describe('reading', () => {
   it('does a set of ten by pointer, sums it up with an interval, and still has it after a reload', async () => {
-    const on = await open();
+    // A small page: where this runs, WebGL is drawn by the processor. The wide one is drawn below.
+    const on = await open({ width: 390, height: 844 });
     await start(on, 'pin-high-sidehill');
     for (let number = 1; number <= 10; number += 1) {
       await on.getByRole('heading', { name: `Putt ${number} of 10` }).waitFor();
-      const box = await on.getByTestId('aim').boundingBox();
-      if (box === null) throw new Error('the aim has no box');
+      await aim(on).waitFor();
       const before = await words(on);
-      await on.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+      const { x, y } = await placeOfAim(on);
+      // Not on the aim itself: a finger may move it from anywhere on the map.
+      await on.mouse.move(x + 50, y + 120);
       await on.mouse.down();
-      await on.mouse.move(box.x + box.width / 2 - 60, box.y + box.height / 2, { steps: 3 });
+      await on.mouse.move(x - 30, y + 120, { steps: 3 });
       await on.mouse.up();
+      await expect.poll(() => words(on)).toMatch(/ in left: /);
       expect(await words(on)).not.toBe(before);
-      expect(await words(on)).toContain('left');
       await button(on, 'Commit to this aim').click();
       await on.getByTestId('answer').waitFor();
       await button(on, number < 10 ? 'Next putt' : 'See the summary').click();
     }
+    await expect.poll(() => on.getByTestId('summary').innerText()).toContain('holed putts in a hundred');
     const summary = await on.getByTestId('summary').innerText();
     expect(summary).toContain('10 of 10 putts answered');
     expect(summary).toContain('95% interval');
-    expect(summary).toContain('All putts');
+    for (const kind of ['All putts', 'Left to right', 'Right to left']) expect(summary).toContain(kind);
     await on.reload();
     await expect.poll(() => on.getByTestId('past').innerText()).toContain('10 of 10');
     await button(on, 'Look at Pin-high sidehill').click();
@@ -65,74 +87,117 @@ describe('reading', () => {
     expect(pageProblems(on)).toEqual([]);
   });
 
-  it('keeps each committed answer at once: a set left half way goes on after a reload', async () => {
-    const on = await open();
-    await start(on, 'left-and-right');
-    for (const aim of ['6 left', '4 right']) {
-      await on.getByLabel('Aim beside the hole centre (in)').fill(aim);
-      await button(on, 'Commit to this aim').click();
-      await on.getByTestId('answer').waitFor();
-      await button(on, 'Next putt').click();
-    }
-    const given = await on.locator('.read-given').innerText();
-    await on.reload();
-    await button(on, 'Go on with putt 3').click();
-    await on.getByRole('heading', { name: 'Putt 3 of 10' }).waitFor();
-    expect(await on.locator('.read-given').innerText()).toBe(given);
-  });
-
-  it('is done by keyboard alone: start, aim, commit, next', async () => {
-    const on = await open();
+  it('does a set of ten by keyboard alone, and a set left half way goes on after a reload', async () => {
+    const on = await open({ width: 390, height: 700 });
     await on.locator('[data-drill=die-and-firm]').focus();
     await on.keyboard.press('Enter');
-    await on.getByRole('heading', { name: 'Putt 1 of 10' }).waitFor();
-    await on.getByTestId('aim').focus();
-    for (let press = 0; press < 5; press += 1) await on.keyboard.press('ArrowLeft');
-    await on.keyboard.press('Shift+ArrowRight');
-    expect(await words(on)).toMatch(/^4\.8 in left: /);
-    expect(await on.getByTestId('aim').getAttribute('aria-valuetext')).toMatch(/^4\.8 in left, /);
-    await on.keyboard.press('Enter');
-    await on.getByTestId('answer').waitFor();
-    // The heading has the focus; the next button follows it.
-    await on.keyboard.press('Tab');
-    await on.keyboard.press('Enter');
-    await on.getByRole('heading', { name: 'Putt 2 of 10' }).waitFor();
+    for (let number = 1; number <= 10; number += 1) {
+      await on.getByRole('heading', { name: `Putt ${number} of 10` }).waitFor();
+      await aim(on).waitFor();
+      if (number === 3) {
+        // Nothing committed is lost, and the very same putt is asked again.
+        const given = await on.locator('.read-given').innerText();
+        await on.reload();
+        await button(on, 'Go on with putt 3').focus();
+        await on.keyboard.press('Enter');
+        await on.getByRole('heading', { name: 'Putt 3 of 10' }).waitFor();
+        expect(await on.locator('.read-given').innerText()).toBe(given);
+        await aim(on).waitFor();
+      }
+      // The heading has the focus; the aim is the next thing.
+      await on.keyboard.press('Tab');
+      expect(await on.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(
+        /^Your aim: arrow keys move it 1 in, with Shift a quarter inch; Enter commits$/,
+      );
+      for (let press = 0; press < 5; press += 1) await on.keyboard.press('ArrowLeft');
+      await on.keyboard.press('Shift+ArrowRight');
+      await expect.poll(() => words(on)).toMatch(/^4\.75 in left: /);
+      await expect
+        .poll(() => on.locator('.scene > .scene-words').first().innerText())
+        .toContain('4.75 in left');
+      await on.keyboard.press('Enter');
+      await on.getByTestId('answer').waitFor();
+      // The verdict has the focus; the way on follows it.
+      await on.keyboard.press('Tab');
+      await on.keyboard.press('Enter');
+    }
+    expect(await on.getByTestId('summary').innerText()).toContain('10 of 10 putts answered');
   });
+
+  it.each(['webgl', 'canvas'] as const)(
+    'draws the aim where it is, and the rolls only after the commitment (%s)',
+    async (painter) => {
+      const on = await open();
+      if (painter === 'canvas') {
+        await on.addInitScript(() => {
+          const { getContext } = HTMLCanvasElement.prototype;
+          HTMLCanvasElement.prototype.getContext = function (
+            this: HTMLCanvasElement,
+            kind: string,
+            ...rest: []
+          ) {
+            return kind.startsWith('webgl') ? null : getContext.call(this, kind, ...rest);
+          } as typeof getContext;
+        });
+        await on.reload();
+        await on.getByText('None yet.').waitFor();
+      }
+      await start(on, 'pin-high-sidehill');
+      await aim(on).waitFor();
+      expect(await on.locator('.scene').getAttribute('data-painter')).toBe(painter);
+      const atHole = await placeOfAim(on);
+      await typeAim(on, '20 left');
+      await expect.poll(async () => (await placeOfAim(on)).x).toBeLessThan(atHole.x - 30);
+      const there = await placeOfAim(on);
+      const middle = await middleOfMap(on);
+      // A ring of 8 to 12 pixels' radius has well over a hundred pixels; a few where it was could be edges of others.
+      await expect.poll(() => pixelsOfColour(on, { ...there, reach: 14 }, OWN_INK)).toBeGreaterThan(40);
+      expect(await pixelsOfColour(on, { ...atHole, reach: 14 }, OWN_INK)).toBe(0);
+      expect(await pixelsOfColour(on, { ...middle, reach: 90 }, TRUE_INK)).toBe(0);
+      await button(on, 'Commit to this aim').click();
+      await on.getByTestId('answer').waitFor();
+      // Two lines of 3 pixels cross a square 180 high: some 500 pixels each, dashes and smoothed edges taken off.
+      await expect.poll(() => pixelsOfColour(on, { ...middle, reach: 90 }, TRUE_INK)).toBeGreaterThan(150);
+      expect(await pixelsOfColour(on, { ...middle, reach: 90 }, OWN_INK)).toBeGreaterThan(80);
+      expect(pageProblems(on)).toEqual([]);
+    },
+  );
 
   it('shows no slope, true aim or true line before the commitment, and all of them after', async () => {
     const on = await open();
     await start(on, 'long-lag');
-    await on.getByTestId('aim').waitFor();
+    await aim(on).waitFor();
+    // The words of the map for those who cannot see it are among these.
     const before = await on.locator('main').innerText();
+    expect(before).toContain('The ground: ');
     expect(before).not.toMatch(/slope|%|true/i);
-    expect(await on.locator('svg > g .read-true, .read-true-aim, .read-start-true').count()).toBe(0);
     await button(on, 'Commit to this aim').click();
     await on.getByTestId('answer').waitFor();
-    expect(await on.getByTestId('answer').innerText()).toMatch(
-      /True: \d[\d.]* in (left|right)[\s\S]*Slope\s+\d/,
+    expect(await on.getByTestId('figures').innerText()).toMatch(
+      /True\s+\d[\d.]* in (left|right)[\s\S]*Error\s[\s\S]*Slope\s+\d/,
     );
-    expect(await on.locator('svg > g .read-true').count()).toBe(1);
+    await expect.poll(() => on.getByTestId('answer').innerText()).toMatch(/\d+% of these drop from your aim/);
+    await expect
+      .poll(() => on.locator('.scene > .scene-words').first().innerText())
+      .toContain('The true aim is');
   });
 
-  it('explains a bad aim beside the field and commits the last good one', async () => {
+  it('explains a bad aim beside the field, commits nothing meanwhile, and keeps the last good one', async () => {
     const on = await open();
     await start(on, 'pin-high-sidehill');
-    const field = on.getByLabel('Aim beside the hole centre (in)');
-    await field.fill('7 right');
-    await field.fill('a cup');
+    await typeAim(on, '7 right');
+    await typeAim(on, 'a cup');
     await expect
       .poll(() => on.locator('#read-aim-problem').innerText())
       .toMatch(/^Got “a cup”, expected .+ Type /);
     await button(on, 'Commit to this aim').click();
-    expect(await on.getByTestId('answer').innerText()).toContain('Yours: 7 in right');
-  });
-
-  it('turns to centimetres when asked', async () => {
-    const on = await open();
-    await start(on, 'whole-greens');
-    await on.getByLabel('m, cm').check();
-    await on.getByLabel('Aim beside the hole centre (cm)').fill('30 left');
-    expect(await words(on)).toMatch(/^30 cm left: /);
+    expect(await on.getByTestId('answer').count()).toBe(0);
+    expect(await on.evaluate(() => document.activeElement?.id)).toBe('read-aim');
+    expect(await words(on)).toMatch(/^7 in right: /);
+    await on.keyboard.press('Escape');
+    await on.keyboard.press('Enter');
+    await on.getByTestId('answer').waitFor();
+    expect(await on.getByTestId('figures').innerText()).toContain('7 in right');
   });
 
   it('says so and works on when the browser refuses to keep records', async () => {
@@ -150,23 +215,27 @@ describe('reading', () => {
   });
 
   it.each([
-    [390, 'light'],
-    [390, 'dark'],
-    [1440, 'light'],
-    [1440, 'dark'],
+    [390, 'light', 'm, cm'],
+    [390, 'dark', 'ft, in'],
+    [1440, 'light', 'ft, in'],
+    [1440, 'dark', 'm, cm'],
   ] as const)(
-    'has no sideways scroll and nothing serious for axe at %i px, %s',
-    async (width, colorScheme) => {
+    'has no sideways scroll and nothing serious for axe at %i px, %s, in %s',
+    async (width, colorScheme, units) => {
       const on = await open({ width, height: 844, colorScheme });
+      await on.getByLabel(units).check();
       expect(await seriousFindings(on)).toEqual([]);
       expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
       await start(on, 'whole-greens');
-      await on.getByTestId('aim').waitFor();
+      await aim(on).waitFor();
+      await typeAim(on, '30 left');
+      expect(await words(on)).toMatch(units === 'm, cm' ? /^30 cm left: / : /^30 in left: /);
       expect(await seriousFindings(on)).toEqual([]);
       expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
       await button(on, 'Commit to this aim').click();
       await on.getByTestId('answer').waitFor();
       expect(await seriousFindings(on)).toEqual([]);
+      expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
       await button(on, 'Leave the set').click();
       await button(on, 'Look at Whole greens').click();
       await on.getByTestId('summary').waitFor();

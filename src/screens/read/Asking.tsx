@@ -4,16 +4,15 @@ import { readDrill } from '../../../drills/index.ts';
 import { Choice } from '../../app/Choice.tsx';
 import { Field } from '../../app/Field.tsx';
 import {
-  formatAim,
   formatGreenSpeed,
   formatLength,
   formatShort,
   formatSlope,
-  holeWords,
+  holeWordsShort,
   sideOf,
   type Units,
 } from '../../text/format.ts';
-import { aimFieldText, parseAim } from './aimText.ts';
+import { aimFieldText, ownAimText, parseAim } from './aimText.ts';
 import type { Asked } from './session.ts';
 
 /** Moves the focus to a new heading, so that keyboard and screen reader follow the step. */
@@ -104,14 +103,22 @@ export const AimPanel = ({ asked, aim, units, onAim, onCommit, onLeave }: AimPan
     >
       <p>
         <output class="read-aim-words" data-testid="aim-words">
-          {formatAim(aim, units)}: {holeWords(aim)}
+          {ownAimText(aim, units)}: {holeWordsShort(aim)}
         </output>
+      </p>
+      <p class="read-actions">
+        <button type="submit" class="read-main">
+          Commit to this aim
+        </button>
+        <button type="button" class="plain" onClick={onLeave}>
+          Leave the set
+        </button>
       </p>
       <div class="read-aim-fields">
         <Field
           key={`${asked.set.id} ${asked.question.number} ${units}`}
           id="read-aim"
-          label={`Aim beside the hole centre (${units === 'imperial' ? 'in' : 'cm'})`}
+          label={`Or type it: beside the hole centre (${units === 'imperial' ? 'in' : 'cm'})`}
           text={aimFieldText(aim, units)}
           inputMode="text"
           onText={(text) => {
@@ -132,17 +139,10 @@ export const AimPanel = ({ asked, aim, units, onAim, onCommit, onLeave }: AimPan
           onChange={(value) => onAim(value === 'left' ? Math.abs(aim) : -Math.abs(aim))}
         />
       </div>
-      <p class="read-actions">
-        <button type="submit" class="read-main">
-          Commit to this aim
-        </button>
-        <button type="button" class="plain" onClick={onLeave}>
-          Leave the set
-        </button>
-      </p>
       <p class="hint">
         The aim is where your start line passes the hole. Pace is how far past a covered hole the ball would
-        stop. Keys: the aim on the map moves by arrow keys, with Shift in finer steps; Enter commits.
+        stop. Strokes run downhill from their thick end and are longer where it is steeper. Keys: the aim on
+        the map moves by arrow keys, with Shift in finer steps; Enter commits.
       </p>
     </form>
   );

@@ -1,4 +1,4 @@
-/** What to practise: a set left unfinished, the drills, and the sets of before. */
+/** What to practise: a set left unfinished, the drills, and earlier sets. */
 import { READ_DRILLS } from '../../../drills/index.ts';
 import type { ReadDrill } from '../../../sim/index.ts';
 import { isFinished, type KeptSet } from '../../store/schema.ts';
@@ -15,6 +15,9 @@ export interface ChooserProps {
   readonly onResume: (set: KeptSet) => void;
   readonly onLook: (set: KeptSet) => void;
 }
+
+/** How a drill file says that nobody in particular is to be thanked. */
+const NO_SOURCE = 'common practice, no source';
 
 const day = (moment: number): string =>
   new Intl.DateTimeFormat(undefined, {
@@ -48,14 +51,15 @@ const Past = ({ set, onLook }: { set: KeptSet; onLook: (set: KeptSet) => void })
         >
           {set.drillName}
         </button>
-        <span class="quiet">{day(set.startedAt)}</span>
+        <span class="quiet">
+          {set.answers.length} of {set.questions.length} putts, {day(set.startedAt)}
+        </span>
       </th>
-      <td>
-        {set.answers.length} of {set.questions.length}
-      </td>
       <td>{bias === undefined ? 'none' : formatShare(bias.value)}</td>
-      <td>{bias === undefined ? 'none' : formatInterval(bias)}</td>
-      <td>{verdictWords(bias)}</td>
+      <td>
+        {bias === undefined ? 'none' : formatInterval(bias)}
+        <span class="quiet">{verdictWords(bias)}</span>
+      </td>
     </tr>
   );
 };
@@ -79,7 +83,8 @@ export const Chooser = ({ sets, ready, unreadable, making, onStart, onResume, on
                 <h2>{drill.name}</h2>
                 <p>{drill.purpose}</p>
                 <p class="quiet">
-                  {shownWords(drill)}; source: {drill.source}
+                  {shownWords(drill)}
+                  {drill.source !== NO_SOURCE && `; source: ${drill.source}`}
                 </p>
               </div>
               <button
@@ -94,11 +99,18 @@ export const Chooser = ({ sets, ready, unreadable, making, onStart, onResume, on
             </li>
           ))}
         </ul>
+        <p class="quiet">Drills without a named source are common practice.</p>
       </section>
       <section class="card" data-testid="past">
-        <h2>Sets of before</h2>
+        <h2>Earlier sets</h2>
         {!ready && <p class="quiet">Looking up your records…</p>}
-        {ready && answered.length === 0 && <p class="quiet">None yet. They are kept on this device only.</p>}
+        {ready && answered.length === 0 && (
+          <p class="quiet">
+            None yet. Every committed answer is kept at once, on this device only. A finished set shows your
+            bias with its margin, left to right and right to left, up and down, gentle and steep, short and
+            long.
+          </p>
+        )}
         {unreadable > 0 && (
           <p class="problem">
             {unreadable} {unreadable === 1 ? 'record' : 'records'} could not be read, perhaps made by a later
@@ -107,15 +119,13 @@ export const Chooser = ({ sets, ready, unreadable, making, onStart, onResume, on
         )}
         {answered.length > 0 && (
           // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than a phone must scroll by keys too
-          <section class="scroll" tabIndex={0} aria-label="Sets of before">
+          <section class="scroll" tabIndex={0} aria-label="Earlier sets">
             <table>
               <thead>
                 <tr>
                   <th scope="col">Set</th>
-                  <th scope="col">Putts</th>
                   <th scope="col">Bias</th>
                   <th scope="col">95% interval</th>
-                  <th scope="col">Says</th>
                 </tr>
               </thead>
               <tbody>

@@ -12,7 +12,7 @@ import type { Scene, Viewport } from '../../scene/model.ts';
 import { mapSize } from '../../scene/picture.ts';
 import { createScene } from '../../scene/scene.ts';
 import type { Units } from '../../text/format.ts';
-import { aimSteps, WIDEST_AIM } from './aimText.ts';
+import { aimSteps, roundAim, WIDEST_AIM } from './aimText.ts';
 import { mapModel, mapWords, spotsOf } from './mapModel.ts';
 import type { Asked, Revealed } from './session.ts';
 import { aimAt, fitView, type Room } from './view.ts';
@@ -84,7 +84,7 @@ export const ReadMap = (props: ReadMapProps) => {
       onDrag(_handle, place) {
         setHeld(true);
         const { ball, hole } = latest.current.asked.question;
-        latest.current.onAim(clamp(aimAt(ball, hole, place)));
+        latest.current.onAim(clamp(roundAim(aimAt(ball, hole, place), latest.current.units)));
       },
       onDragEnd: () => setHeld(false),
     }).then(
@@ -148,15 +148,10 @@ export const ReadMap = (props: ReadMapProps) => {
           <p>{mapWords({ asked, aim, revealed, units, slopeGiven })}</p>
         </>
       )}
-      {revealed === undefined ? (
-        <p class="hint read-how">
-          Drag anywhere on the map to move your aim; strokes run downhill from their thick end, and are longer
-          where it is steeper.
-        </p>
-      ) : (
+      {revealed !== undefined && (
         <div class="read-tools">
           <Key kind="yours">your roll</Key>
-          <Key kind="true">true line, and past a covered hole</Key>
+          <Key kind="true">true line, thin beyond the hole</Key>
           <button type="button" onClick={() => roll(revealed.roll)}>
             Roll yours again
           </button>

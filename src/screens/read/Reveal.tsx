@@ -1,6 +1,7 @@
 /** The answer beside the map: what was right, how far off, what it cost. Shown only after the commitment. */
-import { formatAim, formatShort, holeWords, type Units } from '../../text/format.ts';
+import { formatAim, formatShort, holeWordsShort, type Units } from '../../text/format.ts';
 import { Given, Progress, useFocusOn } from './Asking.tsx';
+import { ownAimText } from './aimText.ts';
 import { type Asked, answerTo, type Revealed } from './session.ts';
 import { costSentence, formatShare, rollSentence, scoreHeadline, shareSentence } from './words.ts';
 
@@ -24,7 +25,7 @@ export const Verdict = ({ asked, revealed, units, costProblem, onNext, onLeave }
     <section class="card read-head" aria-label="Answer" data-testid="answer">
       <Progress asked={asked} />
       <h1 ref={heading} tabIndex={-1}>
-        {scoreHeadline(revealed.score, units)}
+        {scoreHeadline(revealed.score, units).replace(/(\d) (in|cm)\b/, '$1\u00a0$2')}
       </h1>
       <p>
         {shareSentence(revealed.score)} {rollSentence(revealed.roll, question, units)}
@@ -69,20 +70,20 @@ export const Figures = ({ asked, revealed, units }: FiguresProps) => {
         <thead>
           <tr>
             <th scope="col">Aim</th>
-            <th scope="col">beside the hole centre</th>
-            <th scope="col">in hole words</th>
+            <th scope="col">from the centre</th>
+            <th scope="col">from the edge</th>
           </tr>
         </thead>
         <tbody>
           <tr>
             <th scope="row">Yours</th>
-            <td>{formatAim(revealed.aim, units)}</td>
-            <td>{holeWords(revealed.aim)}</td>
+            <td>{ownAimText(revealed.aim, units)}</td>
+            <td>{holeWordsShort(revealed.aim)}</td>
           </tr>
           <tr>
             <th scope="row">True</th>
             <td>{formatAim(question.trueAim, units)}</td>
-            <td>{holeWords(question.trueAim)}</td>
+            <td>{holeWordsShort(question.trueAim)}</td>
           </tr>
           <tr>
             <th scope="row">Error</th>

@@ -3,7 +3,7 @@ import { type KindSummary, type ReadingBias, summarizeReads } from '../../../sim
 import { isFinished, type KeptSet } from '../../store/schema.ts';
 import { formatShort, type Units } from '../../text/format.ts';
 import { useFocusOn } from './Asking.tsx';
-import { formatInterval, formatShare, KIND_NAMES, summaryHeadline, verdictWords } from './words.ts';
+import { formatInterval, formatShare, kindNames, summaryHeadline, verdictWords } from './words.ts';
 
 /** Half the drawn range of a bias, share: beyond it the bar runs off the edge. */
 const DRAWN = 0.8;
@@ -28,14 +28,17 @@ const Bar = ({ bias }: { bias: ReadingBias }) => {
   );
 };
 
-const Row = ({ kind, count, bias }: KindSummary) => (
+const Row = ({ kind, count, bias, units }: KindSummary & { units: Units }) => (
   <tr>
-    <th scope="row">{KIND_NAMES[kind]}</th>
+    <th scope="row">{kindNames(units)[kind]}</th>
     <td>{count}</td>
     <td>{bias === undefined ? 'none' : formatShare(bias.value)}</td>
-    <td>{bias === undefined ? 'none' : formatInterval(bias)}</td>
+    <td>
+      {bias === undefined ? 'none' : formatInterval(bias)}
+      {bias && bias.verdict !== 'tooFew' && <span class="read-says-narrow">{verdictWords(bias)}</span>}
+    </td>
     <td class="read-bias-cell">{bias && <Bar bias={bias} />}</td>
-    <td>{verdictWords(bias)}</td>
+    <td class="read-says">{verdictWords(bias)}</td>
   </tr>
 );
 
@@ -72,7 +75,7 @@ export const SummaryView = ({ set, units, onLeave, onResume }: SummaryViewProps)
             <table class="read-kinds">
               <thead>
                 <tr>
-                  <th scope="col">Kind of putt</th>
+                  <th scope="col">Kind</th>
                   <th scope="col">Putts</th>
                   <th scope="col">Bias</th>
                   <th scope="col">95% interval</th>
@@ -81,12 +84,14 @@ export const SummaryView = ({ set, units, onLeave, onResume }: SummaryViewProps)
                       <span>too little</span> <span>too much</span>
                     </span>
                   </th>
-                  <th scope="col">Says</th>
+                  <th scope="col" class="read-says">
+                    Says
+                  </th>
                 </tr>
               </thead>
               <tbody>
                 {summary.kinds.map((kind) => (
-                  <Row key={kind.kind} {...kind} />
+                  <Row key={kind.kind} {...kind} units={units} />
                 ))}
               </tbody>
             </table>

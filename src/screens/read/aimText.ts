@@ -1,6 +1,6 @@
 /** A typed aim: a distance beside the hole centre, with or without its side. SI inside; sentences for bad input. */
 import { inchesToMetres, metresToInches } from '../../../sim/index.ts';
-import type { Units } from '../../text/format.ts';
+import { sideOf, type Units } from '../../text/format.ts';
 
 /** No aim is further off, m. */
 export const WIDEST_AIM = 10;
@@ -34,6 +34,18 @@ export const parseAim = (text: string, units: Units): ParsedAim => {
 export const aimFieldText = (aim: number, units: Units): string => {
   const value = units === 'imperial' ? metresToInches(Math.abs(aim)) : Math.abs(aim) * 100;
   return String(Number(value.toFixed(units === 'imperial' ? 2 : 1)));
+};
+
+/** The person's own aim as it was set, with its side: "7.75 in left". @param aim m, positive left */
+export const ownAimText = (aim: number, units: Units): string => {
+  const size = `${aimFieldText(aim, units)} ${units === 'imperial' ? 'in' : 'cm'}`;
+  return Number.parseFloat(size) === 0 ? size : `${size} ${sideOf(aim)}`;
+};
+
+/** The nearest aim of the finest step: a hand on the map sets no hundredths. */
+export const roundAim = (aim: number, units: Units): number => {
+  const { fine } = aimSteps(units);
+  return Math.round(aim / fine) * fine;
 };
 
 /** Steps of the aim by keys, m: plain, with Shift, by page. Round numbers of the person's own units. */

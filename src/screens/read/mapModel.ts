@@ -6,7 +6,7 @@
 import { inchesToMetres, type Point } from '../../../sim/index.ts';
 import type { ContourStep, KeySteps, SceneLine, SceneModel, Viewport } from '../../scene/model.ts';
 import { formatAim, holeWords, type Units } from '../../text/format.ts';
-import { aimSteps } from './aimText.ts';
+import { aimSteps, ownAimText } from './aimText.ts';
 import type { Asked, Revealed } from './session.ts';
 import { aimSpot } from './view.ts';
 import { groundSentence, rollSentence } from './words.ts';
@@ -69,7 +69,7 @@ export interface MapRequest {
 
 export const mapWords = ({ asked, aim, revealed, units }: Omit<MapRequest, 'viewport' | 'theme'>): string => {
   const { question, putt } = asked;
-  const own = `You aim ${formatAim(aim, units)}, ${holeWords(aim)}.`;
+  const own = `You aim ${ownAimText(aim, units)}, ${holeWords(aim)}.`;
   const ground = `The ball is at the bottom, the hole straight above it. ${groundSentence(putt.surface, question)}`;
   if (revealed === undefined) return `${ground} ${own}`;
   const truth = `The true aim is ${formatAim(question.trueAim, units)}, ${holeWords(question.trueAim)}.`;
@@ -96,6 +96,6 @@ export const mapModel = (request: MapRequest): SceneModel => {
     draggable: revealed ? [] : ['aim'],
     keySteps: keySteps(units),
     description: mapWords(request),
-    handleText: { aim: `${formatAim(aim, units)}, ${holeWords(aim)}` },
+    handleText: { aim: `${ownAimText(aim, units)}, ${holeWords(aim)}` },
   };
 };

@@ -17,9 +17,15 @@ export const formatShare = (share: number): string => {
   return percent === 0 ? '0%' : `${percent > 0 ? '+' : '−'}${Math.abs(percent)}%`;
 };
 
+/** Wider than this either way, share, the figures of an interval would only look exact. */
+const WIDEST_TOLD = 2;
+
 /** An interval in words, however wide. */
-export const formatInterval = ({ low, high }: { low: number; high: number }): string =>
-  Number.isFinite(low) ? `${formatShare(low)} to ${formatShare(high)}` : 'anything: too few for a margin';
+export const formatInterval = ({ low, high }: { low: number; high: number }): string => {
+  if (!Number.isFinite(low)) return 'no margin yet';
+  if (high - low > 2 * WIDEST_TOLD) return 'wider than ±200%';
+  return `${formatShare(low)} to ${formatShare(high)}`;
+};
 
 export const scoreHeadline = ({ verdict, error }: AimScore, units: Units): string => {
   const size = formatShort(Math.abs(error), units);
@@ -93,19 +99,20 @@ export const groundSentence = (surface: Surface, question: Question): string => 
     : `The ground: ${parts.join('; ')}.`;
 };
 
-export const KIND_NAMES: Readonly<Record<ReadKind, string>> = {
+/** The lengths are those at which training/summary.ts parts the putts. */
+export const kindNames = (units: Units): Readonly<Record<ReadKind, string>> => ({
   all: 'All putts',
   leftToRight: 'Left to right',
   rightToLeft: 'Right to left',
   up: 'Uphill',
   level: 'Level',
   down: 'Downhill',
-  gentle: 'Gentle, under 2%',
-  steep: 'Steep, 2% or more',
-  short: 'Under 8 ft (2.4 m)',
-  middle: '8 to 20 ft (2.4 to 6.1 m)',
-  long: 'From 20 ft (6.1 m)',
-};
+  gentle: 'Slope under 2%',
+  steep: 'Slope 2% or more',
+  ...(units === 'imperial'
+    ? { short: 'Under 8 ft', middle: '8 to 20 ft', long: 'From 20 ft' }
+    : { short: 'Under 2.4 m', middle: '2.4 to 6.1 m', long: 'From 6.1 m' }),
+});
 
 export const verdictWords = (bias: ReadingBias | undefined): string => {
   if (bias === undefined) return 'only straight putts';
