@@ -4,6 +4,7 @@
  * Answers for: drawing, keeping groups together, turning down putts that cannot be asked, and what kind of putt each is.
  * Leaves out: what was answered (scoring.ts), storing. A question is plain data: a green is kept as its seed.
  */
+import { checkPutt } from '../check.ts';
 import { seededRandom } from '../random.ts';
 import { readPutt } from '../read/line.ts';
 import { generateGreen } from '../surface/generated.ts';
@@ -32,8 +33,10 @@ const STRAIGHT = 0.0127;
 const LEVEL = 0.005;
 /** Where gentle ends and steep begins, rise over run. */
 const STEEP = 0.02;
+/** Ground steeper than this anywhere on the line is no putt one meets, rise over run: a hole is cut on under 3%. */
+const STEEPEST = 0.05;
 /** Places along the line at which the ground's slope is looked up. */
-const LOOKS = 9;
+const LOOKS = 17;
 
 /** Ground as plain data, small enough to store. */
 export type Ground =
@@ -175,7 +178,7 @@ function drawGroup(drill: ReadDrill, green: Green | undefined, random: Random): 
   return shuffle(variants, random);
 }
 
-/** Mean slope along the line and rise to the hole per metre; undefined: the line leaves the surface. */
+/** Mean slope along the line and rise to the hole per metre; undefined: the line leaves the surface, or crosses ground too steep. */
 function groundAlong({ surface, ball, hole }: Spot): { slope: number; rise: number } | undefined {
   let sum = 0;
   let first = 0;
@@ -185,7 +188,9 @@ function groundAlong({ surface, ball, hole }: Spot): { slope: number; rise: numb
       !sampleSurface(surface, ball.x + share * (hole.x - ball.x), ball.y + share * (hole.y - ball.y), sample)
     )
       return undefined;
-    sum += Math.hypot(sample.gradientX, sample.gradientY);
+    const slope = Math.hypot(sample.gradientX, sample.gradientY);
+    if (slope > STEEPEST) return undefined;
+    sum += slope;
     if (i === 0) first = sample.height;
   }
   return { slope: sum / LOOKS, rise: (sample.height - first) / Math.hypot(hole.x - ball.x, hole.y - ball.y) };
@@ -200,7 +205,9 @@ function judge(variant: Variant, drill: ReadDrill): Judged | undefined {
   if (along === undefined) return undefined;
   const { slope, rise } = along;
   if (ground.kind === 'green' && (slope < drill.slope[0] || slope > drill.slope[1])) return undefined;
-  const read = readPutt({ surface, greenSpeed, ball, hole, capture: 'simple' }, pace);
+  const putt = { surface, greenSpeed, ball, hole, capture: 'simple' } as const;
+  if (checkPutt(putt) !== undefined) return undefined;
+  const read = readPutt(putt, pace);
   if (read.status !== 'ok' || read.aimOffset === undefined || Math.abs(read.start) > WIDEST_START)
     return undefined;
   const trueAim = read.aimOffset;

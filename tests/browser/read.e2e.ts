@@ -131,12 +131,8 @@ describe('reading', () => {
       if (painter === 'canvas') {
         await on.addInitScript(() => {
           const { getContext } = HTMLCanvasElement.prototype;
-          HTMLCanvasElement.prototype.getContext = function (
-            this: HTMLCanvasElement,
-            kind: string,
-            ...rest: []
-          ) {
-            return kind.startsWith('webgl') ? null : getContext.call(this, kind, ...rest);
+          HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: '2d') {
+            return kind.startsWith('webgl') ? null : getContext.call(this, kind);
           } as typeof getContext;
         });
         await on.reload();

@@ -118,7 +118,7 @@ export const AimPanel = ({ asked, aim, units, onAim, onCommit, onLeave }: AimPan
         <Field
           key={`${asked.set.id} ${asked.question.number} ${units}`}
           id="read-aim"
-          label={`Or type it: beside the hole centre (${units === 'imperial' ? 'in' : 'cm'})`}
+          label={`Or type it (${units === 'imperial' ? 'inches' : 'cm'} from centre)`}
           text={aimFieldText(aim, units)}
           inputMode="text"
           onText={(text) => {

@@ -148,7 +148,9 @@ export const ReadMap = (props: ReadMapProps) => {
           <p>{mapWords({ asked, aim, revealed, units, slopeGiven })}</p>
         </>
       )}
-      {revealed !== undefined && (
+      {revealed === undefined ? (
+        lost === undefined && <p class="hint read-how">Drag anywhere on the map to move your aim.</p>
+      ) : (
         <div class="read-tools">
           <Key kind="yours">your roll</Key>
           <Key kind="true">true line, thin beyond the hole</Key>

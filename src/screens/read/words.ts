@@ -56,7 +56,8 @@ export const rollSentence = (roll: Roll, question: Question, units: Units): stri
 };
 
 export const costSentence = (atAim: number, atTrue: number): string => {
-  const lost = Math.round((atTrue - atAim) * 100);
+  // Of the two rounded figures: what stands there must add up.
+  const lost = Math.round(atTrue * 100) - Math.round(atAim * 100);
   const both = `${formatPercent(atAim, 0)} of these drop from your aim, ${formatPercent(atTrue, 0)} from the true one`;
   return lost <= 0
     ? `${both}: it costs nothing.`

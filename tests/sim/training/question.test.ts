@@ -2,7 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { READ_DRILLS } from '../../../drills/index.ts';
 import { readDrillSchema } from '../../../drills/schema.ts';
+import { checkPutt } from '../../../sim/check.ts';
 import { readPutt } from '../../../sim/read/line.ts';
+import { sampleSurface } from '../../../sim/surface/sample.ts';
 import type { ReadDrill } from '../../../sim/training/drill.ts';
 import { makeReadSet, puttOfQuestion, type Question } from '../../../sim/training/question.ts';
 
@@ -81,6 +83,22 @@ describe.each(READ_DRILLS.map((drill) => [drill.id, drill] as const))('sets of %
       if (read.status !== 'ok') throw new Error(read.reason);
       expect(Math.abs(read.start)).toBeLessThanOrEqual(DEGREES_40);
       expect(read.aimOffset).toBe(question.trueAim);
+      expect(checkPutt(puttOfQuestion(question))).toBeUndefined();
+    }
+  });
+
+  it('never cross ground steeper than 5%, looked at every tenth of the way', () => {
+    // The issue's believable green: most of it 1 to 3%. MODEL.md section 1: from 6.5% on no ball rests at 12 ft.
+    for (const question of questions) {
+      const { surface, ball, hole } = puttOfQuestion(question);
+      const found = { height: 0, gradientX: 0, gradientY: 0 };
+      for (let tenth = 0; tenth <= 10; tenth++) {
+        const x = ball.x + (tenth / 10) * (hole.x - ball.x);
+        const y = ball.y + (tenth / 10) * (hole.y - ball.y);
+        expect(sampleSurface(surface, x, y, found)).toBe(true);
+        // A twentieth of a percent: the places looked at when the putt was drawn are others.
+        expect(Math.hypot(found.gradientX, found.gradientY)).toBeLessThan(0.0505);
+      }
     }
   });
 
@@ -129,7 +147,7 @@ describe('groups', () => {
   it('ask one putt to die and firm, firm with less break', () => {
     for (const group of groupsOf(makeReadSet(named('die-and-firm'), 8))) {
       const [die, firm] = group.toSorted((a, b) => a.pace - b.pace);
-      expect([die.pace, firm.pace]).toEqual([0.15, 0.75]);
+      expect([die.pace, firm.pace]).toEqual([0.1524, 0.762]);
       expect(Math.abs(firm.trueAim)).toBeLessThan(Math.abs(die.trueAim));
     }
   });
