@@ -131,9 +131,10 @@ describe('reading', () => {
       if (painter === 'canvas') {
         await on.addInitScript(() => {
           const { getContext } = HTMLCanvasElement.prototype;
-          HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: '2d') {
-            return kind.startsWith('webgl') ? null : getContext.call(this, kind);
-          } as typeof getContext;
+          HTMLCanvasElement.prototype.getContext = new Proxy(getContext, {
+            apply: (target, canvas, [kind, ...rest]) =>
+              String(kind).startsWith('webgl') ? null : Reflect.apply(target, canvas, [kind, ...rest]),
+          });
         });
         await on.reload();
         await on.getByText('None yet.').waitFor();
