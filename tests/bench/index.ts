@@ -47,16 +47,14 @@ interface Subject {
   readonly target: string;
 }
 
-const subjectOf = (index: number, name: string, target: string): Subject => ({
-  name,
-  putt: puttOf(CASES[index]),
-  player: playerOf(CASES[index].player),
-  target,
-});
-/** The pin-high 3 m putt on 2%, and 4 m on a generated green. */
+function subjectOf(caseName: string, name: string, target: string): Subject {
+  const found = CASES.find((one) => one.name === caseName);
+  if (found === undefined) throw new Error(`no case named ${caseName}`);
+  return { name, putt: puttOf(found), player: playerOf(found.player), target };
+}
 const SUBJECTS = [
-  subjectOf(1, 'plane', 'at least 200'),
-  subjectOf(12, 'green', '100, asked by a later issue'),
+  subjectOf('pin-high 3 m on 2%, die', 'plane', 'at least 200'),
+  subjectOf('4 m on a green', 'green', '100, asked by a later issue'),
 ];
 
 /** Median time of one call, ms. */
