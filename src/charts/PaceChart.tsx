@@ -9,6 +9,9 @@ export interface PaceChartProps extends PaceChartInput {
   readonly stale: boolean;
 }
 
+/** Time without a change before the chart is drawn again, ms: it takes some 5 ms, a third of a frame. */
+const CHART_PAUSE = 40;
+
 const titleOf = (input: PaceChartInput): string => {
   const best =
     input.best === undefined ? '' : ` Fewest putts at ${formatShort(input.best, input.units)} past.`;
@@ -70,14 +73,22 @@ export const PaceChart = ({ stale, ...input }: PaceChartProps) => {
 
   useEffect(() => {
     if (draw === undefined || host.current === null || width < 60) return;
-    host.current.replaceChildren(
-      draw.pacePlot(paceChartData(input), {
-        width,
-        height: 230,
-        title,
-        xLabel: `past the hole (${input.units === 'imperial' ? 'in' : 'cm'})`,
-      }),
-    );
+    const paint = (): void =>
+      host.current?.replaceChildren(
+        draw.pacePlot(paceChartData(input), {
+          width,
+          height: 230,
+          title,
+          xLabel: `past the hole (${input.units === 'imperial' ? 'in' : 'cm'})`,
+        }),
+      );
+    // The map and the figures come first while one drags; the first drawing has nothing to wait for.
+    if (host.current.childElementCount === 0) {
+      paint();
+      return;
+    }
+    const timer = setTimeout(paint, CHART_PAUSE);
+    return () => clearTimeout(timer);
   }, [draw, width, title, input.comparison, input.units]);
 
   return (

@@ -18,15 +18,24 @@ import './scene.css';
 
 /** More device pixels than this for each CSS pixel are not seen, only paid for. */
 const MOST_RATIO = 3;
+/** Names under which WebGL without a graphics card goes. */
+const DRAWN_BY_PROCESSOR = /swiftshader|llvmpipe|softpipe|software|basic render/i;
 let scenes = 0;
 
-/** Whether this browser gives WebGL at all; asked before the library is loaded. */
+/**
+ * Whether this browser gives WebGL worth having; asked before the library is loaded. WebGL drawn by the processor does not
+ * count: a drag on it took four times as long as on the two-dimensional canvas (measured 2026-11-25, Chromium, SwiftShader).
+ * Tried and dropped: failIfMajorPerformanceCaveat, which that browser does not heed.
+ */
 function hasWebGl(): boolean {
   try {
     const canvas = document.createElement('canvas');
     const context = canvas.getContext('webgl2') ?? canvas.getContext('webgl');
-    context?.getExtension('WEBGL_lose_context')?.loseContext();
-    return context !== null;
+    if (context === null) return false;
+    const unmasked = context.getExtension('WEBGL_debug_renderer_info')?.UNMASKED_RENDERER_WEBGL;
+    const renderer = String(context.getParameter(unmasked ?? context.RENDERER));
+    context.getExtension('WEBGL_lose_context')?.loseContext();
+    return !DRAWN_BY_PROCESSOR.test(renderer);
   } catch {
     return false;
   }

@@ -129,31 +129,19 @@ describe('the map', () => {
     expect(await pixelsOfColour(on, await midway(on), VERMILION)).toBeGreaterThan(80);
   };
 
-  it('shows ball, hole and both lines in their colours, by WebGL', async () => {
-    const on = await common();
-    expect(await on.locator('.scene').getAttribute('data-painter')).toBe('webgl');
-    await seesThePutt(on);
-  });
-
-  it('shows the same where WebGL is missing, with all the numbers', async () => {
-    const on = await openApp({ width: 390, height: 844, path: '/#/' });
-    page = on;
-    await on.addInitScript(() => {
-      const original = HTMLCanvasElement.prototype.getContext;
-      HTMLCanvasElement.prototype.getContext = function (
-        this: HTMLCanvasElement,
-        kind: string,
-        ...rest: unknown[]
-      ) {
-        return /webgl/.test(kind) ? null : Reflect.apply(original, this, [kind, ...rest]);
-      } as typeof original;
-    });
-    await on.reload();
-    await answered(on);
-    expect(await on.locator('.scene').getAttribute('data-painter')).toBe('canvas');
-    await handle(on, 'ball').scrollIntoViewIfNeeded();
-    await seesThePutt(on);
-  });
+  it.each([
+    ['webgl', 'card', 900],
+    ['canvas', 'processor', 900],
+    ['canvas', 'none', 390],
+  ] as const)(
+    'shows ball, hole and both lines in their colours, with all the numbers, by %s where graphics are of: %s',
+    async (painter, graphics, width) => {
+      const on = await open({ width, graphics });
+      expect(await on.locator('.scene').getAttribute('data-painter')).toBe(painter);
+      await handle(on, 'ball').scrollIntoViewIfNeeded();
+      await seesThePutt(on);
+    },
+  );
 
   it('changes colours with the theme', async () => {
     const on = await common();

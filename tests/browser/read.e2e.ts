@@ -127,18 +127,7 @@ describe('reading', () => {
   it.each(['webgl', 'canvas'] as const)(
     'draws the aim where it is, and the rolls only after the commitment (%s)',
     async (painter) => {
-      const on = await open();
-      if (painter === 'canvas') {
-        await on.addInitScript(() => {
-          const { getContext } = HTMLCanvasElement.prototype;
-          HTMLCanvasElement.prototype.getContext = new Proxy(getContext, {
-            apply: (target, canvas, [kind, ...rest]) =>
-              String(kind).startsWith('webgl') ? null : Reflect.apply(target, canvas, [kind, ...rest]),
-          });
-        });
-        await on.reload();
-        await on.getByText('None yet.').waitFor();
-      }
+      const on = await open({ graphics: painter === 'webgl' ? 'card' : 'none' });
       await start(on, 'pin-high-sidehill');
       await aim(on).waitFor();
       expect(await on.locator('.scene').getAttribute('data-painter')).toBe(painter);

@@ -16,6 +16,11 @@ export interface PageOptions {
   readonly height?: number;
   readonly colorScheme?: 'light' | 'dark';
   readonly reducedMotion?: 'reduce' | 'no-preference';
+  /**
+   * What draws WebGL. processor (default): as it is here, so the app prefers the two-dimensional canvas; card: the
+   * processor passes for a graphics card, so the app uses WebGL; none: WebGL is missing.
+   */
+  readonly graphics?: 'processor' | 'card' | 'none';
   /** Path and hash below the app's address, such as `/#/`. */
   readonly path?: string;
 }
@@ -39,9 +44,33 @@ afterAll(async () => {
   await running?.close();
 });
 
+/** Runs in the page before the app. */
+const withoutWebGl = (): void => {
+  const { getContext } = HTMLCanvasElement.prototype;
+  HTMLCanvasElement.prototype.getContext = new Proxy(getContext, {
+    apply: (target, canvas, [kind, ...rest]) =>
+      String(kind).startsWith('webgl') ? null : Reflect.apply(target, canvas, [kind, ...rest]),
+  });
+};
+const withGraphicsCard = (): void => {
+  const unmaskedRenderer = 0x9246;
+  const { getParameter } = WebGL2RenderingContext.prototype;
+  WebGL2RenderingContext.prototype.getParameter = new Proxy(getParameter, {
+    apply: (target, context, [name]) =>
+      name === unmaskedRenderer ? 'a graphics card' : Reflect.apply(target, context, [name]),
+  });
+};
+
 /** Opens the built app in a page of its own; closing the page closes its context too. */
 export const openApp = async (options: PageOptions = {}): Promise<Page> => {
-  const { width = 1280, height = 800, colorScheme = 'light', reducedMotion = 'reduce', path = '/' } = options;
+  const {
+    width = 1280,
+    height = 800,
+    colorScheme = 'light',
+    reducedMotion = 'reduce',
+    path = '/',
+    graphics,
+  } = options;
   const baseURL = inject('baseURL');
   const context = await (await browser()).newContext({
     baseURL,
@@ -52,6 +81,8 @@ export const openApp = async (options: PageOptions = {}): Promise<Page> => {
     timezoneId: 'UTC',
   });
   const page = await context.newPage();
+  if (graphics === 'none') await page.addInitScript(withoutWebGl);
+  if (graphics === 'card') await page.addInitScript(withGraphicsCard);
   const problems: string[] = [];
   problemsOf.set(page, problems);
   page.on('console', (message) => {
