@@ -18,7 +18,13 @@ export interface PaceChartData {
   readonly best: number | undefined;
   /** Upper end of the share axis. */
   readonly top: number;
-  readonly labels: readonly { readonly pace: number; readonly share: number; readonly words: string }[];
+  /** Words on the curves; they lie on the side on which the curve falls away from them. */
+  readonly labels: readonly {
+    readonly pace: number;
+    readonly share: number;
+    readonly words: string;
+    readonly anchor: 'start' | 'end';
+  }[];
   readonly marks: readonly {
     readonly pace: number;
     readonly name: 'die' | 'firm' | 'best';
@@ -41,7 +47,7 @@ export const paceChartData = ({ comparison, die, firm, best, units }: PaceChartI
   );
   const highest = points.reduce((most, { holed, threePutt }) => Math.max(most, holed, threePutt), 0.05);
   const at = (share: number): PacePoint | undefined => points[Math.round((points.length - 1) * share)];
-  const holedLabel = at(0.78);
+  const holedLabel = at(0.72);
   const threeLabel = at(0.86);
   // Where two marks nearly meet their words would overprint: the best pace then keeps its line and gives up its word.
   const span = points.length > 0 ? points[points.length - 1].pace : 1;
@@ -55,8 +61,19 @@ export const paceChartData = ({ comparison, die, firm, best, units }: PaceChartI
     best: best === undefined ? undefined : shown(best),
     top: Math.min(1, highest * 1.15),
     labels: [
-      ...(holedLabel ? [{ pace: holedLabel.pace, share: holedLabel.holed, words: 'holed' }] : []),
-      ...(threeLabel ? [{ pace: threeLabel.pace, share: threeLabel.threePutt, words: 'three putts' }] : []),
+      ...(holedLabel
+        ? [{ pace: holedLabel.pace, share: holedLabel.holed, words: 'holed', anchor: 'start' } as const]
+        : []),
+      ...(threeLabel
+        ? [
+            {
+              pace: threeLabel.pace,
+              share: threeLabel.threePutt,
+              words: 'three putts',
+              anchor: 'end',
+            } as const,
+          ]
+        : []),
     ],
     marks: [
       { pace: shown(die), name: 'die', words: 'die' },

@@ -95,6 +95,17 @@ export const caseWords = (
   steeper: slope === undefined ? 'half a percent steeper' : `at ${formatSlope(slope + 0.005)} slope`,
 });
 
+/** The same, short enough for the first column of a table on a telephone. */
+export const caseLabels = (
+  speed: number,
+  slope: number | undefined,
+): Record<SensitivityCase['name'], string> => ({
+  slower: `speed ${formatGreenSpeed(speed - 0.3048)}`,
+  faster: `speed ${formatGreenSpeed(speed + 0.3048)}`,
+  gentler: slope === undefined || slope < 0.005 ? '½% flatter' : `slope ${formatSlope(slope - 0.005)}`,
+  steeper: slope === undefined ? '½% steeper' : `slope ${formatSlope(slope + 0.005)}`,
+});
+
 const CHOICE_WORDS: Record<Choice, string> = {
   die: 'die it in',
   firm: 'firm',

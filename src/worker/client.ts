@@ -4,17 +4,20 @@
  * cancelling ends the worker and the next question starts a fresh one.
  */
 import { type Remote, releaseProxy, wrap } from 'comlink';
-import type { FieldSurface, Putt } from '../../sim/index.ts';
+import type { FieldSurface, NextPutts, Putt } from '../../sim/index.ts';
 import type { EngineWorker, SentPutt } from './messages.ts';
 
-/** Puts a putt in the form the worker takes; its green travels ahead of it when the worker has not got it yet. */
-export type Send = (putt: Putt) => SentPutt;
+/** Puts things in the form the worker takes; what is large travels ahead, and only when the worker has not got it yet. */
+export interface Send {
+  putt(putt: Putt): SentPutt;
+  table(table: NextPutts): 'held';
+}
 type Ask<Answer> = (engine: Remote<EngineWorker>, send: Send) => Promise<Answer>;
 
 export interface Lane {
   /**
    * Runs `ask` with the worker; resolves to undefined when a newer question or `cancel` replaced it. One `ask` is about
-   * one green: the worker holds the last one sent.
+   * one green and one table: the worker holds the last ones sent.
    */
   latest<Answer>(ask: Ask<Answer>): Promise<Answer | undefined>;
   /** Ends what runs and drops what waits. */
@@ -35,6 +38,8 @@ export const createLane = ({ interrupt = false }: LaneOptions = {}): Lane => {
   let worker: Worker | undefined;
   let engine: Remote<EngineWorker> | undefined;
   let held: FieldSurface | undefined;
+  /** Told by its numbers: tables are copied to give them another hole. */
+  let heldTable: Float64Array | undefined;
   let dropRunning: (() => void) | undefined;
   let failRunning: (() => void) | undefined;
   let waiting: Waiting | undefined;
@@ -48,15 +53,24 @@ export const createLane = ({ interrupt = false }: LaneOptions = {}): Lane => {
     }
     return engine;
   };
-  const send: Send = (putt) => {
-    const { surface } = putt;
-    if (surface.kind === 'plane') return { ...putt, surface };
-    if (held !== surface) {
-      held = surface;
-      // Messages keep their order: no need to wait for it.
-      void engineOf().hold(surface);
-    }
-    return { ...putt, surface: 'held' };
+  // Messages keep their order: no need to wait for what travels ahead.
+  const send: Send = {
+    putt(putt) {
+      const { surface } = putt;
+      if (surface.kind === 'plane') return { ...putt, surface };
+      if (held !== surface) {
+        held = surface;
+        void engineOf().hold(surface);
+      }
+      return { ...putt, surface: 'held' };
+    },
+    table(table) {
+      if (heldTable !== table.expected) {
+        heldTable = table.expected;
+        void engineOf().holdTable(table);
+      }
+      return 'held';
+    },
   };
   const end = (): void => {
     engine?.[releaseProxy]();
@@ -64,6 +78,7 @@ export const createLane = ({ interrupt = false }: LaneOptions = {}): Lane => {
     engine = undefined;
     worker = undefined;
     held = undefined;
+    heldTable = undefined;
     dropRunning?.();
     dropRunning = undefined;
   };

@@ -5,6 +5,7 @@ import {
   comparePaces,
   type FieldSurface,
   holedShare,
+  type NextPutts,
   type Putt,
   prepareNextPutts,
   readPutt,
@@ -14,6 +15,7 @@ import { changedPutt } from './cases.ts';
 import type { EngineWorker, SentPutt } from './messages.ts';
 
 let held: FieldSurface | undefined;
+let heldTable: NextPutts | undefined;
 
 const whole = ({ surface, ...rest }: SentPutt): Putt => {
   const ground = surface === 'held' ? held : surface;
@@ -36,7 +38,14 @@ const worker: EngineWorker = {
       firm: sampleMisses(putt, firm, player, count, seed),
     };
   },
-  compare: (sent, paces, player, nextPutts) => comparePaces(whole(sent), paces, player, nextPutts),
+  holdTable(table) {
+    heldTable = table;
+  },
+  compare(sent, paces, player) {
+    const putt = whole(sent);
+    if (heldTable === undefined) throw new Error('Got a putt before its table, expected holdTable() first.');
+    return comparePaces(putt, paces, player, { ...heldTable, hole: putt.hole });
+  },
   prepareNextPutts(sent, player, change) {
     const putt = change === undefined ? whole(sent) : changedPutt(whole(sent), change);
     return checkPutt(putt) === undefined ? prepareNextPutts(putt, player) : undefined;

@@ -46,14 +46,11 @@ export interface TwoClouds {
 export interface EngineWorker {
   /** Keeps a field for the putts that follow; the one before is forgotten. */
   hold(surface: FieldSurface): void;
+  /** Keeps a table of next putts for the comparisons that follow. */
+  holdTable(table: NextPutts): void;
   lines(putt: SentPutt, paces: TwoPaces): TwoReads;
   clouds(putt: SentPutt, paces: TwoPaces, player: Player, count: number, seed: number): TwoClouds;
-  compare(
-    putt: SentPutt,
-    paces: readonly number[],
-    player: Player,
-    nextPutts: NextPutts | undefined,
-  ): Comparison;
+  compare(putt: SentPutt, paces: readonly number[], player: Player, nextPutts: 'held'): Comparison;
   /** undefined: that condition makes no putt (a hole that holds no ball). */
   prepareNextPutts(putt: SentPutt, player: Player, change: CaseName | undefined): NextPutts | undefined;
   /** @param nextPutts the table of that condition */

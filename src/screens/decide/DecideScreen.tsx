@@ -4,7 +4,7 @@ import { Link } from 'wouter-preact';
 import { RulesCaution } from '../../app/RulesCaution.tsx';
 import { units } from '../../app/settings.ts';
 import { PaceChart } from '../../charts/PaceChart.tsx';
-import { answer, behind, followPutt, tableBehind } from './answer.ts';
+import { followPutt, paces, pacesBehind } from './answer.ts';
 import './decide.css';
 import { followLines } from './lines.ts';
 import { MapPanel } from './MapPanel.tsx';
@@ -16,16 +16,23 @@ import { PuttInputs } from './PuttInputs.tsx';
 import { Verdict } from './Verdict.tsx';
 
 const Chart = () => {
-  const now = answer.value;
-  if (now === undefined || !now.counted) return null;
+  const now = paces.value;
+  // Its place is kept, so that nothing below jumps when it comes.
+  if (now === undefined)
+    return (
+      <section class="card" aria-labelledby="chart-title">
+        <h2 id="chart-title">Pace</h2>
+        <p class="chart quiet">Working out the next putts…</p>
+      </section>
+    );
   return (
     <PaceChart
       comparison={now.comparison}
       die={now.die}
       firm={now.firm}
-      best={now.comparison.best?.fewestPutts}
+      best={now.best?.pace}
       units={units.value}
-      stale={behind.value || tableBehind.value}
+      stale={pacesBehind.value}
     />
   );
 };

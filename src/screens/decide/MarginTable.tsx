@@ -1,7 +1,7 @@
 /** What a foot of green speed and half a percent of slope do to both aims and to the choice of pace. */
 import { units } from '../../app/settings.ts';
 import { formatAim } from '../../text/format.ts';
-import { caseWords, formatWorth } from '../../text/verdict.ts';
+import { caseLabels, formatWorth } from '../../text/verdict.ts';
 import type { SensitivityCase } from '../../worker/messages.ts';
 import { answer, behind } from './answer.ts';
 import { lines } from './lines.ts';
@@ -34,7 +34,7 @@ export const MarginTable = () => {
   const cases = margin.value?.cases;
   if (now === undefined || both === undefined || cases === undefined || !now.counted) return null;
   const land = putt.value.surface;
-  const words = caseWords(putt.value.greenSpeed, land.kind === 'plane' ? land.slope : undefined);
+  const words = caseLabels(putt.value.greenSpeed, land.kind === 'plane' ? land.slope : undefined);
   const thought = {
     dieAim: both.die.status === 'ok' ? both.die.aimOffset : undefined,
     firmAim: both.firm.status === 'ok' ? both.firm.aimOffset : undefined,
@@ -62,12 +62,7 @@ export const MarginTable = () => {
           <tbody>
             <CaseRow words="as you think" one={thought} stale={behind.value} />
             {cases.map((one) => (
-              <CaseRow
-                key={one.name}
-                words={words[one.name].replace(/^at /, '')}
-                one={one}
-                stale={marginBehind.value}
-              />
+              <CaseRow key={one.name} words={words[one.name]} one={one} stale={marginBehind.value} />
             ))}
           </tbody>
         </table>

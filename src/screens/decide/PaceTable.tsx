@@ -12,7 +12,7 @@ import {
   formatSpan,
   holeWordsShort,
 } from '../../text/format.ts';
-import { answer, behind, tableBehind } from './answer.ts';
+import { answer, behind, paces, pacesBehind, tableBehind } from './answer.ts';
 import { lines } from './lines.ts';
 import { diePace, firmPace, problem } from './situation.ts';
 
@@ -33,6 +33,8 @@ interface Row {
 
 const NOTHING = '–';
 const WAITING = '…';
+/** Which column is the best pace: it comes later than the other two. */
+const BEST = 2;
 
 const ofLine =
   (shown: (line: Line) => ComponentChildren) =>
@@ -119,13 +121,14 @@ const Explained = () => (
 
 export const PaceTable = () => {
   const now = answer.value;
+  const best = paces.value?.best;
   const both = lines.value;
   const counted = now?.counted ?? false;
   const waiting = behind.value || problem.value !== undefined;
   const columns: readonly Column[] = [
     { pace: diePace.value, read: both?.die, odds: now?.dieOdds },
     { pace: firmPace.value, read: both?.firm, odds: now?.firmOdds },
-    { pace: now?.best?.pace, read: now?.best?.read, odds: now?.best?.odds },
+    { pace: best?.pace, read: best?.read, odds: best?.odds },
   ];
   const isStale = ({ needs }: Row): boolean =>
     (needs !== undefined && waiting) || (needs === 'table' && tableBehind.value);
@@ -154,7 +157,9 @@ export const PaceTable = () => {
               <tr key={row.name} class={isStale(row) ? 'stale' : undefined}>
                 <th scope="row">{row.name}</th>
                 {columns.map((column, index) => (
-                  <td key={index}>{row.needs === 'table' && !counted ? WAITING : row.cell(column)}</td>
+                  <td key={index} class={index === BEST && pacesBehind.value ? 'stale' : undefined}>
+                    {row.needs === 'table' && !counted ? WAITING : row.cell(column)}
+                  </td>
                 ))}
               </tr>
             ))}

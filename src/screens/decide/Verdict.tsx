@@ -9,7 +9,7 @@ import {
   verdictMissing,
   verdictQuestion,
 } from '../../text/verdict.ts';
-import { answer, behind, cancelWork, tableBehind } from './answer.ts';
+import { answer, behind, cancelWork, paces, tableBehind } from './answer.ts';
 import { lines } from './lines.ts';
 import { margin, marginBehind, marginProgress } from './margin.ts';
 import { diePace, firmPace, problem } from './situation.ts';
@@ -89,7 +89,7 @@ export const Verdict = () => {
   const reasons = [reasonOf('die'), reasonOf('firm')];
   const odds =
     now?.counted && now.dieOdds && now.firmOdds && !reasons.some(Boolean)
-      ? { die: now.dieOdds, firm: now.firmOdds, best: now.best }
+      ? { die: now.dieOdds, firm: now.firmOdds, best: paces.value?.best }
       : undefined;
   return (
     <section class="card verdict" aria-label="The answer">

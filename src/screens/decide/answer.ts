@@ -1,6 +1,7 @@
 /**
- * Keeps the comparison of paces in step with the putt. On a plane it runs here, in the same frame as the drag, as long as
- * it fits in one; everything else goes to a worker, newest question first. Old answers stay, marked stale.
+ * Keeps the answer in step with the putt. On a plane the two paces asked about are worked out here, in the same frame as
+ * the drag, as long as they fit in one; all the paces, and everything on a green, come from a worker, newest question
+ * first. Old answers stay, marked stale.
  */
 import { batch, effect, signal } from '@preact/signals';
 import {
@@ -10,9 +11,7 @@ import {
   type Odds,
   type Player,
   type Putt,
-  puttOdds,
   type Read,
-  readPutt,
 } from '../../../sim/index.ts';
 import { player } from '../../app/settings.ts';
 import { createLane } from '../../worker/client.ts';
@@ -21,23 +20,22 @@ import { diePace, firmPace, problem, putt } from './situation.ts';
 import { hasTable, keepTable, roughTable, tableFor, useTable } from './tables.ts';
 import { after, failure, forgetAll, stopped, tell } from './work.ts';
 
-export interface BestPace {
-  readonly pace: number;
-  readonly read: Read;
-  readonly odds: Odds | undefined;
-}
-
+/** The two paces asked about. */
 export interface Answer {
   readonly putt: Putt;
-  /** Paces asked for, m past. */
-  readonly die: number;
-  readonly firm: number;
   readonly dieOdds: Odds | undefined;
   readonly firmOdds: Odds | undefined;
-  readonly best: BestPace | undefined;
-  readonly comparison: Comparison;
   /** Whether next putts are of this ground, or nearly: otherwise nothing that depends on them may be shown. */
   readonly counted: boolean;
+}
+
+/** All paces, and the best of them. */
+export interface Paces {
+  /** Paces asked about, m past. */
+  readonly die: number;
+  readonly firm: number;
+  readonly comparison: Comparison;
+  readonly best: { readonly pace: number; readonly read: Read; readonly odds: Odds | undefined } | undefined;
 }
 
 /** The last good answer; undefined only before the first. */
@@ -46,6 +44,10 @@ export const answer = signal<Answer | undefined>(undefined);
 export const behind = signal(true);
 /** Three-putts and expected putts in `answer` come from an older green or player. */
 export const tableBehind = signal(true);
+/** undefined: nothing is known of this ground yet. */
+export const paces = signal<Paces | undefined>(undefined);
+/** The putt has moved on since `paces` was worked out. */
+export const pacesBehind = signal(true);
 
 const compareLane = createLane();
 const tableLane = createLane({ interrupt: true });
@@ -75,69 +77,56 @@ interface Table {
 const pacesOf = ({ die, firm }: Question): number[] =>
   [...new Set([...PACES, die, firm])].sort((first, second) => first - second);
 
-const take = (
-  { putt: asked, die, firm }: Question,
-  comparison: Comparison,
-  best: BestPace | undefined,
-  table: Table,
-): void => {
-  const oddsAt = (pace: number): Odds | undefined => comparison.rows.find((row) => row.pace === pace)?.odds;
+const takeTwo = ({ putt: asked, die, firm }: Question, { rows }: Comparison, table: Table): void => {
+  const oddsAt = (pace: number): Odds | undefined => rows.find((row) => row.pace === pace)?.odds;
   batch(() => {
-    answer.value = {
-      putt: asked,
-      die,
-      firm,
-      dieOdds: oddsAt(die),
-      firmOdds: oddsAt(firm),
-      best: table.near ? best : undefined,
-      comparison,
-      counted: table.near,
-    };
+    answer.value = { putt: asked, dieOdds: oddsAt(die), firmOdds: oddsAt(firm), counted: table.near };
     behind.value = false;
     tableBehind.value = !table.exact;
     failure.value = undefined;
   });
 };
 
-/** Running mean of a main-thread comparison, ms. */
+/** Running mean of a main-thread comparison of two paces, ms. */
 let mainCost = 0;
 
 const compareHere = (question: Question, table: Table): void => {
   const before = performance.now();
-  const { putt: asked, player: errors } = question;
-  const comparison = comparePaces(asked, pacesOf(question), errors, table.table);
-  const pace = comparison.best?.fewestPutts;
-  const odds = pace === undefined ? undefined : puttOdds(asked, pace, errors, table.table);
-  const best =
-    pace === undefined
-      ? undefined
-      : { pace, read: readPutt(asked, pace), odds: odds?.status === 'ok' ? odds : undefined };
+  const { putt: asked, player: errors, die, firm } = question;
+  takeTwo(question, comparePaces(asked, [die, firm], errors, table.table), table);
   const cost = performance.now() - before;
   mainCost = mainCost === 0 ? cost : 0.7 * mainCost + 0.3 * cost;
-  take(question, comparison, best, table);
 };
 
 const compareThere = async (question: Question, table: Table): Promise<void> => {
-  behind.value = true;
+  const { die, firm } = question;
+  pacesBehind.value = true;
   const found = await compareLane.latest(async (engine, send) => {
-    const sent = send(question.putt);
-    const comparison = await engine.compare(sent, pacesOf(question), question.player, table.table);
+    const sent = send.putt(question.putt);
+    const next = send.table(table.table);
+    const comparison = await engine.compare(sent, pacesOf(question), question.player, next);
     const pace = comparison.best?.fewestPutts;
     if (pace === undefined) return { comparison, best: undefined };
-    const odds = (await engine.compare(sent, [pace], question.player, table.table)).rows[0]?.odds;
+    const odds = (await engine.compare(sent, [pace], question.player, next)).rows[0]?.odds;
     const { die: read } = await engine.lines(sent, { die: pace, firm: pace });
     return { comparison, best: { pace, read, odds } };
   });
   if (found === undefined) return;
-  take(question, found.comparison, found.best, table);
-  if (question.putt !== putt.peek()) behind.value = true;
+  const current = question.putt === putt.peek();
+  batch(() => {
+    // Where the two paces were not worked out in the frame itself, they come from here.
+    if (behind.peek()) takeTwo(question, found.comparison, table);
+    paces.value = table.near ? { die, firm, ...found } : undefined;
+    pacesBehind.value = !current || !table.exact;
+    if (!current) behind.value = behind.peek() || answer.peek()?.putt !== putt.peek();
+  });
 };
 
 const makeTable = async (question: Question): Promise<void> => {
   const { putt: asked, player: errors } = question;
   let done = false;
   const made = await tableLane.latest(async (engine, send) => {
-    const table = await engine.prepareNextPutts(send(asked), errors, undefined);
+    const table = await engine.prepareNextPutts(send.putt(asked), errors, undefined);
     done = true;
     return table;
   });
@@ -166,6 +155,7 @@ const ask = (): void => {
   const table = exact ? { table: exact, exact: true, near: true } : rough && { ...rough, exact: false };
   // Nothing to say yet: the page shows the lines alone until the first table is there.
   if (table === undefined) return;
+  // On a plane the two paces asked about fit into the frame; all the paces never need to.
   if (asked.surface.kind === 'plane' && mainCost < FRAME_BUDGET) {
     try {
       compareHere(question, table);
@@ -173,10 +163,11 @@ const ask = (): void => {
       tell(cause);
     }
   } else {
-    compareThere(question, table).catch(tell);
+    behind.value = true;
     // A slow moment (a garbage collection, a busy core) should not exile the work for good.
     mainCost *= 0.95;
   }
+  compareThere(question, table).catch(tell);
   if (exact)
     after(
       'margin',

@@ -47,7 +47,7 @@ export const followLines = (): (() => void) => {
     if (problem.value !== undefined) return;
     lane
       .latest(async (engine, send) => {
-        const sent = send(asked);
+        const sent = send.putt(asked);
         if (asked.surface.kind === 'field')
           fromWorker.value = { putt: asked, ...(await engine.lines(sent, paces)) };
         cloudsFound.value = {

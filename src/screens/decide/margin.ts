@@ -31,7 +31,7 @@ export const askMargin = async (question: MarginQuestion): Promise<void> => {
   newest = question;
   const { putt, player, paces } = question;
   const found = await lane.latest(async (engine, send) => {
-    const sent = send(putt);
+    const sent = send.putt(putt);
     const cases: SensitivityCase[] = [];
     for (const name of CASE_NAMES) {
       if (newest !== question) return undefined;
