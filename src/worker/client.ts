@@ -34,6 +34,10 @@ interface Waiting {
   readonly drop: () => void;
 }
 
+/** A worker that has said nothing for this long after it was made has not started, ms; and how often one is made. */
+const START_LIMIT = 12_000;
+const MOST_STARTS = 3;
+
 export const createLane = ({ interrupt = false }: LaneOptions = {}): Lane => {
   let worker: Worker | undefined;
   let engine: Remote<EngineWorker> | undefined;
@@ -41,17 +45,27 @@ export const createLane = ({ interrupt = false }: LaneOptions = {}): Lane => {
   /** Told by its numbers: tables are copied to give them another hole. */
   let heldTable: Float64Array | undefined;
   let dropRunning: (() => void) | undefined;
-  let failRunning: (() => void) | undefined;
+  let failRunning: ((awake: boolean) => void) | undefined;
   let waiting: Waiting | undefined;
 
   const engineOf = (): Remote<EngineWorker> => {
-    if (engine === undefined) {
-      worker = new Worker(new URL('./engine.ts', import.meta.url), { type: 'module' });
-      // A worker that cannot start answers nothing: without this its first question would wait for ever.
-      worker.addEventListener('error', () => failRunning?.());
-      engine = wrap<EngineWorker>(worker);
-    }
-    return engine;
+    if (engine !== undefined) return engine;
+    const mine = new Worker(new URL('./engine.ts', import.meta.url), { type: 'module' });
+    const made = wrap<EngineWorker>(mine);
+    worker = mine;
+    engine = made;
+    let awake = false;
+    const failed = (): void => {
+      if (worker === mine) failRunning?.(awake);
+    };
+    // A worker that does not start answers nothing: without this its first question would wait for ever.
+    const limit = setTimeout(() => awake || failed(), START_LIMIT);
+    mine.addEventListener('error', failed);
+    void made.ready().then(() => {
+      awake = true;
+      clearTimeout(limit);
+    });
+    return made;
   };
   // Messages keep their order: no need to wait for what travels ahead.
   const send: Send = {
@@ -86,23 +100,42 @@ export const createLane = ({ interrupt = false }: LaneOptions = {}): Lane => {
   const lane: Lane = {
     latest: <Answer>(ask: Ask<Answer>) =>
       new Promise<Answer | undefined>((resolve, reject) => {
+        let starts = 0;
         const start = (): void => {
-          const drop = (): void => resolve(undefined);
-          dropRunning = drop;
-          failRunning = () => reject(new Error('its worker did not start'));
+          starts += 1;
+          let over = false;
+          const drop = (): void => {
+            over = true;
+            resolve(undefined);
+          };
           const finish = (): void => {
-            if (dropRunning !== drop) return;
+            if (over) return;
+            over = true;
             dropRunning = undefined;
+            failRunning = undefined;
             const next = waiting;
             waiting = undefined;
             next?.start();
           };
+          dropRunning = drop;
+          failRunning = (awake) => {
+            const again = !awake && starts < MOST_STARTS;
+            if (again) over = true;
+            else reject(new Error(awake ? 'its worker stopped' : 'its worker did not start'));
+            // The question is not dropped with its worker: it is asked again, or has been refused.
+            dropRunning = undefined;
+            end();
+            if (again) start();
+            else finish();
+          };
           ask(engineOf(), send).then(
             (answer) => {
+              if (over) return;
               resolve(answer);
               finish();
             },
             (problem: unknown) => {
+              if (over) return;
               reject(problem);
               finish();
             },

@@ -24,6 +24,7 @@ const whole = ({ surface, ...rest }: SentPutt): Putt => {
 };
 
 const worker: EngineWorker = {
+  ready: () => true,
   hold(surface) {
     held = surface;
   },

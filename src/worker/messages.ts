@@ -44,6 +44,8 @@ export interface TwoClouds {
 }
 
 export interface EngineWorker {
+  /** Answered as soon as the worker has started. */
+  ready(): true;
   /** Keeps a field for the putts that follow; the one before is forgotten. */
   hold(surface: FieldSurface): void;
   /** Keeps a table of next putts for the comparisons that follow. */
