@@ -1,6 +1,7 @@
 /**
- * How tests run. One project, in Node. The `browser` project (tests/browser over a served production build,
- * tests/support/serveBuild.ts) comes back when the app compiles against the engine.
+ * How tests run. Two projects: `unit` runs in Node; `browser` also runs in Node, but drives a real Chromium over a
+ * production build that its global set-up makes and serves once.
+ * Left out: @vitest/browser. Tests inside the page would test a development build; these test what a user gets.
  */
 import { defineConfig } from 'vitest/config';
 
@@ -15,16 +16,22 @@ export default defineConfig({
         test: {
           name: 'unit',
           environment: 'node',
-          // Only what is connected to the engine: DEVELOPERS.md, "What is not there yet".
-          include: [
-            'tests/sim/purity.test.ts',
-            'tests/sim/random.test.ts',
-            'tests/sim/roll/**/*.test.ts',
-            'tests/sim/surface/**/*.test.ts',
-            'tests/reference/*.test.ts',
-          ],
+          include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
           exclude: ['tests/browser/**', 'tests/bench/**'],
-          testTimeout: 30_000,
+          testTimeout: 120_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          environment: 'node',
+          include: ['tests/browser/**/*.e2e.ts'],
+          globalSetup: ['./tests/support/serveBuild.ts'],
+          // One page at a time: software rendering already takes all of a small machine.
+          fileParallelism: false,
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
         },
       },
     ],

@@ -1,5 +1,5 @@
 /**
- * `npm test`: installs what is missing, then types and lint, then one run of all tests. The last line of the
+ * `npm test`: installs what is missing, then types, lint and dead code, then one run of all tests. The last line of the
  * output is always `N passed, N failed, N skipped`, also when a step before the tests fails.
  * Plain JavaScript with nothing but Node in it, because it runs before the packages are there.
  */
@@ -37,12 +37,10 @@ const stop = (failures) => {
 if (!(await run('npm', ['install', '--no-progress'])).ok) stop(['npm install']);
 
 const steps = [
-  ['types', ['tsc', '-p', 'tsconfig.checked.json']],
+  ['types', ['tsc', '-p', 'tsconfig.json']],
   ['types of the engine without a browser or Node', ['tsc', '-p', 'sim/tsconfig.json']],
-  [
-    'lint and format (npm run format mends most)',
-    ['biome', 'check', 'sim', 'tests/sim', 'tests/reference', 'tests/support'],
-  ],
+  ['lint and format (npm run format mends most)', ['biome', 'check']],
+  ['dead code', ['knip']],
 ];
 const failures = [];
 // All of them, so that one run shows everything there is to mend.
