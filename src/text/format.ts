@@ -50,9 +50,10 @@ export const formatSpan = (low: number, high: number, units: Units): string => {
 export const formatGreenSpeed = (metres: number): string =>
   `${fixed(metresToFeet(metres), 1).replace(/\.0$/, '')} ft`;
 
-/** A share 0..1 as a percentage: "27%"; below 9.95% with one decimal when `digits` is left out. */
+/** A share 0..1 as a percentage: "27%"; when `digits` is left out one decimal below 9.95%, and "under 0.1%" for less. */
 export const formatPercent = (share: number, digits?: number): string => {
   const percent = share * 100;
+  if (digits === undefined && percent > 0 && percent < 0.05) return 'under 0.1%';
   return `${fixed(percent, digits ?? (Math.abs(percent) < 9.95 ? 1 : 0))}%`;
 };
 

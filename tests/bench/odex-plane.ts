@@ -12,6 +12,7 @@
 import { createRequire } from 'node:module';
 import { GRAVITY, HOLE_RADIUS, ROLLING_FACTOR, STIMP_SPEED } from '../../sim/constants.ts';
 import type { Point } from '../../sim/types.ts';
+import { feetToMetres } from '../../sim/units.ts';
 import { type Gradient, gradientOf } from './oracle-roll.ts';
 
 /** By its path: the bench runs in tsx, which would follow tsconfig's `paths` for 'odex' to the stub of its types. */
@@ -38,6 +39,20 @@ export const frictionAt = (greenSpeed: number): number => STIMP_SPEED ** 2 / (2 
 /** (5/7) g slope / a_f: at 1 the slope no longer holds a ball. */
 export const steepnessOf = ({ slope, greenSpeed }: Pick<PlanePutt, 'slope' | 'greenSpeed'>): number =>
   (ROLLING_FACTOR * GRAVITY * slope) / frictionAt(greenSpeed);
+
+/** A putt of issue 2's range: slope 0-6%, green speed 7-14 ft, 2-60 ft from every side; the bearing hole -> ball, rad. */
+export function randomPutt(random: () => number): { putt: PlanePutt; bearing: number; length: number } {
+  const bearing = 2 * Math.PI * random();
+  const length = feetToMetres(2 + 58 * random());
+  const putt = {
+    slope: 0.06 * random(),
+    downhill: 2 * Math.PI * random(),
+    greenSpeed: feetToMetres(7 + 7 * random()),
+    ball: { x: length * Math.cos(bearing), y: length * Math.sin(bearing) },
+    hole: { x: 0, y: 0 },
+  };
+  return { putt, bearing, length };
+}
 
 export interface OdexRoll {
   readonly rest: Point;

@@ -4,11 +4,18 @@
  * the checks ask for far more than the issue does.
  */
 import { describe, expect, it } from 'vitest';
-import { feetToMetres, HOLE_RADIUS, planeSurface } from '../../../sim/index.ts';
+import { HOLE_RADIUS, planeSurface } from '../../../sim/index.ts';
 import { seededRandom } from '../../../sim/random.ts';
 import { planeRoller } from '../../../sim/roll/plane.ts';
 import { newPass } from '../../../sim/roll/roller.ts';
-import { frictionAt, odexLine, odexRoll, type PlanePutt, steepnessOf } from '../../bench/odex-plane.ts';
+import {
+  frictionAt,
+  odexLine,
+  odexRoll,
+  type PlanePutt,
+  randomPutt,
+  steepnessOf,
+} from '../../bench/odex-plane.ts';
 
 /** Steeper than this share of the slope that no longer holds a ball is left out: the rest is then up to a green's length
  *  away per mm/s of launch speed, and issue 2 asks for slopes that hold one. */
@@ -27,15 +34,7 @@ function throwsOf(seed: string): Thrown[] {
   const random = seededRandom(seed);
   const thrown: Thrown[] = [];
   while (thrown.length < CASES) {
-    const bearing = 2 * Math.PI * random();
-    const length = feetToMetres(2 + 58 * random());
-    const putt: PlanePutt = {
-      slope: 0.06 * random(),
-      downhill: 2 * Math.PI * random(),
-      greenSpeed: feetToMetres(7 + 7 * random()),
-      ball: { x: length * Math.cos(bearing), y: length * Math.sin(bearing) },
-      hole: { x: 0, y: 0 },
-    };
+    const { putt, bearing, length } = randomPutt(random);
     const heading = bearing + Math.PI + 1.2 * (random() - 0.5);
     const speed = Math.sqrt(2 * frictionAt(putt.greenSpeed) * length * (0.7 + 0.7 * random()));
     if (steepnessOf(putt) < STEEPEST) thrown.push({ putt, heading, speed });

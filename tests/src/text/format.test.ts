@@ -55,6 +55,10 @@ describe('percentages', () => {
     expect(formatPercent(0.012)).toBe('1.2%');
     expect(formatPercent(0.274)).toBe('27%');
   });
+  it('does not call a small chance none', () => {
+    expect(formatPercent(0.0004)).toBe('under 0.1%');
+    expect(formatPercent(0)).toBe('0.0%');
+  });
 });
 
 describe('the clock', () => {
