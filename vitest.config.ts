@@ -32,6 +32,8 @@ export default defineConfig({
           fileParallelism: false,
           testTimeout: 60_000,
           hookTimeout: 60_000,
+          // A page drawn by the processor of a busy machine: late is not wrong.
+          expect: { poll: { timeout: 10_000 } },
         },
       },
     ],
