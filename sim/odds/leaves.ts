@@ -12,7 +12,7 @@ const NARROWEST = 1;
 
 export interface Leaves {
   clear(): void;
-  /** A share of misses spread evenly between two distances (m, either order). */
+  /** A share of misses spread between two distances (m, either order), evenly in the bins' measure. */
   add(first: number, second: number, share: number): void;
   /** Distance (m) that `part` (0 to 1) of the misses do not exceed; 0 when nothing was missed. */
   quantile(part: number): number;
