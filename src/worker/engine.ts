@@ -47,9 +47,9 @@ const worker: EngineWorker = {
     if (heldTable === undefined) throw new Error('Got a putt before its table, expected holdTable() first.');
     return comparePaces(putt, paces, player, { ...heldTable, hole: putt.hole });
   },
-  prepareNextPutts(sent, player, change) {
+  prepareNextPutts(sent, player, change, onProgress) {
     const putt = change === undefined ? whole(sent) : changedPutt(whole(sent), change);
-    return checkPutt(putt) === undefined ? prepareNextPutts(putt, player) : undefined;
+    return checkPutt(putt) === undefined ? prepareNextPutts(putt, player, { onProgress }) : undefined;
   },
   compareCase(sent, name, { die, firm }, player, nextPutts) {
     const putt = changedPutt(whole(sent), name);

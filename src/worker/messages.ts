@@ -53,8 +53,16 @@ export interface EngineWorker {
   lines(putt: SentPutt, paces: TwoPaces): TwoReads;
   clouds(putt: SentPutt, paces: TwoPaces, player: Player, count: number, seed: number): TwoClouds;
   compare(putt: SentPutt, paces: readonly number[], player: Player, nextPutts: 'held'): Comparison;
-  /** undefined: that condition makes no putt (a hole that holds no ball). */
-  prepareNextPutts(putt: SentPutt, player: Player, change: CaseName | undefined): NextPutts | undefined;
+  /**
+   * undefined: that condition makes no putt (a hole that holds no ball).
+   * @param onProgress told the share done, 0 to 1 (across threads: comlink's `proxy`)
+   */
+  prepareNextPutts(
+    putt: SentPutt,
+    player: Player,
+    change: CaseName | undefined,
+    onProgress?: (share: number) => void,
+  ): NextPutts | undefined;
   /** @param nextPutts the table of that condition */
   compareCase(
     putt: SentPutt,

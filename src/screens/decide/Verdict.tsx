@@ -9,7 +9,7 @@ import {
   verdictMissing,
   verdictQuestion,
 } from '../../text/verdict.ts';
-import { answer, behind, cancelWork, paces, tableBehind } from './answer.ts';
+import { answer, behind, cancelWork, paces, tableBehind, tableProgress } from './answer.ts';
 import { lines } from './lines.ts';
 import { margin, marginBehind, marginProgress } from './margin.ts';
 import { diePace, firmPace, problem } from './situation.ts';
@@ -32,12 +32,13 @@ const Working = () => {
   if (stopped.value) return <span>Stopped. Any change to the putt starts the work again.</span>;
   const busy = tableBehind.value || behind.value;
   if (!busy && marginProgress.value === undefined) return null;
+  const share = busy ? tableProgress.value : marginProgress.value;
   const words = busy ? 'Working out the next putts…' : 'Trying other green speeds and slopes…';
   return (
     <>
       <span>{words}</span>
       {/* No bar without a share: one that only moves would keep the page painting while the engine needs the machine. */}
-      {!busy && <progress aria-label={words} max={1} value={marginProgress.value} />}
+      {share !== undefined && <progress aria-label={words} max={1} value={share} />}
       <button type="button" class="plain" onClick={cancelWork}>
         Stop
       </button>

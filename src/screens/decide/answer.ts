@@ -4,6 +4,7 @@
  * first. Old answers stay, marked stale.
  */
 import { batch, effect, signal } from '@preact/signals';
+import { proxy } from 'comlink';
 import {
   type Comparison,
   comparePaces,
@@ -44,6 +45,8 @@ export const answer = signal<Answer | undefined>(undefined);
 export const behind = signal(true);
 /** Three-putts and expected putts in `answer` come from an older green or player. */
 export const tableBehind = signal(true);
+/** Share of the table of next putts made so far, 0..1; undefined when none is being made. */
+export const tableProgress = signal<number | undefined>(undefined);
 /** undefined: nothing is known of this ground yet. */
 export const paces = signal<Paces | undefined>(undefined);
 /** The putt has moved on since `paces` was worked out. */
@@ -126,10 +129,14 @@ const makeTable = async (question: Question): Promise<void> => {
   const { putt: asked, player: errors } = question;
   let done = false;
   const made = await tableLane.latest(async (engine, send) => {
-    const table = await engine.prepareNextPutts(send.putt(asked), errors, undefined);
+    const told = proxy((share: number) => {
+      if (!done) tableProgress.value = share;
+    });
+    const table = await engine.prepareNextPutts(send.putt(asked), errors, undefined, told);
     done = true;
     return table;
   });
+  tableProgress.value = undefined;
   if (!done) return;
   keepTable(asked, errors, undefined, made);
   ask();
