@@ -25,6 +25,8 @@ const PLAIN_KAPPA = 0.95;
 const TURNING_KAPPA = 0.4;
 /** Distance between traced points, m, and the most and fewest of them. */
 const TRACE_SPACING = 0.025;
+/** A ball that never stops is traced this far, m: beyond any green. */
+const LONGEST_TRACE = 60;
 const MOST_POINTS = 1000;
 const FEWEST_POINTS = 40;
 
@@ -335,22 +337,36 @@ export function planeRoller(surface: PlaneSurface, greenSpeed: number, ball: Poi
     return out;
   };
 
+  /** Progress after this way (m) of a ball that gathers speed, at most `end`: halved, it is only drawn. */
+  const lambdaAt = (way: number, end: number): number => {
+    let low = 0;
+    let high = end;
+    if (planeState(a, kappa, v0, s, c, end, state).length <= way) return end;
+    for (let i = 0; i < 40; i++) {
+      const middle = (low + high) / 2;
+      if (planeState(a, kappa, v0, s, c, middle, state).length < way) low = middle;
+      else high = middle;
+    }
+    return (low + high) / 2;
+  };
+
   const trace = (heading: number, speed: number): Float64Array => {
     launch(heading, speed);
+    const end = stops ? Number.POSITIVE_INFINITY : lambdaAt(LONGEST_TRACE, lastLambda());
+    planeState(a, kappa, v0, s, c, end, state);
+    const total = state.length;
+    const count = Math.min(MOST_POINTS, Math.max(FEWEST_POINTS, Math.ceil(total / TRACE_SPACING)));
     const cosine = c * c - s * s;
     const m = Math.max(0.1, 2 - 2 * kappa * cosine);
-    const end = lastLambda();
-    planeState(a, kappa, v0, s, c, stops ? Number.POSITIVE_INFINITY : end, state);
-    const total = stops ? state.length : Math.min(state.length, 60);
-    const count = Math.min(MOST_POINTS, Math.max(FEWEST_POINTS, Math.ceil(total / TRACE_SPACING)));
     const path = new Float64Array(3 * (count + 1));
     for (let i = 0; i < count; i++) {
-      look(Math.min(end, -Math.log1p(-i / count) / m));
+      // Where a ball slows to rest the way is nearly even in 1 - q^m; where it gathers speed its way is solved for.
+      look(stops ? Math.min(lastLambda(), -Math.log1p(-i / count) / m) : lambdaAt((total * i) / count, end));
       path[3 * i] = worldX(placeX, placeY);
       path[3 * i + 1] = worldY(placeX, placeY);
       path[3 * i + 2] = timeThere();
     }
-    planeState(a, kappa, v0, s, c, stops ? Number.POSITIVE_INFINITY : end, state);
+    planeState(a, kappa, v0, s, c, end, state);
     path[3 * count] = worldX(state.x, state.y);
     path[3 * count + 1] = worldY(state.x, state.y);
     path[3 * count + 2] = state.time;

@@ -1,6 +1,6 @@
 /** The closed-form roller against things outside it: the stepped roller on the same plane given as a grid. */
 import { describe, expect, it } from 'vitest';
-import { fieldSurface, planeSurface } from '../../../sim/index.ts';
+import { feetToMetres, fieldSurface, planeSurface } from '../../../sim/index.ts';
 import { fieldRoller } from '../../../sim/roll/field.ts';
 import { planeRoller } from '../../../sim/roll/plane.ts';
 import { newPass } from '../../../sim/roll/roller.ts';
@@ -39,4 +39,29 @@ describe('an uphill ball that stops short', () => {
     expect(Math.sign(plane.miss)).toBe(-Math.sign(off));
     expect(Math.sign(grid.miss)).toBe(-Math.sign(off));
   });
+});
+
+describe('the path of a ball that never stops', () => {
+  // Regression: its points were spread over two minutes of roll, so that the last one lay kilometres beyond the one before.
+  it.each([0, 1.2, 3])(
+    'is drawn in even, small steps for 60 m, struck %d radians from downhill',
+    (heading) => {
+      const roller = planeRoller(
+        { kind: 'plane', slope: 0.1, downhill: 0 },
+        feetToMetres(10),
+        { x: 0, y: 0 },
+        { x: 5, y: 0 },
+      );
+      const path = roller.trace(heading, 2);
+      let way = 0;
+      for (let i = 3; i < path.length; i += 3) {
+        const step = Math.hypot(path[i] - path[i - 3], path[i + 1] - path[i - 2]);
+        way += step;
+        // 60 m in at most 1000 points are 6 cm each.
+        expect(step).toBeLessThan(0.0601);
+        expect(path[i + 2]).toBeGreaterThan(path[i - 1]);
+      }
+      expect(Math.abs(way - 60)).toBeLessThan(0.1);
+    },
+  );
 });
