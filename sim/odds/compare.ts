@@ -2,16 +2,15 @@
  * The odds of one putt at one pace or many, and the pace that does best. The door to everything in this folder.
  * Leaves out: how outcomes are integrated (outcomes.ts), what a miss costs (next-putts.ts).
  */
-import { type CentreLine, foldAngle, LineWalk, noLineReason, summarizeLine } from '../read/line.ts';
-import { bearingOf, lengthOf } from '../roll/roll.ts';
+import { type CentreLine, LineWalk, noLineReason, summarizeLine } from '../read/line.ts';
+import { lengthOf, startOf } from '../roll/roll.ts';
 import type { Comparison, NoLine, Odds, PaceRow, Player, Putt } from '../types.ts';
 import { type DropRegion, dropRegions } from './drop-region.ts';
 import { type Leaves, makeLeaves } from './leaves.ts';
-import { energyRange, type NextPutts, nextPuttAt, prepareNextPutts } from './next-putts.ts';
-import { playOut, REACH } from './outcomes.ts';
+import { type NextPutts, nextPuttAt, prepareNextPutts } from './next-putts.ts';
+import { type Intent, playOut, rangeOf } from './outcomes.ts';
 import { type Rests, restsOf } from './rests.ts';
 import { type Sides, sidesOf } from './sides.ts';
-import { startErrors } from './start-errors.ts';
 
 /** All that the paces of one putt share. */
 interface Ground {
@@ -24,27 +23,21 @@ interface Ground {
   readonly leaves: Leaves;
 }
 
-const startOf = (putt: Putt, line: CentreLine): number => foldAngle(line.heading - bearingOf(putt));
+const intentOf = (putt: Putt, line: CentreLine): Intent => ({
+  start: startOf(putt, line.heading),
+  energy: line.speed ** 2,
+});
 
 function groundFor(walk: LineWalk, lines: readonly CentreLine[], player: Player, table: NextPutts): Ground {
   const { putt } = walk;
-  let [lowStart, highStart] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  let [softest, firmest] = [Number.POSITIVE_INFINITY, 0];
-  for (const line of lines) {
-    const { middle, sd } = startErrors(startOf(putt, line), player);
-    const reach = REACH * Math.max(sd, 1e-9);
-    lowStart = Math.min(lowStart, middle - reach);
-    highStart = Math.max(highStart, middle + reach);
-    softest = Math.min(softest, line.speed ** 2);
-    firmest = Math.max(firmest, line.speed ** 2);
-  }
+  const intents = lines.map((line) => intentOf(putt, line));
   return {
     putt,
     player,
     table,
     regions: dropRegions(walk),
     sides: sidesOf(walk),
-    rests: restsOf(putt, { starts: [lowStart, highStart], energies: energyRange(softest, firmest, player) }),
+    rests: restsOf(putt, rangeOf(intents, player)),
     leaves: makeLeaves(),
   };
 }
@@ -60,16 +53,16 @@ const FURTHER = 4;
 
 function oddsOf(ground: Ground, line: CentreLine): Odds {
   const { putt, leaves, table } = ground;
-  const start = startOf(putt, line);
+  const intent = intentOf(putt, line);
   const length = lengthOf(putt);
   const towardX = (putt.hole.x - putt.ball.x) / length;
   const towardY = (putt.hole.y - putt.ball.y) / length;
   // The high side is the side the aim lies on; on a straight putt there is none, and left stands for it.
-  const highIsLeft = start >= 0;
+  const highIsLeft = intent.start >= 0;
   sums.fill(0);
   leaves.clear();
   const { sides } = ground;
-  const holed = playOut({ start, energy: line.speed ** 2 }, ground.player, ground.regions, ground.rests, {
+  const holed = playOut(intent, ground.player, ground.regions, ground.rests, {
     aim: sides.aim,
     miss(share, x, y, softer, firmer, tilt) {
       // A miss stands for balls that roll a little less far and a little farther: part of them may stop short.
@@ -211,9 +204,9 @@ export function holedShare(putt: Putt, pace: number, player: Player, aimOffset?:
   const line = walk.reason === undefined ? walk.lineAt(pace) : undefined;
   if (line === undefined) return 0;
   const reader: Player = { ...player, readSd: 0, readBias: 0 };
-  const energy = line.speed ** 2;
-  const start = aimOffset === undefined ? startOf(putt, line) : Math.atan2(aimOffset, lengthOf(putt));
-  return playOut({ start, energy }, reader, dropRegions(walk), NOWHERE, UNHEARD);
+  const meant = intentOf(putt, line);
+  const start = aimOffset === undefined ? meant.start : Math.atan2(aimOffset, lengthOf(putt));
+  return playOut({ ...meant, start }, reader, dropRegions(walk), NOWHERE, UNHEARD);
 }
 
 /** Where misses go when nobody asks. */

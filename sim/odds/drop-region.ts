@@ -13,8 +13,8 @@
  */
 import { HOLE_RADIUS } from '../constants.ts';
 import { captureRule } from '../hole/capture.ts';
-import { type CentreLine, foldAngle, type LineWalk } from '../read/line.ts';
-import { bearingOf, lengthOf } from '../roll/roll.ts';
+import type { CentreLine, LineWalk } from '../read/line.ts';
+import { bearingOf, lengthOf, startOf } from '../roll/roll.ts';
 import { newPass } from '../roll/roller.ts';
 import { arrivalClearance, type Clearance, eitherClearance, restClearance } from './clearance.ts';
 import { edgeBeyond, edgeNear } from './edge.ts';
@@ -106,7 +106,7 @@ function regionOf(walk: LineWalk, measure: Clearance, paces: readonly number[]):
   };
 
   const energy = line.speed ** 2;
-  const first = cutFrom(foldAngle(line.heading - zero), energy, energy * 0.97, energy * 1.05);
+  const first = cutFrom(startOf(walk.putt, line.heading), energy, energy * 0.97, energy * 1.05);
   if (first === undefined) return undefined;
 
   /** Cuts on one side, outward, ending where the interval has closed. */

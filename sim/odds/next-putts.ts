@@ -8,15 +8,14 @@
  * Leaves out: choosing the best pace and aim for each place (the table would then be a dynamic program).
  */
 import { HOLE_RADIUS, NEXT_PUTT_PACE } from '../constants.ts';
-import { foldAngle, LineWalk } from '../read/line.ts';
-import { bearingOf } from '../roll/roll.ts';
+import { LineWalk } from '../read/line.ts';
+import { startOf } from '../roll/roll.ts';
 import { sampleSurface } from '../surface/sample.ts';
 import type { Player, Point, Putt } from '../types.ts';
 import { dropRegions } from './drop-region.ts';
 import { lagrange, monotoneCubic } from './interpolation.ts';
-import { playOut, REACH } from './outcomes.ts';
+import { playOut, rangeOf } from './outcomes.ts';
 import { restsOf } from './rests.ts';
-import { startErrors } from './start-errors.ts';
 
 /** Table of one green, hole, player: plain data, may cross threads. Angles from `zero`, counter-clockwise, all round. */
 export interface NextPutts {
@@ -121,14 +120,10 @@ function playFrom(putt: Putt, player: Player, grid: Grid, row: Float64Array): nu
   for (const pace of PACES) {
     const line = walk.lineAt(pace);
     if (line === undefined) continue;
-    const start = foldAngle(line.heading - bearingOf(putt));
-    const energy = line.speed ** 2;
-    const errors = startErrors(start, player);
-    const reach = REACH * Math.max(errors.sd, 1e-9);
-    const energies = energyRange(energy, energy, player);
-    const rests = restsOf(putt, { starts: [errors.middle - reach, errors.middle + reach], energies });
+    const intent = { start: startOf(putt, line.heading), energy: line.speed ** 2 };
+    const rests = restsOf(putt, rangeOf([intent], player));
     const share = new Float64Array(1);
-    const holed = playOut({ start, energy }, player, dropRegions(walk), rests, {
+    const holed = playOut(intent, player, dropRegions(walk), rests, {
       aim: () => undefined,
       miss(missed, x, y) {
         share[0] += missed;
@@ -142,12 +137,6 @@ function playFrom(putt: Putt, player: Player, grid: Grid, row: Float64Array): nu
   }
   return undefined;
 }
-
-/** Energies within the player's reach of those meant. */
-export const energyRange = (softest: number, firmest: number, player: Player): readonly [number, number] => [
-  softest * Math.max(1 + player.paceBias - REACH * player.paceSd, 1e-6),
-  firmest * Math.max(1 + player.paceBias + REACH * player.paceSd, 1e-6),
-];
 
 /** Share a place among the four of the grid about it. */
 function spreadOver(

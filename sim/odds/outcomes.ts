@@ -9,11 +9,11 @@
 import type { Player } from '../types.ts';
 import type { DropRegion } from './drop-region.ts';
 import { GAUSS_3, GAUSS_5, normalCdf } from './normal.ts';
-import type { Rests } from './rests.ts';
+import type { RestRange, Rests } from './rests.ts';
 import { startErrors } from './start-errors.ts';
 
 /** SDs looked at on either side: all but 7 in a million. */
-export const REACH = 4.5;
+const REACH = 4.5;
 const CELLS = 30;
 /** Widest piece of start error integrated at once, SD. */
 const WIDEST_PIECE = 1.3;
@@ -45,6 +45,21 @@ export interface MissVisitor {
   miss(share: number, x: number, y: number, softer: number, firmer: number, tilt: number): void;
 }
 
+/** Starts and energies that `playOut` will ask of the rests of these intents. */
+export function rangeOf(intents: readonly Intent[], player: Player): RestRange {
+  const starts = intents.flatMap(({ start }) => {
+    const { middle, sd } = startErrors(start, player);
+    const reach = REACH * Math.max(sd, 1e-9);
+    return [middle - reach, middle + reach];
+  });
+  const energies = intents.map(({ energy }) => energy);
+  const shareAt = (z: number): number => Math.max(1 + player.paceBias + player.paceSd * z, LEAST_SHARE);
+  return {
+    starts: [Math.min(...starts), Math.max(...starts)],
+    energies: [Math.min(...energies) * shareAt(-REACH), Math.max(...energies) * shareAt(REACH)],
+  };
+}
+
 // Reused from call to call: nothing here outlives one `playOut`, and a visitor must not call it.
 const cellEnergies = new Float64Array(CELLS + 1);
 const cellBelows = new Float64Array(CELLS + 1);
@@ -67,11 +82,8 @@ export function playOut(
   const mean = 1 + player.paceBias;
   const { paceSd } = player;
   const energyAt = (z: number): number => intent.energy * Math.max(mean + paceSd * z, LEAST_SHARE);
-  /** Share of paces softer than this energy. */
-  const below = (energy: number): number => {
-    const lead = energy / intent.energy - mean;
-    return paceSd > 0 ? normalCdf(lead / paceSd) : lead > 0 ? 1 : 0;
-  };
+  /** Share of paces softer than this energy; only where paceSd > 0. */
+  const below = (energy: number): number => normalCdf((energy / intent.energy - mean) / paceSd);
   for (let i = 0; i <= CELLS; i++) {
     const z = -REACH + (2 * REACH * i) / CELLS;
     cellEnergies[i] = energyAt(z);

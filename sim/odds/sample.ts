@@ -2,8 +2,8 @@
  * A cloud of single rolls, for the eye: each with errors drawn at random, rolled for good. The odds do not come from here.
  */
 import { seededRandom } from '../random.ts';
-import { foldAngle, LineWalk } from '../read/line.ts';
-import { bearingOf, drops } from '../roll/roll.ts';
+import { LineWalk } from '../read/line.ts';
+import { bearingOf, drops, startOf } from '../roll/roll.ts';
 import { newPass } from '../roll/roller.ts';
 import type { Player, Putt } from '../types.ts';
 
@@ -34,7 +34,7 @@ export function sampleMisses(putt: Putt, pace: number, player: Player, count: nu
   if (line === undefined) return { rests: new Float64Array(0), holed: new Uint8Array(0) };
   const { roller } = walk.search;
   const zero = bearingOf(putt);
-  const start = foldAngle(line.heading - zero);
+  const start = startOf(putt, line.heading);
   const random = seededRandom(seed);
   const pass = newPass();
   const draw = new Float64Array(2);

@@ -3,8 +3,8 @@
  * curve, from the softest ball that gets there to an endlessly hard one aimed straight at the hole; left of that curve is
  * left of the hole. The curve is solved at a few paces and followed between them in 1/s, the measure of break.
  */
-import { foldAngle, type LineWalk } from '../read/line.ts';
-import { bearingOf } from '../roll/roll.ts';
+import type { LineWalk } from '../read/line.ts';
+import { startOf } from '../roll/roll.ts';
 
 /** Paces at which the curve is solved, m past the hole. */
 const PACES = [0.02, 0.05, 0.1, 0.2, 0.35, 0.6, 1, 1.6, 2.5, 5];
@@ -17,13 +17,12 @@ export interface Sides {
 }
 
 export function sidesOf(walk: LineWalk): Sides {
-  const zero = bearingOf(walk.putt);
   const starts: number[] = [];
   const softness: number[] = [];
   for (const pace of PACES) {
     const line = walk.lineAt(pace);
     if (line === undefined) continue;
-    starts.push(foldAngle(line.heading - zero));
+    starts.push(startOf(walk.putt, line.heading));
     softness.push(1 / line.speed ** 2);
   }
   starts.push(0);

@@ -8,7 +8,7 @@
 import { HOLE_RADIUS } from '../constants.ts';
 import { type CaptureRule, captureRule } from '../hole/capture.ts';
 import { frictionOf } from '../roll/plane.ts';
-import { bearingOf, drops, lengthOf } from '../roll/roll.ts';
+import { drops, lengthOf, startOf } from '../roll/roll.ts';
 import { newPass, type Pass, type Roller } from '../roll/roller.ts';
 import type { Band, Putt } from '../types.ts';
 
@@ -136,8 +136,7 @@ export function startBand(putt: Putt, roller: Roller, line: Start): Band | undef
   const passAt = rememberLast((heading, out) => roller.pass(heading, line.speed, out));
   if (!drops(putt, passAt(line.heading))) return undefined;
   const brinks = brinksOf(putt, spareOffset);
-  const zero = bearingOf(putt);
-  const start = Math.atan2(Math.sin(line.heading - zero), Math.cos(line.heading - zero));
+  const start = startOf(putt, line.heading);
   // On level ground a turn moves the pass by the length times it.
   const step = (1.02 * Math.max(brinks.arriving(passAt(line.heading)), 1e-4)) / lengthOf(putt);
   return {

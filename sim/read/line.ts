@@ -4,7 +4,7 @@
  * Answers for: which line a pace has, and what a line says. Leaves out: how it is solved (plane-line.ts, roll-walk.ts), the
  * bands (bands.ts), the chance of holing (odds/).
  */
-import { bearingOf, lengthOf, rollerFor } from '../roll/roll.ts';
+import { bearingOf, lengthOf, rollerFor, startOf } from '../roll/roll.ts';
 import { newPass } from '../roll/roller.ts';
 import type { Line, LineSummary, Point, Putt, Read } from '../types.ts';
 import { paceBand, startBand } from './bands.ts';
@@ -64,9 +64,6 @@ export class LineWalk {
 export const noLineReason = (pace: number): string =>
   `No start line lets the ball cross the hole and rest ${pace.toFixed(2)} m past it: the slope is too steep for this green speed, or the ball would leave the green. Try a slower green, a gentler slope or a shorter putt.`;
 
-/** Angle folded into (-pi, pi]. */
-export const foldAngle = (angle: number): number => Math.atan2(Math.sin(angle), Math.cos(angle));
-
 /** Beside the hole centre where the start line passes it, m; undefined when it starts 90 degrees or more off. */
 export const aimOffsetOf = (start: number, length: number): number | undefined =>
   Math.abs(start) < Math.PI / 2 ? length * Math.tan(start) : undefined;
@@ -81,8 +78,6 @@ export function readPutt(putt: Putt, pace: number): Read {
     : describeLine(putt, walk, found);
 }
 
-const startOf = (putt: Putt, line: CentreLine): number => foldAngle(line.heading - bearingOf(putt));
-
 /** What a line says without its path and bands. */
 export const summarizeLine = (putt: Putt, walk: LineWalk, line: CentreLine): LineSummary =>
   summaryOf(putt, walk, line, () => walk.search.roller.trace(line.heading, line.speed));
@@ -95,7 +90,7 @@ export function describeLine(putt: Putt, walk: LineWalk, line: CentreLine): Line
   const { roller, rolls } = walk.search;
   const other = walk.otherLine(line);
   walk.search.rolls = rolls;
-  const swap = other && Math.abs(startOf(putt, other)) < Math.abs(startOf(putt, line));
+  const swap = other && Math.abs(startOf(putt, other.heading)) < Math.abs(startOf(putt, line.heading));
   const direct = swap ? other : line;
   const path = roller.trace(direct.heading, direct.speed);
   const summary = summaryOf(putt, walk, direct, () => path);
@@ -104,12 +99,12 @@ export function describeLine(putt: Putt, walk: LineWalk, line: CentreLine): Line
     path,
     startBand: startBand(putt, roller, direct),
     paceBand: paceBand(putt, roller, direct, summary.arrivalSpeed),
-    otherStart: other && startOf(putt, swap ? line : other),
+    otherStart: other && startOf(putt, (swap ? line : other).heading),
   };
 }
 
 function summaryOf(putt: Putt, walk: LineWalk, line: CentreLine, pathOf: () => Float64Array): LineSummary {
-  const start = startOf(putt, line);
+  const start = startOf(putt, line.heading);
   const common = {
     status: 'ok',
     start,

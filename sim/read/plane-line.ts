@@ -12,8 +12,7 @@
  * (tests/sim/read/plane-line.test.ts looks). Launch speed has a smallest value along the way, which is why speed does not name a
  * line. Leaves out: planes too steep to hold a ball, where nothing rests.
  */
-import { GRAVITY, ROLLING_FACTOR } from '../constants.ts';
-import { frictionOf, type PlaneState, planeState } from '../roll/plane.ts';
+import { frictionOf, type PlaneState, planeState, steepnessOf } from '../roll/plane.ts';
 import type { PlaneSurface, Point, Putt } from '../types.ts';
 
 /** A line: its start and where on it the hole lies. */
@@ -53,10 +52,6 @@ const ANGLE_TOLERANCE = 1e-13;
 /** Relative error left in pace. */
 const PACE_TOLERANCE = 1e-12;
 const MOST_STEPS = 100;
-
-/** Share of friction that the slope's pull undoes; at 1 or more nothing rests. */
-export const steepnessOf = (surface: PlaneSurface, greenSpeed: number): number =>
-  (ROLLING_FACTOR * GRAVITY * surface.slope) / frictionOf(greenSpeed);
 
 /** Lines of one putt; undefined when the plane does not hold a ball. */
 export function planeLines({

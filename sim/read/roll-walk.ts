@@ -9,7 +9,7 @@
  * a stride fails. Leaves out: ground on which the line for a pace takes more than MOST_ROLLS to find.
  */
 import { frictionOf, steepestHold } from '../roll/plane.ts';
-import { bearingOf, lengthOf } from '../roll/roll.ts';
+import { bearingOf, foldAngle, lengthOf } from '../roll/roll.ts';
 import { planeSurface } from '../surface/plane.ts';
 import { sampleSurface } from '../surface/sample.ts';
 import type { HeightSample, Putt } from '../types.ts';
@@ -125,15 +125,16 @@ export class RollWalk {
       this.roll({ heading, energy });
       const { miss } = pass;
       const left = heading - FARTHEST_ASIDE / LOOKS_ASIDE;
-      const holdsKnown = fold(line.heading - left) * fold(line.heading - heading) <= 0;
+      const holdsKnown = foldAngle(line.heading - left) * foldAngle(line.heading - heading) <= 0;
       // A change of sign that the line known does not explain, or none where it should have made one.
       if (!Number.isNaN(before) && before * miss < 0 !== holdsKnown) {
         const guess = holdsKnown ? left : left + ((heading - left) * before) / (before - miss);
         const found = this.solve({ heading: guess, speed: line.speed }, line.pace, undefined, STEPS_ASIDE);
         if (
           found !== undefined &&
-          Math.abs(fold(found.heading - line.heading)) > SAME_START &&
-          (other === undefined || Math.abs(fold(found.heading - zero)) < Math.abs(fold(other.heading - zero)))
+          Math.abs(foldAngle(found.heading - line.heading)) > SAME_START &&
+          (other === undefined ||
+            Math.abs(foldAngle(found.heading - zero)) < Math.abs(foldAngle(other.heading - zero)))
         )
           other = found;
       }
@@ -191,7 +192,7 @@ export class RollWalk {
           heading: bearingOf(putt),
           energy: 2 * frictionOf(putt.greenSpeed) * (lengthOf(putt) + pace),
         }
-      : { heading: bearingOf(putt) + fold(line.heading - bearingOf(putt)), energy: line.speed ** 2 };
+      : { heading: bearingOf(putt) + foldAngle(line.heading - bearingOf(putt)), energy: line.speed ** 2 };
   }
 
   /** Pace of the pass in hand, negative when the ball stops short; Infinity when it does not stop on the green. */
@@ -305,5 +306,3 @@ export class RollWalk {
     return undefined;
   }
 }
-
-const fold = (angle: number): number => Math.atan2(Math.sin(angle), Math.cos(angle));

@@ -1,7 +1,7 @@
 /**
  * How a ball moves on a tilted plane, in closed form: no time stepping, no singular slopes.
  *
- * MODEL.md section 2 writes X, Y, T of the textbook hodograph with the single progress variable lambda = -ln q, where
+ * MODEL.md section 1 writes X, Y, T of the textbook hodograph with the single progress variable lambda = -ln q, where
  * q = (u/u0)^mu falls from 1 at the strike to 0 at rest. Every term then has the form G(e) = (1 - q^e)/e, whose limit
  * at e = 0 is lambda, so mu = 1/2, mu = 1, slope 0 and putts along the fall line need no special cases.
  * Leaves out: the hole (plane.ts), edges (a plane has none).
@@ -14,6 +14,9 @@ export const frictionOf = (greenSpeed: number): number => STIMP_SPEED ** 2 / (2 
 /** Steepest slope that holds a ball, rise over run: friction equals gravity's pull (7.8% at 10 ft). */
 export const steepestHold = (greenSpeed: number): number =>
   frictionOf(greenSpeed) / (ROLLING_FACTOR * GRAVITY);
+/** kappa: share of friction that the slope's pull undoes; at 1 or more nothing rests. */
+export const steepnessOf = (surface: PlaneSurface, greenSpeed: number): number =>
+  (ROLLING_FACTOR * GRAVITY * surface.slope) / frictionOf(greenSpeed);
 
 /** Where a ball on a plane is: x downhill, y across (towards the side it was launched), velocity, all from the start. */
 export interface PlaneState {
@@ -75,7 +78,7 @@ export function planeReach(
   greenSpeed: number,
 ): (heading: number, out: { x: number; y: number }) => void {
   const a = frictionOf(greenSpeed);
-  const kappa = (ROLLING_FACTOR * GRAVITY * surface.slope) / a;
+  const kappa = steepnessOf(surface, greenSpeed);
   const downX = Math.cos(surface.downhill);
   const downY = Math.sin(surface.downhill);
   const state: PlaneState = { x: 0, y: 0, vx: 0, vy: 0, time: 0, length: 0 };

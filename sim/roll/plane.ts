@@ -5,12 +5,19 @@
  * A pass costs 1.5 to 4 microseconds, so its inner functions share variables instead of making objects.
  * Leaves out: capture, edges (a plane has none).
  */
-import { GRAVITY, HOLE_RADIUS, LONGEST_ROLL, ROLLING_FACTOR } from '../constants.ts';
+import { HOLE_RADIUS, LONGEST_ROLL } from '../constants.ts';
 import type { PlaneSurface, Point } from '../types.ts';
-import { frictionOf, type PlaneState, planeState } from './plane-motion.ts';
+import { frictionOf, type PlaneState, planeState, steepnessOf } from './plane-motion.ts';
 import type { Pass, Roller } from './roller.ts';
 
-export { frictionOf, type PlaneState, planeReach, planeState, steepestHold } from './plane-motion.ts';
+export {
+  frictionOf,
+  type PlaneState,
+  planeReach,
+  planeState,
+  steepestHold,
+  steepnessOf,
+} from './plane-motion.ts';
 
 /** Events are solved until the last step is below this, m: far inside the tolerances of read/, which steers by the result. */
 const PLACE_TOLERANCE = 1e-11;
@@ -33,7 +40,7 @@ const FEWEST_POINTS = 40;
 /** Roller for a plane; see Roller. O(1) memory, no allocation per pass. */
 export function planeRoller(surface: PlaneSurface, greenSpeed: number, ball: Point, hole: Point): Roller {
   const a = frictionOf(greenSpeed);
-  const kappa = (ROLLING_FACTOR * GRAVITY * surface.slope) / a;
+  const kappa = steepnessOf(surface, greenSpeed);
   const stops = kappa < 1;
   const plain = kappa < PLAIN_KAPPA;
   const downX = Math.cos(surface.downhill);

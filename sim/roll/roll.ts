@@ -16,6 +16,12 @@ export const rollerFor = (putt: Putt): Roller =>
 export const bearingOf = (putt: Putt): number =>
   Math.atan2(putt.hole.y - putt.ball.y, putt.hole.x - putt.ball.x);
 
+/** Angle folded into (-pi, pi]. */
+export const foldAngle = (angle: number): number => Math.atan2(Math.sin(angle), Math.cos(angle));
+
+/** Start angle of a heading (radians from +x): radians from the ball-to-hole line, positive left. */
+export const startOf = (putt: Putt, heading: number): number => foldAngle(heading - bearingOf(putt));
+
 /** Length of the putt, m. */
 export const lengthOf = (putt: Putt): number =>
   Math.hypot(putt.hole.x - putt.ball.x, putt.hole.y - putt.ball.y);

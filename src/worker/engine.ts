@@ -4,7 +4,6 @@ import {
   checkPutt,
   comparePaces,
   type FieldSurface,
-  holedShare,
   type NextPutts,
   type Putt,
   prepareNextPutts,
@@ -65,7 +64,6 @@ const worker: EngineWorker = {
       firmAim: second.read.status === 'ok' ? second.read.aimOffset : undefined,
     };
   },
-  holedShare,
 };
 
 expose(worker);

@@ -71,6 +71,4 @@ export interface EngineWorker {
     player: Player,
     nextPutts: NextPutts | undefined,
   ): SensitivityCase;
-  /** The whole putt, because it is asked once for each. @param aimOffset m, positive left; undefined: the true aim */
-  holedShare(putt: Putt, pace: number, player: Player, aimOffset: number | undefined): number;
 }

@@ -7,8 +7,7 @@ import { describe, expect, it } from 'vitest';
 import { feetToMetres, type Putt, planeSurface, readPutt } from '../../../sim/index.ts';
 import { seededRandom } from '../../../sim/random.ts';
 import { centreHeading, LineWalk, summarizeLine } from '../../../sim/read/line.ts';
-import { steepnessOf } from '../../../sim/read/plane-line.ts';
-import { type PlaneState, planeState } from '../../../sim/roll/plane.ts';
+import { type PlaneState, planeState, steepnessOf } from '../../../sim/roll/plane.ts';
 import { bearingOf, rollerFor } from '../../../sim/roll/roll.ts';
 import { newPass } from '../../../sim/roll/roller.ts';
 
