@@ -64,6 +64,8 @@ export interface Roll {
   readonly time: number;
   /** Path as x, y, t triples (m, m, s), from the ball to the end, dense enough to draw. */
   readonly path: Float64Array;
+  /** It touched the hole, left it again and rolled on to `rest`. */
+  readonly lippedOut: boolean;
   /** When the ball met the hole: speed (m/s) and signed offset b (m, positive: hole centre lies to the left of travel). */
   readonly arrival: { readonly speed: number; readonly offset: number } | undefined;
   /** Work done: surface evaluations (0 for the closed form). */
@@ -146,11 +148,13 @@ export interface Preset {
 export interface Odds {
   readonly status: 'ok';
   readonly holed: number;
-  /** Missed and finished before the hole (its rest is nearer the ball than the hole, along the ball->hole line). */
+  /** Missed and finished before the hole (its rest is nearer the ball than the hole, along the ball->hole line; a lip-out is not short). */
   readonly short: number;
   /** Missed past on the high side. */
   readonly high: number;
   readonly low: number;
+  /** Of `high` and `low`, those that touched the hole and left it again; 0 under a rule that knows no lip-outs. */
+  readonly lippedOut: number;
   /** Share that takes at least three putts. */
   readonly threePutt: number;
   readonly expectedPutts: number;

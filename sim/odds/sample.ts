@@ -1,9 +1,10 @@
 /**
  * A cloud of single rolls, for the eye: each with errors drawn at random, rolled for good. The odds do not come from here.
  */
+import { newLeavingBall } from '../hole/leave.ts';
 import { seededRandom } from '../random.ts';
 import { LineWalk } from '../read/line.ts';
-import { bearingOf, drops, startOf } from '../roll/roll.ts';
+import { bearingOf, drops, fromLip, lipsOut, rollerFor, startOf } from '../roll/roll.ts';
 import { newPass } from '../roll/roller.ts';
 import type { Player, Putt } from '../types.ts';
 
@@ -12,6 +13,8 @@ export interface Misses {
   readonly rests: Float64Array;
   /** 1 for those holed. */
   readonly holed: Uint8Array;
+  /** 1 for those that touched the hole and left it again. */
+  readonly lippedOut: Uint8Array;
 }
 
 /** Two independent standard normal numbers from two uniform ones (Box & Muller 1958). */
@@ -31,7 +34,8 @@ function fillNormals(random: () => number, out: Float64Array): void {
 export function sampleMisses(putt: Putt, pace: number, player: Player, count: number, seed: number): Misses {
   const walk = new LineWalk(putt);
   const line = walk.reason === undefined ? walk.lineAt(pace) : undefined;
-  if (line === undefined) return { rests: new Float64Array(0), holed: new Uint8Array(0) };
+  if (line === undefined)
+    return { rests: new Float64Array(0), holed: new Uint8Array(0), lippedOut: new Uint8Array(0) };
   const { roller } = walk.search;
   const zero = bearingOf(putt);
   const start = startOf(putt, line.heading);
@@ -40,6 +44,8 @@ export function sampleMisses(putt: Putt, pace: number, player: Player, count: nu
   const draw = new Float64Array(2);
   const rests = new Float64Array(2 * count);
   const holed = new Uint8Array(count);
+  const lippedOut = new Uint8Array(count);
+  const leaving = newLeavingBall();
   for (let i = 0; i < count; i++) {
     fillNormals(random, draw);
     const seen = 1 + player.readBias + player.readSd * draw[0];
@@ -48,8 +54,12 @@ export function sampleMisses(putt: Putt, pace: number, player: Player, count: nu
     const heading = zero + Math.atan2(seen * Math.sin(start), Math.cos(start)) + player.lineSd * draw[0];
     roller.pass(heading, line.speed * Math.sqrt(share), pass);
     holed[i] = drops(putt, pass) ? 1 : 0;
+    if (!holed[i] && lipsOut(putt, pass, leaving)) {
+      lippedOut[i] = 1;
+      rollerFor(fromLip(putt, leaving)).pass(leaving.heading, leaving.speed, pass);
+    }
     rests[2 * i] = holed[i] ? putt.hole.x : pass.restX;
     rests[2 * i + 1] = holed[i] ? putt.hole.y : pass.restY;
   }
-  return { rests, holed };
+  return { rests, holed, lippedOut };
 }

@@ -18,6 +18,9 @@ export { type CentreLine, centreHeading, type LineSearch } from './centre.ts';
 const NEVER_RESTS =
   'No line: on this slope at this green speed a ball never comes to rest. Choose a gentler slope or a slower green.';
 
+/** Paces of the lines of `curve`, m past the hole, firm first: the walk goes from nearly straight lines to those that break. */
+const CURVE_PACES = [5, 2.5, 1.6, 1, 0.6, 0.35, 0.2, 0.1, 0.05, 0.02];
+
 /** Lines of one putt, one after another: in closed form on a plane, by rolling on other ground. */
 export class LineWalk {
   readonly search: LineSearch;
@@ -25,6 +28,7 @@ export class LineWalk {
   readonly reason: string | undefined;
   readonly plane: PlaneLines | undefined;
   private readonly rolled: RollWalk | undefined;
+  private curveLines: readonly CentreLine[] | undefined;
 
   constructor(readonly putt: Putt) {
     this.search = { roller: rollerFor(putt), pass: newPass(), rolls: 0 };
@@ -52,6 +56,12 @@ export class LineWalk {
   /** Another line with this pace; a plane has none. On other ground up to 48 rolls are spent on looking for it. */
   otherLine(line: CentreLine): CentreLine | undefined {
     return this.rolled?.otherLine(line);
+  }
+
+  /** Lines through the hole's centre from a trickle to a gallop, for whoever follows them: solved once, firm first. */
+  curve(): readonly CentreLine[] {
+    this.curveLines ??= CURVE_PACES.map((pace) => this.lineAt(pace)).filter((line) => line !== undefined);
+    return this.curveLines;
   }
 
   private counted(line: PlaneLine | undefined): CentreLine | undefined {
