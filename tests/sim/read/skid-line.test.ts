@@ -4,6 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import {
+  checkPutt,
   feetToMetres,
   generateGreen,
   type Putt,
