@@ -51,6 +51,8 @@ export interface Putt {
   readonly ball: Point;
   readonly hole: Point;
   readonly capture: CaptureName;
+  /** Struck without spin, the ball slides before it rolls (MODEL.md section 1, Skid). Default: it rolls from the start. */
+  readonly skid?: boolean;
 }
 
 export type RollStatus = 'holed' | 'atRest' | 'neverStops' | 'leftSurface';

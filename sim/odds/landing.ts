@@ -50,7 +50,7 @@ function fieldLanding(putt: Putt & { readonly surface: FieldSurface }): Landing 
 
 /** Rests for each unit of v^2, which change little with v: two numbers for each direction, speeds fastest. */
 function rolled(putt: Putt): Landing {
-  const roller = rollerFor({ ...putt, ball: putt.hole });
+  const roller = rollerFor({ ...putt, ball: putt.hole, skid: false });
   const pass = newPass();
   const columns = HEADINGS + 3;
   const reachX = new Float64Array(columns * SPEEDS);

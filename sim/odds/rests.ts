@@ -1,13 +1,14 @@
 /**
  * Where missed balls come to rest, for many energies along one start at a time, at little cost.
  *
- * On a plane exactly: a ball rests at ball + v^2 D(start) (Cross; the closed form of roll/plane.ts). On a height field the
+ * On a plane exactly: a ball rests at ball + v^2 D(start) (Cross; the closed forms of roll/plane-motion.ts and roll/slide.ts). On a height field the
  * rests are rolled on a grid of starts by energies and interpolated by cubics both ways. A ball that leaves the field rests
  * where it left it. Leaves out: balls that touch the hole and stay out (lip-outs.ts).
  */
 import { planeReach } from '../roll/plane.ts';
 import { bearingOf, rollerFor } from '../roll/roll.ts';
 import { newPass } from '../roll/roller.ts';
+import { skidReach } from '../roll/slide.ts';
 import type { PlaneSurface, Point, Putt } from '../types.ts';
 import { lagrange } from './interpolation.ts';
 
@@ -47,7 +48,7 @@ export const restsOf = (putt: Putt, range: RestRange): Rests =>
   putt.surface.kind === 'plane' ? planeRests(putt, putt.surface) : fieldRests(putt, range);
 
 function planeRests(putt: Putt, surface: PlaneSurface): Rests {
-  const reach = planeReach(surface, putt.greenSpeed);
+  const reach = (putt.skid ? skidReach : planeReach)(surface, putt.greenSpeed);
   const zero = bearingOf(putt);
   const fromHoleX = putt.ball.x - putt.hole.x;
   const fromHoleY = putt.ball.y - putt.hole.y;

@@ -9,8 +9,9 @@ import { newPass } from '../roll/roller.ts';
 import type { Line, LineSummary, Point, Putt, Read } from '../types.ts';
 import { paceBand, startBand } from './bands.ts';
 import type { CentreLine, LineSearch } from './centre.ts';
-import { type PlaneLine, type PlaneLines, planeLines } from './plane-line.ts';
+import { type PlaneLines, planeLines } from './plane-line.ts';
 import { RollWalk } from './roll-walk.ts';
+import { type SkidLine, type SkidLines, skidLines } from './skid-line.ts';
 
 export { type CentreLine, centreHeading, type LineSearch } from './centre.ts';
 
@@ -26,7 +27,9 @@ export class LineWalk {
   readonly search: LineSearch;
   /** Why there is no line at any pace; undefined when there are some. */
   readonly reason: string | undefined;
+  /** Events in closed form, for a ball that rolls from the start. */
   readonly plane: PlaneLines | undefined;
+  private readonly exact: SkidLines | undefined;
   private readonly rolled: RollWalk | undefined;
   private curveLines: readonly CentreLine[] | undefined;
 
@@ -34,8 +37,9 @@ export class LineWalk {
     this.search = { roller: rollerFor(putt), pass: newPass(), rolls: 0 };
     const { surface } = putt;
     if (surface.kind === 'plane') {
-      this.plane = planeLines({ ...putt, surface });
-      if (this.plane === undefined) this.reason = NEVER_RESTS;
+      if (putt.skid) this.exact = skidLines({ ...putt, surface });
+      else this.exact = this.plane = planeLines({ ...putt, surface });
+      if (this.exact === undefined) this.reason = NEVER_RESTS;
     } else {
       this.rolled = new RollWalk(putt, this.search);
     }
@@ -43,14 +47,14 @@ export class LineWalk {
 
   /** The centre line whose ball would rest `pace` metres past the covered hole. */
   lineAt(pace: number): CentreLine | undefined {
-    return this.plane === undefined ? this.rolled?.lineAt(pace) : this.counted(this.plane.lineAt(pace));
+    return this.exact === undefined ? this.rolled?.lineAt(pace) : this.counted(this.exact.lineAt(pace));
   }
 
   /** The centre line at this launch speed, m/s; the firmer where there are two. */
   lineAtSpeed(speed: number): CentreLine | undefined {
-    return this.plane === undefined
+    return this.exact === undefined
       ? this.rolled?.lineAtSpeed(speed)
-      : this.counted(this.plane.lineAtSpeed(speed));
+      : this.counted(this.exact.lineAtSpeed(speed));
   }
 
   /** Another line with this pace; a plane has none. On other ground up to 48 rolls are spent on looking for it. */
@@ -64,7 +68,7 @@ export class LineWalk {
     return this.curveLines;
   }
 
-  private counted(line: PlaneLine | undefined): CentreLine | undefined {
+  private counted(line: SkidLine | undefined): CentreLine | undefined {
     this.search.rolls = line?.rolls ?? 0;
     return line;
   }

@@ -7,12 +7,18 @@ import type { Putt, Roll } from '../types.ts';
 import { fieldRoller } from './field.ts';
 import { planeRoller } from './plane.ts';
 import { newPass, type Pass, type Roller } from './roller.ts';
+import { skidOnField, skidOnPlane } from './skid.ts';
 
-/** The roller for a putt's surface, green speed, ball and hole. */
-export const rollerFor = (putt: Putt): Roller =>
-  putt.surface.kind === 'plane'
-    ? planeRoller(putt.surface, putt.greenSpeed, putt.ball, putt.hole)
-    : fieldRoller(putt.surface, putt.greenSpeed, putt.ball, putt.hole);
+/** The roller for a putt's surface, green speed, ball, hole and strike. */
+export const rollerFor = (putt: Putt): Roller => {
+  const { surface, greenSpeed, ball, hole } = putt;
+  if (surface.kind === 'plane') {
+    const roller = planeRoller(surface, greenSpeed, ball, hole);
+    return putt.skid ? skidOnPlane(roller, surface) : roller;
+  }
+  const roller = fieldRoller(surface, greenSpeed, ball, hole);
+  return putt.skid ? skidOnField(roller, surface) : roller;
+};
 
 /** Bearing from ball to hole, radians from +x: the zero of every start angle. */
 export const bearingOf = (putt: Putt): number =>
@@ -51,6 +57,7 @@ export function lipsOut(putt: Putt, pass: Pass, out: LeavingBall): boolean {
 /** The roll that follows a lip-out is a putt of its own, from where the ball is back on the green. */
 export const fromLip = (putt: Putt, leaving: LeavingBall): Putt => ({
   ...putt,
+  skid: false,
   ball: { x: putt.hole.x + leaving.x, y: putt.hole.y + leaving.y },
 });
 

@@ -1,5 +1,5 @@
 /**
- * What the person has chosen for every screen: units, theme, and their own errors. Kept in localStorage; anything found
+ * What the person has chosen for every screen: units, theme, their own errors, and whether putts skid. Kept in localStorage; anything found
  * there that is not what we would have written is dropped, field by field, so an old or damaged entry breaks nothing.
  */
 import { effect, signal } from '@preact/signals';
@@ -26,9 +26,11 @@ export interface StoredSettings {
   readonly units: Units;
   readonly theme: Theme;
   readonly player: Player;
+  /** Whether putts skid before they roll. */
+  readonly skid: boolean;
 }
 
-const DEFAULTS: StoredSettings = { units: 'imperial', theme: 'auto', player: DEFAULT_PLAYER };
+const DEFAULTS: StoredSettings = { units: 'imperial', theme: 'auto', player: DEFAULT_PLAYER, skid: false };
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
@@ -58,6 +60,7 @@ export const parseSettings = (text: string | null): StoredSettings => {
     units: found.units === 'metric' ? 'metric' : 'imperial',
     theme: found.theme === 'light' || found.theme === 'dark' ? found.theme : 'auto',
     player: loadPlayer(found.player),
+    skid: found.skid === true,
   };
 };
 
@@ -83,6 +86,7 @@ export const units = signal<Units>(loaded.units);
 export const theme = signal<Theme>(loaded.theme);
 /** The person's errors, SI (radians and shares). */
 export const player = signal<Player>(loaded.player);
+export const skid = signal(loaded.skid);
 
 /** The signals as one object, for screens that take them as a prop. */
 export const settings = { units, theme, player };
@@ -91,5 +95,12 @@ export type Settings = typeof settings;
 /** Starts keeping the settings; returns the function that stops it. */
 export const keepSettings = (): (() => void) =>
   effect(() =>
-    writeStorage(JSON.stringify({ units: units.value, theme: theme.value, player: player.value })),
+    writeStorage(
+      JSON.stringify({
+        units: units.value,
+        theme: theme.value,
+        player: player.value,
+        skid: skid.value,
+      } satisfies StoredSettings),
+    ),
   );

@@ -45,6 +45,7 @@ export const toPutt = (request: PuttRequest): Putt => {
     ball: { x: request.ballM[0], y: request.ballM[1] },
     hole: { x: request.holeM[0], y: request.holeM[1] },
     capture: request.capture,
+    skid: request.skid,
   };
 };
 

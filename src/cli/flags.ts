@@ -31,7 +31,7 @@ import { showValue } from './show.ts';
 const DOWNHILL = -Math.PI / 2;
 
 /** Lists only the flags: values and examples are in help.ts. */
-const PUTT_FLAGS = ['length', 'slope', 'ball', 'green-speed', 'capture', 'units'];
+const PUTT_FLAGS = ['length', 'slope', 'ball', 'green-speed', 'capture', 'skid', 'units'];
 const PLAYER_FLAGS = ['player', 'line-sd', 'pace-sd', 'read-sd', 'read-bias', 'pace-bias'];
 export const FLAGS: Readonly<Record<Command, readonly string[]>> = {
   roll: [...PUTT_FLAGS, 'start', 'speed'],
@@ -215,6 +215,7 @@ const gather = <Name extends Command>(command: Name, flags: Flags): Checked<Aske
     ballM: [length * Math.cos(bearing), length * Math.sin(bearing)],
     holeM: [0, 0],
     capture: reader.choice('capture', ['simple', 'freeFall'], 'simple'),
+    skid: reader.choice('skid', ['off', 'on'], 'off') === 'on',
   };
   let diePace: number = DIE_PACE;
   let firmPace: number = FIRM_PACE;

@@ -11,6 +11,8 @@ const PUTT = `  --length 12ft        ball to hole: 12, 12ft, 12'6", 3.5m, 350cm
                        6:00 below the hole; not needed on the level
   --green-speed 10     Stimpmeter reading, feet
   --capture simple     or freeFall: which balls drop (default simple)
+  --skid off           or on: the ball slides off the putter before it rolls, so
+                       it leaves about a third faster (default off)
   --units imperial     or metric (default: as the length was typed)`;
 
 const PACE = `  --pace 6in           how far past the covered hole it would stop
@@ -31,6 +33,7 @@ const JSON_PUTT = {
   ballM: [0, 0],
   holeM: [0, 3.048],
   capture: 'simple',
+  skid: false,
 };
 const JSON_PLAYER = { lineSdDeg: 1, paceSd: 0.08, readSd: 0.12, readBias: 0, paceBias: 0 };
 

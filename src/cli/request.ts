@@ -199,6 +199,7 @@ const putt = {
   capture: z
     .enum(['simple', 'freeFall'], complain('"simple" or "freeFall"', 'Leave it out for "simple".'))
     .default('simple'),
+  skid: z.boolean(complain('true or false', 'Leave it out for false.')).optional(),
 };
 const paceM = number(
   LIMITS.paceM,

@@ -20,6 +20,8 @@ import {
   sampleSurface,
 } from '../../../sim/index.ts';
 
+import { skid } from '../../app/settings.ts';
+
 export type Ground = 'plane' | 'green';
 
 export const LIMITS = {
@@ -78,6 +80,7 @@ export const putt = computed<Putt>(() => ({
   ball: ball.value,
   hole: hole.value,
   capture: 'simple',
+  skid: skid.value,
 }));
 
 /** What is wrong with the putt as a whole, from the engine's own check. */
