@@ -41,7 +41,12 @@ export interface FieldSurface {
 /** A green to putt on. Make one with `planeSurface`, `fieldSurface` or `generateGreen`. */
 export type Surface = PlaneSurface | FieldSurface;
 
-export type CaptureName = 'simple' | 'freeFall' | 'rim';
+/**
+ * Which balls drop. rim: a rigid ball on a sharp rim, with lip-outs; simple: a published parabola of speed against offset,
+ * freeFall: what falls in without touching, a lower bound. In the order they are offered.
+ */
+export const CAPTURES = ['rim', 'simple', 'freeFall'] as const;
+export type CaptureName = (typeof CAPTURES)[number];
 
 /** One putt to be judged: where from, where to, on what. */
 export interface Putt {

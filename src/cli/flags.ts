@@ -5,6 +5,7 @@
  * Frame: hole at the origin, downhill towards -y, so that 12 o'clock is up the page as in every drawing.
  */
 import {
+  CAPTURES,
   clockToBearing,
   DIE_PACE,
   FIRM_PACE,
@@ -214,7 +215,7 @@ const gather = <Name extends Command>(command: Name, flags: Flags): Checked<Aske
     greenSpeedFt: metresToFeet(greenSpeed),
     ballM: [length * Math.cos(bearing), length * Math.sin(bearing)],
     holeM: [0, 0],
-    capture: reader.choice('capture', ['simple', 'freeFall'], 'simple'),
+    capture: reader.choice('capture', CAPTURES, 'rim'),
     skid: reader.choice('skid', ['off', 'on'], 'off') === 'on',
   };
   let diePace: number = DIE_PACE;

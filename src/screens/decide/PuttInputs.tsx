@@ -3,7 +3,7 @@
 import { metresToFeet } from '../../../sim/index.ts';
 import { Choice } from '../../app/Choice.tsx';
 import { Field } from '../../app/Field.tsx';
-import { skid, units } from '../../app/settings.ts';
+import { units } from '../../app/settings.ts';
 import { formatClock, formatLength, formatShort, formatSlope } from '../../text/format.ts';
 import {
   type Parsed,
@@ -14,6 +14,7 @@ import {
   parsePercent,
   parseSeed,
 } from '../../text/parse.ts';
+import { ModelChoices } from './ModelChoices.tsx';
 import {
   anotherGreen,
   clock,
@@ -151,22 +152,7 @@ export const PuttInputs = () => {
         The hole is the centre of the clock: 12:00 is straight uphill of it, 6:00 below it, 3:00 pin-high.
         Green speed is a Stimpmeter reading. Past: where the ball would stop if the hole were covered.
       </p>
-      <label class="tick">
-        <input
-          type="checkbox"
-          checked={skid.value}
-          aria-describedby="skid-hint"
-          onChange={(event) => {
-            skid.value = event.currentTarget.checked;
-          }}
-        />
-        <span>Count the skid</span>
-      </label>
-      <p class="hint" id="skid-hint">
-        Off the putter a ball slides before it rolls: about the first eighth of a putt on a 10 ft green.
-        Counting it, the ball has to leave nearly a third faster, and the putt breaks a touch less (2 to 4%).
-        Which pace is best hardly changes.
-      </p>
+      <ModelChoices />
     </section>
   );
 };

@@ -20,7 +20,7 @@ import {
   sampleSurface,
 } from '../../../sim/index.ts';
 
-import { skid } from '../../app/settings.ts';
+import { capture, skid } from '../../app/settings.ts';
 
 export type Ground = 'plane' | 'green';
 
@@ -79,7 +79,7 @@ export const putt = computed<Putt>(() => ({
   greenSpeed: greenSpeed.value,
   ball: ball.value,
   hole: hole.value,
-  capture: 'simple',
+  capture: capture.value,
   skid: skid.value,
 }));
 

@@ -11,6 +11,7 @@ describe('stored settings', () => {
         theme: 'auto',
         player: DEFAULT_PLAYER,
         skid: false,
+        capture: 'rim',
       });
     },
   );
@@ -25,12 +26,14 @@ describe('stored settings', () => {
       theme: 'dark',
       player: DEFAULT_PLAYER,
       skid: false,
+      capture: 'rim',
     });
   });
-  it('loads what was stored before there was a skid, and takes only a yes for one', () => {
+  it('loads what was stored before there was a skid or a rule for the hole, and takes only what it knows of them', () => {
     const stored = { units: 'metric', theme: 'light', player: { ...DEFAULT_PLAYER, lineSd: 0.02 } };
-    expect(parseSettings(JSON.stringify(stored))).toEqual({ ...stored, skid: false });
+    expect(parseSettings(JSON.stringify(stored))).toEqual({ ...stored, skid: false, capture: 'rim' });
     expect(parseSettings(JSON.stringify({ ...stored, skid: 'yes' })).skid).toBe(false);
+    expect(parseSettings(JSON.stringify({ ...stored, capture: 'magnet' })).capture).toBe('rim');
   });
   it('gives back what was written', () => {
     const stored = {
@@ -38,6 +41,7 @@ describe('stored settings', () => {
       theme: 'light',
       player: { ...DEFAULT_PLAYER, readBias: -0.2 },
       skid: true,
+      capture: 'freeFall',
     } as const;
     expect(parseSettings(JSON.stringify(stored))).toEqual(stored);
   });
