@@ -41,7 +41,7 @@ export interface FieldSurface {
 /** A green to putt on. Make one with `planeSurface`, `fieldSurface` or `generateGreen`. */
 export type Surface = PlaneSurface | FieldSurface;
 
-export type CaptureName = 'simple' | 'freeFall';
+export type CaptureName = 'simple' | 'freeFall' | 'rim';
 
 /** One putt to be judged: where from, where to, on what. */
 export interface Putt {

@@ -6,6 +6,17 @@
 import { BALL_RADIUS, GRAVITY, HOLE_RADIUS, SIMPLE_CENTRE_SPEED } from '../constants.ts';
 import type { CaptureName } from '../types.ts';
 
+/** How a ball leaves the hole again, seen from its arrival: x along the line it arrived on, y to the left of it. */
+export interface LipOut {
+  /** Where it is back on the green, m from the hole centre. */
+  x: number;
+  y: number;
+  /** How far its direction has turned, radians, positive to the left, not wrapped: more than pi is more than right back. */
+  turn: number;
+  /** Rolling speed there, m/s. */
+  speed: number;
+}
+
 export interface CaptureRule {
   readonly name: CaptureName;
   /**
@@ -20,6 +31,15 @@ export interface CaptureRule {
    * @returns m; negative when none does
    */
   widestDrop(speed: number): number;
+  /**
+   * How a ball that arrives and does not drop leaves the hole. A rule without it lets such a ball roll on as if the hole
+   * were covered.
+   * @param speed arrival, m/s
+   * @param offset b, m, positive: the hole centre lies to the left of the line of travel
+   * @param out filled when the answer is true; the caller owns and reuses it
+   * @returns false when the ball rolls on as if the hole were covered (it misses the rim, or feels it too little to notice)
+   */
+  leave?(speed: number, offset: number, out: LipOut): boolean;
 }
 
 /** Holmes 1991, Penner 2002 (memory): 1.63 (1 - (b/R)^2) m/s. */
@@ -56,5 +76,10 @@ const freeFall: CaptureRule = {
   },
 };
 
+/** A rigid ball on the rim, from a table (rim.ts). Until the table is there it answers as the simple rule does. */
+const rim: CaptureRule = { ...simple, name: 'rim', leave: () => false };
+
+const RULES: Readonly<Record<CaptureName, CaptureRule>> = { simple, freeFall, rim };
+
 /** The rule of that name. */
-export const captureRule = (name: CaptureName): CaptureRule => (name === 'simple' ? simple : freeFall);
+export const captureRule = (name: CaptureName): CaptureRule => RULES[name];
