@@ -178,22 +178,33 @@ export function collide(
   return -restitution * approach;
 }
 
-/** Puts a state that has drifted by rounding back on the rim or wall: centre, velocity and, for a rolling ball, spin. */
-export function settle(state: Float64Array, region: Region, rolls: boolean, n: Float64Array): void {
+/** Puts a centre that has drifted by rounding back on the rim or wall, and gives the normal there. */
+export function place(state: Float64Array, region: Region, n: Float64Array): void {
   normalAt(state, region, n);
   const rho = Math.hypot(state[0], state[1]);
-  const [ex, ey] = [state[0] / rho, state[1] / rho];
-  const flat = -Math.hypot(n[0], n[1]);
-  const radius = HOLE_RADIUS + BALL_RADIUS * flat;
-  state[0] = radius * ex;
-  state[1] = radius * ey;
+  const radius = HOLE_RADIUS - BALL_RADIUS * Math.hypot(n[0], n[1]);
+  state[0] *= radius / rho;
+  state[1] *= radius / rho;
   if (region === 'rim') state[2] = BALL_RADIUS * n[2];
-  const along = state[3] * n[0] + state[4] * n[1] + state[5] * n[2];
-  for (let i = 0; i < 3; i++) state[VELOCITY + i] -= along * n[i];
-  if (!rolls) return;
-  const [, , , vx, vy, vz, wx, wy, wz] = state;
-  const drill = wx * n[0] + wy * n[1] + wz * n[2];
+}
+
+/** Spin of a ball whose contact slips at `slip`: what it has about the normal stays. */
+export function spinFor(state: Float64Array, n: Float64Array, slip: Float64Array): void {
+  const vx = state[3] - slip[0];
+  const vy = state[4] - slip[1];
+  const vz = state[5] - slip[2];
+  const drill = state[6] * n[0] + state[7] * n[1] + state[8] * n[2];
   state[6] = drill * n[0] + (n[1] * vz - n[2] * vy) / BALL_RADIUS;
   state[7] = drill * n[1] + (n[2] * vx - n[0] * vz) / BALL_RADIUS;
   state[8] = drill * n[2] + (n[0] * vy - n[1] * vx) / BALL_RADIUS;
+}
+
+const NO_SLIP = new Float64Array(3);
+
+/** Takes what rounding has added to a state in contact: centre, velocity and, for a rolling ball, spin. */
+export function settle(state: Float64Array, region: Region, rolls: boolean, n: Float64Array): void {
+  place(state, region, n);
+  const along = state[3] * n[0] + state[4] * n[1] + state[5] * n[2];
+  for (let i = 0; i < 3; i++) state[VELOCITY + i] -= along * n[i];
+  if (rolls) spinFor(state, n, NO_SLIP);
 }

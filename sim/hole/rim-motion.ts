@@ -15,20 +15,22 @@ import {
   gravityOn,
   HOLE_DEPTH,
   newContact,
-  normalAt,
+  place,
   pushSlip,
   type Region,
   type RimMaterial,
   SPIN,
   STATE_SIZE,
   settle,
+  spinFor,
+  VELOCITY,
 } from './rim-contact.ts';
 import { FLOOR_HEIGHT, flyToContact } from './rim-flight.ts';
 import { makeRimStepper } from './rim-step.ts';
 
 /** Turf and the earth under it: guesses. Restitution: a ball loses most of its speed along the normal on turf (about 0.4 to
  *  0.5 in slow bounces; memory). Friction: a ball sliding on turf, about 0.4 (memory). MODEL.md says what they move. */
-export const TURF: RimMaterial = { restitution: 0.4, friction: 0.4 };
+export const TURF: RimMaterial = { restitution: 0.5, friction: 0.4 };
 
 /** A ball as its centre crosses the rim circle, rolling without slip or side spin. */
 export interface RimArrival {
@@ -88,6 +90,9 @@ const SHORTEST_STEP = 1e-11;
 const STICKS = 1e-5;
 /** Slower than this along the normal a bouncing ball stays, m/s. */
 const STAYS = 1e-4;
+/** Running round the wall without slip, height and friction asked for repeat for ever (Littlewood 1953): a ball that has
+ *  turned back below the rim once, and once more a period later, never comes out. */
+const CRESTS = 1;
 /** Halvings that find an event inside a step. */
 const HALVINGS = 45;
 const SAFETY = 0.9;
@@ -164,14 +169,7 @@ function makeRide(gravity: Float64Array, options: RimOptions) {
       // Slip starts against the grip that was asked for.
       const size = contact.gripSize;
       for (let i = 0; i < 3; i++) slip[i] = (-2 * STICKS * contact.grip[i]) / (size || 1);
-      const [nx, ny, nz] = contact.normal;
-      // Spin that makes this slip: V kept, w = n x (V - u) / r beside the spin about n.
-      const [, , , vx, vy, vz, wx, wy, wz] = state;
-      const [ax, ay, az] = [vx - slip[0], vy - slip[1], vz - slip[2]];
-      const drill = wx * nx + wy * ny + wz * nz;
-      state[SPIN] = drill * nx + (ny * az - nz * ay) / BALL_RADIUS;
-      state[SPIN + 1] = drill * ny + (nz * ax - nx * az) / BALL_RADIUS;
-      state[SPIN + 2] = drill * nz + (nx * ay - ny * ax) / BALL_RADIUS;
+      spinFor(state, contact.normal, slip);
     }
     settle(state, region, !slips, normal);
     return true;
@@ -180,6 +178,7 @@ function makeRide(gravity: Float64Array, options: RimOptions) {
   /** Rides rim or wall until something ends it. */
   const ride = (): 'flight' | 'out' | 'floor' | 'limit' | 'holed' => {
     let h = FIRST_STEP;
+    let crests = 0;
     while (steps < MOST_STEPS) {
       const error = stepper.step(derivative, state, h, next);
       const growth = SAFETY * (tolerance / Math.max(error, 1e-30)) ** 0.2;
@@ -188,6 +187,7 @@ function makeRide(gravity: Float64Array, options: RimOptions) {
         continue;
       }
       const wasH = h;
+      const rose = state[VELOCITY + 2] > 0;
       let used = h;
       const ended = lasting(next) < 0;
       if (ended) {
@@ -205,12 +205,15 @@ function makeRide(gravity: Float64Array, options: RimOptions) {
       time += used;
       note(slips ? 'slipping' : 'rolling');
       if (energyOf(state, gravity) < needed) return 'holed';
+      if (region === 'wall' && !slips && rose && state[VELOCITY + 2] <= 0 && ++crests > CRESTS)
+        return 'holed';
       h = Math.min(LONGEST_STEP, wasH * Math.min(MOST_GROWTH, growth));
       if (!ended) continue;
       if (region === 'rim' && Math.hypot(state[0], state[1]) >= HOLE_RADIUS * (1 - 1e-12) && leaving())
         return 'out';
       if (state[2] <= FLOOR_HEIGHT) return 'floor';
       region = state[2] > 0 ? 'rim' : 'wall';
+      crests = 0;
       if (slips) {
         examine(state, region, gravity, contact);
         const spare = material.friction * contact.press - contact.gripSize;
@@ -256,7 +259,7 @@ function makeRide(gravity: Float64Array, options: RimOptions) {
     if (state[2] <= FLOOR_HEIGHT + 1e-9) return onFloor();
     if (rho >= HOLE_RADIUS) return 'landed';
     region = state[2] > 0 ? 'rim' : 'wall';
-    normalAt(state, region, normal);
+    place(state, region, normal);
     const leaves = collide(state, normal, material, slip);
     note('impact');
     if (energyOf(state, gravity) < needed) return 'holed';
