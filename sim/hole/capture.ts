@@ -1,10 +1,11 @@
 /**
- * When a ball that reaches the hole drops. One interface, three sources of rules: the simple rule, free fall, and
- * (door left open) a rim model that also says how a ball leaves again.
+ * When a ball that reaches the hole drops, and how it leaves when it does not. One interface, three rules: the simple rule,
+ * free fall, and the rim model (rim.ts), the only one that turns a ball that does not drop.
  * Arrival is taken as the ball's centre crosses the rim circle, radius HOLE_RADIUS: from there on no friction acts.
  */
 import { BALL_RADIUS, GRAVITY, HOLE_RADIUS, SIMPLE_CENTRE_SPEED } from '../constants.ts';
 import type { CaptureName } from '../types.ts';
+import { rimRule } from './rim.ts';
 
 /** How a ball leaves the hole again, seen from its arrival: x along the line it arrived on, y to the left of it. */
 export interface LipOut {
@@ -76,10 +77,7 @@ const freeFall: CaptureRule = {
   },
 };
 
-/** A rigid ball on the rim, from a table (rim.ts). Until the table is there it answers as the simple rule does. */
-const rim: CaptureRule = { ...simple, name: 'rim', leave: () => false };
-
-const RULES: Readonly<Record<CaptureName, CaptureRule>> = { simple, freeFall, rim };
+const RULES: Readonly<Record<CaptureName, CaptureRule>> = { simple, freeFall, rim: rimRule };
 
 /** The rule of that name. */
 export const captureRule = (name: CaptureName): CaptureRule => RULES[name];
