@@ -2,7 +2,8 @@
  * A ball on a tilted plane and the hole it may pass: the roller made of the closed form (plane-motion.ts).
  *
  * Answers for: the closest pass, the rim, the rest, each as a root in the progress variable, by Newton kept in a bracket.
- * A pass costs 1.5 to 4 microseconds, so its inner functions share variables instead of making objects.
+ * A pass costs 1 to 4 microseconds, so its inner functions share variables instead of making objects
+ * (which is why they stand in one file of more than 400 lines).
  * Leaves out: capture, edges (a plane has none).
  */
 import { HOLE_RADIUS, LONGEST_ROLL } from '../constants.ts';
