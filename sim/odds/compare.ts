@@ -1,6 +1,6 @@
 /**
  * The odds of one putt at one pace or many, and the pace that does best. The door to everything in this folder.
- * Leaves out: how outcomes are integrated (outcomes.ts), what a miss costs (next-putts.ts).
+ * Leaves out: how outcomes are integrated (outcomes.ts), what a miss costs (next-putts.ts, polar-table.ts).
  */
 import { type CentreLine, LineWalk, noLineReason, summarizeLine } from '../read/line.ts';
 import { lengthOf, startOf } from '../roll/roll.ts';
@@ -8,8 +8,9 @@ import type { Comparison, NoLine, Odds, PaceRow, Player, Putt } from '../types.t
 import { type DropRegion, dropRegions } from './drop-region.ts';
 import { type Leaves, makeLeaves } from './leaves.ts';
 import { missRests } from './lip-outs.ts';
-import { type NextPutts, nextPuttAt, prepareNextPutts } from './next-putts.ts';
+import { prepareNextPutts } from './next-putts.ts';
 import { type Intent, playOut, rangeOf } from './outcomes.ts';
+import { type NextPutts, nextPuttAt } from './polar-table.ts';
 import { COVERED, type Rests } from './rests.ts';
 import { type Sides, sidesOf } from './sides.ts';
 

@@ -1,244 +1,252 @@
 /**
- * What a miss costs from wherever it stops: chance of missing the next putt too, and putts still to come.
+ * What a miss costs from wherever it stops: holing out from every place round the hole by the best pace and aim.
  *
- * A polar table round the hole. Each place is a putt of its own on the same surface, by the same player, at one sensible
- * pace (NEXT_PUTT_PACE; softer where the slope allows no such line), so expected putts solve E = 1 + sum of share x E(rest)
- * over its misses: a linear system, iterated until it no longer moves. Depends on surface, green speed, hole, capture and
- * player, not on the ball; on a plane not on where the hole is either, and mirrored about the fall line.
- * Leaves out: choosing the best pace and aim for each place (the table would then be a dynamic program).
+ * Each place of a polar grid is a putt of its own on the same surface, by the same player. What it takes depends on what the
+ * places its misses reach take, and so does the best pace: a dynamic program (Hoadley 1994; Broadie & Bansal 2008). First
+ * every place plays one sensible pace (NEXT_PUTT_PACE); with the putts that takes as the cost of a miss, each place looks for
+ * a better pace and aim; then all it tried are its actions, and the program is solved over them. Depends on surface, green
+ * speed, hole, capture and player, not on the ball; on a plane not on where the hole is either, and mirrored about the fall
+ * line, so that half of it is solved. Leaves out: paces that stop short of the hole's middle; nerves.
  */
-import { HOLE_RADIUS, NEXT_PUTT_PACE } from '../constants.ts';
-import { LineWalk } from '../read/line.ts';
-import { startOf } from '../roll/roll.ts';
+import { NEXT_PUTT_PACE } from '../constants.ts';
 import { sampleSurface } from '../surface/sample.ts';
 import type { Player, Point, Putt } from '../types.ts';
-import { dropRegions } from './drop-region.ts';
-import { lagrange, monotoneCubic } from './interpolation.ts';
-import { missRests } from './lip-outs.ts';
-import { playOut, rangeOf } from './outcomes.ts';
-
-/** Table of one green, hole, player: plain data, may cross threads. Angles from `zero`, counter-clockwise, all round. */
-export interface NextPutts {
-  readonly hole: Point;
-  /** Bearing of angle 0, radians from +x (on a plane: straight downhill). */
-  readonly zero: number;
-  /** Farthest distance in the table, m; farther places count as this far. */
-  readonly farthest: number;
-  /** Distances are farthest (i / (rings - 1))^2, i from 0. */
-  readonly rings: number;
-  readonly spokes: number;
-  /** Ring by ring: share of next putts missed, and putts still needed from there. */
-  readonly missed: Float64Array;
-  readonly expected: Float64Array;
-}
+import { type Decisions, evaluatePolicy, policyIteration } from './dynamic-program.ts';
+import { minimize } from './minimum.ts';
+import { Place } from './place.ts';
+import { type Coarse, type Grid, type NextPutts, spreadOver, tableOf } from './polar-table.ts';
 
 export interface NextPuttsOptions {
   /** Called with the share done, 0 to 1. */
   readonly onProgress?: (share: number) => void;
+  /** 'best': the pace and aim that need fewest putts. 'fixed': NEXT_PUTT_PACE and the true line from everywhere. */
+  readonly policy?: 'best' | 'fixed';
+  /** Places and actions tried, for measuring what coarser ones leave out; 1: as usual, 2: twice as many each way. */
+  readonly finer?: { readonly places?: number; readonly actions?: number };
 }
 
-/**
- * Places solved: distances from the hole (m), closest where the chance of missing climbs, by so many bearings. Nobody misses
- * from the first two: the ball all but hangs over the hole. The finer table is filled from them by cubics, so that one
- * look-up is four cells.
- */
+/** Places solved: distances from the hole (m), closest where the chance of missing climbs, by so many bearings. */
 const PLANE_RINGS = [
   0, 0.12, 0.2, 0.28, 0.36, 0.45, 0.55, 0.67, 0.81, 0.97, 1.17, 1.42, 1.75, 2.2, 2.8, 3.7, 5, 7.5, 12,
 ];
 const FIELD_RINGS = [0, 0.12, 0.26, 0.38, 0.52, 0.7, 0.92, 1.2, 1.6, 2.15, 3, 4.4, 7, 12];
-const CERTAIN = 2;
+/** Nobody misses from so near, m: the ball all but hangs over the hole. */
+const CERTAIN = 0.12;
 const SPOKES = { plane: 24, field: 20 };
-const FINE = { rings: 97, spokes: 96 };
-const FARTHEST = 12;
-/** Paces tried in turn for a next putt, m past the hole. */
+/** Paces tried in turn for the one sensible pace, m past the hole. */
 const PACES = [NEXT_PUTT_PACE, 0.2, 0.1, 0.05, 0.8, 1.5];
+/** Between which the best is looked for: softer ones differ by less than a ball's width. Others where these have no line. */
+const WIDEST = [NEXT_PUTT_PACE, 1.2, 0.02, 0.8, 0.05, 0.2, 0.1, 1.5];
+/** Ratio of paces one step of the search apart. */
+const STEP = 1.7;
+/** Aims beside the true one: a step, and the farthest, in SDs of the start errors. */
+const ASIDE_STEP = 0.25;
+const ASIDE_MOST = 0.75;
 /** Where no pace has a line (a hole that cannot be putted at from there): putts still needed. A guess, rarely met. */
 const HOPELESS = 3;
-/** Expected putts are iterated to this. */
-const SETTLED = 1e-7;
+/** Share of the work done when every place has been played once. */
+const HALF_WAY = 0.6;
+
+interface Action {
+  readonly pace: number;
+  readonly aimShift: number;
+  /** Putts to come however it goes: one, or HOPELESS. */
+  readonly cost: number;
+  /** Places its misses go to, and the share of each. */
+  readonly to: Int32Array;
+  readonly share: Float64Array;
+}
+
+const NO_STEPS = { to: new Int32Array(0), share: new Float64Array(0) };
+const CERTAIN_PUTT: Action = { pace: NEXT_PUTT_PACE, aimShift: 0, cost: 1, ...NO_STEPS };
+const NO_LINE: Action = { pace: 0, aimShift: 0, cost: HOPELESS, ...NO_STEPS };
 
 /** @param putt its ball does not matter */
 export function prepareNextPutts(putt: Putt, player: Player, options: NextPuttsOptions = {}): NextPutts {
-  const plane = putt.surface.kind === 'plane';
-  const rings = plane ? PLANE_RINGS : FIELD_RINGS;
-  const spokes = SPOKES[putt.surface.kind];
-  const zero = putt.surface.kind === 'plane' ? putt.surface.downhill : 0;
-  const grid = { zero, rings, spokes };
-  const places = rings.length * spokes;
-  const missed = new Float64Array(places);
-  const fixed = new Float64Array(places).fill(1);
-  const onward = new Float64Array(places * places);
-  const solved = plane ? spokes / 2 + 1 : spokes;
-  for (let ring = CERTAIN; ring < rings.length; ring++) {
-    for (let spoke = 0; spoke < solved; spoke++) {
-      const place = ring * spokes + spoke;
-      const ball = placeOn(putt, rings[ring], zero + (2 * Math.PI * spoke) / spokes);
-      const row = onward.subarray(place * places, (place + 1) * places);
-      const miss = ball && playFrom({ ...putt, ball }, player, grid, row);
-      missed[place] = miss ?? 1;
-      if (miss === undefined) fixed[place] = HOPELESS;
+  const best = options.policy !== 'fixed';
+  const finer = { places: 1, actions: 1, ...options.finer };
+  const grid = gridOf(putt, finer.places);
+  const { rings, columns } = grid;
+  const tell = (ring: number, from: number, to: number): void =>
+    options.onProgress?.(from + ((to - from) * (ring + 1)) / rings.length);
+  const places: (Place | undefined)[] = [];
+  const actions: Action[][] = [];
+  for (let ring = 0; ring < rings.length; ring++) {
+    for (let column = 0; column < columns; column++) {
+      const certain = rings[ring] <= CERTAIN;
+      const place = certain ? undefined : placeOn(putt, player, grid, { ring, column, best });
+      const pace = place && PACES.find((one) => place.lineAt(one) !== undefined);
+      places.push(place);
+      actions.push([(place && pace && playOn(place, grid, pace, 0)) || (certain ? CERTAIN_PUTT : NO_LINE)]);
     }
-    options.onProgress?.((ring + 1) / rings.length);
+    tell(ring, 0, best ? HALF_WAY : 1);
   }
-  if (plane) mirror(missed, fixed, onward, spokes);
-  const expected = iterate(fixed, onward, places);
-  // Cubics overshoot where the table levels out; the bounds are what a share and a count can be.
-  const fineMissed = refine(missed, grid).map((share) => Math.max(0, Math.min(1, share)));
-  const fineExpected = refine(expected, grid).map((putts, i) => Math.max(1 + fineMissed[i], putts));
-  return {
-    hole: putt.hole,
-    zero,
-    farthest: FARTHEST,
-    rings: FINE.rings,
-    spokes: FINE.spokes,
-    missed: fineMissed,
-    expected: fineExpected,
-  };
-}
-
-/** A place at this distance and bearing, drawn in to the edge of the surface where it would lie outside. */
-function placeOn(putt: Putt, distance: number, angle: number): Point | undefined {
-  const ground = { height: 0, gradientX: 0, gradientY: 0 };
-  for (let reach = distance; reach > PLANE_RINGS[CERTAIN - 1]; reach -= 0.05) {
-    const x = putt.hole.x + reach * Math.cos(angle);
-    const y = putt.hole.y + reach * Math.sin(angle);
-    if (sampleSurface(putt.surface, x, y, ground)) return { x, y };
+  let decisions = decisionsOf(actions);
+  let policy: Int32Array = Int32Array.from(actions, (_, place) => decisions.firstAction[place]);
+  if (best) {
+    const putts = evaluatePolicy(decisions, policy);
+    for (let i = 0; i < places.length; i++) {
+      const place = places[i];
+      // The ring inside has been searched: its best, tried last, is near.
+      const guess = actions[i - columns]?.at(-1)?.pace || NEXT_PUTT_PACE;
+      if (place !== undefined) actions[i].push(...search(place, grid, putts, guess, finer.actions));
+      if ((i + 1) % columns === 0) tell(Math.floor(i / columns), HALF_WAY, 1);
+    }
+    decisions = decisionsOf(actions);
+    policy = policyIteration(decisions).policy;
   }
-  return undefined;
+  return tableOf(putt.hole, grid, outcomesOf(actions.flat(), decisions, policy));
 }
 
-interface Grid {
-  readonly zero: number;
-  readonly rings: readonly number[];
-  readonly spokes: number;
+/** @param finer cells of the usual grid are cut in so many, along and across */
+function gridOf({ surface }: Putt, finer: number): Grid {
+  const usual = surface.kind === 'plane' ? PLANE_RINGS : FIELD_RINGS;
+  const rings = Array.from({ length: (usual.length - 1) * finer + 1 }, (_, i) => {
+    const ring = Math.min(usual.length - 2, Math.floor(i / finer));
+    return usual[ring] + (i / finer - ring) * (usual[ring + 1] - usual[ring]);
+  });
+  const spokes = SPOKES[surface.kind] * finer;
+  return surface.kind === 'plane'
+    ? { zero: surface.downhill, rings, spokes, columns: spokes / 2 + 1 }
+    : { zero: 0, rings, spokes, columns: spokes };
 }
 
-/** Play from one place; adds its misses to `row`, the share that goes on from each place of the grid. Returns share missed. */
-function playFrom(putt: Putt, player: Player, grid: Grid, row: Float64Array): number | undefined {
-  const walk = new LineWalk(putt);
-  if (walk.reason !== undefined) return undefined;
-  for (const pace of PACES) {
-    const line = walk.lineAt(pace);
-    if (line === undefined) continue;
-    const intent = { start: startOf(putt, line.heading), energy: line.speed ** 2 };
-    const rests = missRests(walk, rangeOf([intent], player));
-    const share = new Float64Array(1);
-    const holed = playOut(intent, player, dropRegions(walk), rests, {
-      aim: () => undefined,
-      miss(missed, x, y) {
-        share[0] += missed;
-        spreadOver(grid, missed, x, y, row);
-      },
-    });
-    // What lies beyond the integration's reach is shared out, here as in the odds.
-    const total = holed + share[0];
-    for (let i = 0; i < row.length; i++) row[i] /= total;
-    return share[0] / total;
-  }
-  return undefined;
-}
-
-/** Share a place among the four of the grid about it. */
-function spreadOver(
+/** The place of the grid, drawn in to the edge of the surface where it would lie outside. */
+function placeOn(
+  putt: Putt,
+  player: Player,
   { zero, rings, spokes }: Grid,
-  share: number,
-  x: number,
-  y: number,
-  row: Float64Array,
-): void {
-  const distance = Math.min(FARTHEST, Math.hypot(x, y));
-  let ring = 0;
-  while (ring < rings.length - 2 && rings[ring + 1] < distance) ring++;
-  const outer = (distance - rings[ring]) / (rings[ring + 1] - rings[ring]);
-  const turn = ((((Math.atan2(y, x) - zero) / (2 * Math.PI)) * spokes) % spokes) + spokes;
-  const spoke = Math.floor(turn) % spokes;
-  const next = (spoke + 1) % spokes;
-  const later = turn - Math.floor(turn);
-  row[ring * spokes + spoke] += share * (1 - outer) * (1 - later);
-  row[ring * spokes + next] += share * (1 - outer) * later;
-  row[(ring + 1) * spokes + spoke] += share * outer * (1 - later);
-  row[(ring + 1) * spokes + next] += share * outer * later;
+  { ring, column, best }: { readonly ring: number; readonly column: number; readonly best: boolean },
+): Place | undefined {
+  const ground = { height: 0, gradientX: 0, gradientY: 0 };
+  const angle = zero + (2 * Math.PI * column) / spokes;
+  for (let distance = rings[ring]; distance > CERTAIN; distance -= 0.05) {
+    const ball: Point = {
+      x: putt.hole.x + distance * Math.cos(angle),
+      y: putt.hole.y + distance * Math.sin(angle),
+    };
+    if (!sampleSurface(putt.surface, ball.x, ball.y, ground)) continue;
+    return Place.from(
+      { ...putt, ball },
+      player,
+      best
+        ? { paces: WIDEST, first: false, asideSds: ASIDE_MOST }
+        : { paces: PACES, first: true, asideSds: 0 },
+    );
+  }
+  return undefined;
 }
 
-/** Left of the fall line is the mirror of right of it. */
-function mirror(missed: Float64Array, fixed: Float64Array, onward: Float64Array, spokes: number): void {
-  const places = missed.length;
-  const across = (place: number): number => {
-    const spoke = place % spokes;
-    return place - spoke + ((spokes - spoke) % spokes);
+// The row being filled: compressed into an action at once.
+let row = new Float64Array(0);
+
+/** Play one pace and aim; undefined when the pace has no line. */
+function playOn(place: Place, grid: Grid, pace: number, aimShift: number): Action | undefined {
+  const places = grid.rings.length * grid.columns;
+  if (row.length !== places) row = new Float64Array(places);
+  row.fill(0);
+  const total = place.play(pace, aimShift, (share, x, y) => spreadOver(grid, share, x, y, row));
+  if (total === undefined) return undefined;
+  let count = 0;
+  for (let i = 0; i < places; i++) if (row[i] > 0) count++;
+  const to = new Int32Array(count);
+  const share = new Float64Array(count);
+  for (let i = 0, step = 0; i < places; i++) {
+    if (!(row[i] > 0)) continue;
+    to[step] = i;
+    // What lies beyond the integration's reach is shared out, here as in the odds.
+    share[step++] = row[i] / total;
+  }
+  return { pace, aimShift, cost: 1, to, share };
+}
+
+const costOf = ({ cost, to, share }: Action, putts: Float64Array): number => {
+  let sum = cost;
+  for (let step = 0; step < to.length; step++) sum += share[step] * putts[to[step]];
+  return sum;
+};
+
+/** All that was tried for a better pace, then a better aim at that pace; the best last. */
+function search(place: Place, grid: Grid, putts: Float64Array, guess: number, finer: number): Action[] {
+  const tried: Action[] = [];
+  const ask = (pace: number, aimShift: number): number => {
+    const action = playOn(place, grid, pace, aimShift);
+    if (action === undefined) return Number.POSITIVE_INFINITY;
+    tried.push(action);
+    return costOf(action, putts);
   };
-  for (let place = 0; place < places; place++) {
-    if (place % spokes <= spokes / 2) continue;
-    const twin = across(place);
-    missed[place] = missed[twin];
-    fixed[place] = fixed[twin];
-    for (let to = 0; to < places; to++) onward[place * places + to] = onward[twin * places + across(to)];
-  }
-}
-
-/** E = fixed + onward E, from E = fixed upwards: every putt that goes on adds at least as much as is left to add. */
-function iterate(fixed: Float64Array, onward: Float64Array, places: number): Float64Array {
-  const expected = Float64Array.from(fixed);
-  for (let round = 0; round < 200; round++) {
-    let moved = 0;
-    for (let place = 0; place < places; place++) {
-      let value = fixed[place];
-      const base = place * places;
-      for (let to = 0; to < places; to++) value += onward[base + to] * expected[to];
-      moved = Math.max(moved, Math.abs(value - expected[place]));
-      expected[place] = value;
-    }
-    if (moved < SETTLED) break;
-  }
-  return expected;
-}
-
-/** The coarse table on the fine grid: cubics round the hole, then cubics outward that do not overshoot. */
-function refine(coarse: Float64Array, { rings, spokes }: Grid): Float64Array {
-  const fine = new Float64Array(FINE.rings * FINE.spokes);
-  const distances = Float64Array.from(rings);
-  const round = { first: 0, w: new Float64Array(4) };
-  for (let spoke = 0; spoke < FINE.spokes; spoke++) {
-    // Two spokes of margin on either side keep the cubic centred all round.
-    lagrange((spoke / FINE.spokes) * spokes + 2, spokes + 4, round);
-    const outward = distances.map((_, ring) => {
-      let value = 0;
-      for (let j = 0; j < 4; j++)
-        value += round.w[j] * coarse[ring * spokes + ((round.first + j - 2 + spokes) % spokes)];
-      return value;
+  const paceOf = (steps: number): number => guess * STEP ** steps;
+  const stepsTo = (pace: number): number => Math.log(pace / guess) / Math.log(STEP);
+  const steps = minimize((at) => ask(paceOf(at), place.correction(paceOf(at))), {
+    start: Math.max(stepsTo(place.low), Math.min(stepsTo(place.high), 0)),
+    step: 1 / finer,
+    low: stepsTo(place.low),
+    high: stepsTo(place.high),
+    walks: 3 * finer,
+    parabolas: finer,
+  });
+  if (steps === undefined) return [];
+  const pace = paceOf(steps);
+  if (place.aside > 0) {
+    const correction = place.correction(pace);
+    const most = ASIDE_MOST * place.aside;
+    minimize((aimShift) => (aimShift === correction ? known(tried, putts) : ask(pace, aimShift)), {
+      start: correction,
+      step: (ASIDE_STEP * place.aside) / finer,
+      low: correction - most,
+      high: correction + most,
+      walks: 2 * finer,
+      parabolas: finer,
     });
-    const at = monotoneCubic(distances, outward);
-    for (let ring = 0; ring < FINE.rings; ring++)
-      fine[ring * FINE.spokes + spoke] = at(FARTHEST * (ring / (FINE.rings - 1)) ** 2);
   }
-  return fine;
+  return tried.sort((first, second) => costOf(second, putts) - costOf(first, putts));
 }
 
-/** Look up both values at a place relative to the hole, m: fills `out` with [share missed, putts still needed]. */
-export function nextPuttAt(table: NextPutts, x: number, y: number, out: Float64Array): void {
-  const distance = Math.sqrt(x * x + y * y);
-  if (distance <= HOLE_RADIUS) {
-    out[0] = 0;
-    out[1] = 1;
-    return;
-  }
-  const { rings, spokes, missed, expected } = table;
-  const along = Math.min(rings - 1, (rings - 1) * Math.sqrt(distance / table.farthest));
-  const ring = Math.min(rings - 2, Math.floor(along));
-  const outer = along - ring;
-  let turn = ((Math.atan2(y, x) - table.zero) / (2 * Math.PI)) * spokes;
-  turn -= spokes * Math.floor(turn / spokes);
-  const spoke = Math.floor(turn) % spokes;
-  const next = (spoke + 1) % spokes;
-  const later = turn - Math.floor(turn);
-  const a = ring * spokes + spoke;
-  const b = ring * spokes + next;
-  const inner = 1 - outer;
-  const sooner = 1 - later;
-  out[0] =
-    inner * (sooner * missed[a] + later * missed[b]) +
-    outer * (sooner * missed[a + spokes] + later * missed[b + spokes]);
-  out[1] =
-    inner * (sooner * expected[a] + later * expected[b]) +
-    outer * (sooner * expected[a + spokes] + later * expected[b + spokes]);
+/** Cost of the best so far: the pace just found, at the aim the search for aims begins from. */
+const known = (tried: readonly Action[], putts: Float64Array): number =>
+  Math.min(...tried.map((action) => costOf(action, putts)));
+
+function decisionsOf(actions: readonly (readonly Action[])[]): Decisions {
+  const all = actions.flat();
+  const firstAction = new Int32Array(actions.length + 1);
+  actions.forEach((some, place) => {
+    firstAction[place + 1] = firstAction[place] + some.length;
+  });
+  const firstStep = new Int32Array(all.length + 1);
+  all.forEach(({ to }, action) => {
+    firstStep[action + 1] = firstStep[action] + to.length;
+  });
+  const to = new Int32Array(firstStep[all.length]);
+  const share = new Float64Array(firstStep[all.length]);
+  all.forEach((action, i) => {
+    to.set(action.to, firstStep[i]);
+    share.set(action.share, firstStep[i]);
+  });
+  return { firstAction, cost: Float64Array.from(all, ({ cost }) => cost), firstStep, to, share };
+}
+
+/** What a policy comes to: putts, and the chance of each count, one putt after another. */
+function outcomesOf(all: readonly Action[], decisions: Decisions, policy: Int32Array): Coarse {
+  /** Chance of being `then` after one putt of the policy. */
+  const after = (then: Float64Array): Float64Array =>
+    Float64Array.from(policy, (action) => {
+      const { to, share } = all[action];
+      let sum = 0;
+      for (let step = 0; step < to.length; step++) sum += share[step] * then[to[step]];
+      return sum;
+    });
+  const chosen = Array.from(policy, (action) => all[action]);
+  const missed = Float64Array.from(chosen, ({ cost, share }) =>
+    cost === HOPELESS ? 1 : share.reduce((sum, one) => sum + one, 0),
+  );
+  const two = after(missed.map((share) => 1 - share));
+  const three = after(two).map((share, place) => (chosen[place].cost === HOPELESS ? 1 : share));
+  return {
+    missed,
+    expected: evaluatePolicy(decisions, policy),
+    two,
+    three,
+    pace: Float64Array.from(chosen, ({ pace }) => pace),
+    aimShift: Float64Array.from(chosen, ({ aimShift }) => aimShift),
+  };
 }

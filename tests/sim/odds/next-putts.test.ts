@@ -14,7 +14,7 @@ import {
   puttOdds,
   sampleMisses,
 } from '../../../sim/index.ts';
-import { nextPuttAt } from '../../../sim/odds/next-putts.ts';
+import { nextPuttAt } from '../../../sim/odds/polar-table.ts';
 import { oracleOdds } from '../../bench/oracle.ts';
 import { LONG_STEP } from '../../bench/oracle-roll.ts';
 
