@@ -308,3 +308,51 @@ export function filledIn(map: GreenMap, table: NextPutts): GreenMap {
     });
   return next;
 }
+
+/** Values of one place of a map. */
+export interface PlaceValue {
+  readonly expected: number;
+  readonly one: number;
+  readonly threeOrMore: number;
+  readonly pace: number;
+}
+
+/**
+ * Between the nodes of a filled map, along straight lines.
+ * @param x,y place on the green, m
+ * @returns undefined off the map, or where no node about the place has a value
+ */
+export function mapValueAt(map: GreenMap, x: number, y: number): PlaceValue | undefined {
+  const across = (x - map.origin.x) / map.spacingX;
+  const along = (y - map.origin.y) / map.spacingY;
+  const slack = 1e-9;
+  if (!(across >= -slack && across <= map.columns - 1 + slack)) return undefined;
+  if (!(along >= -slack && along <= map.rows - 1 + slack)) return undefined;
+  const column = Math.max(0, Math.min(map.columns - 2, Math.floor(across)));
+  const row = Math.max(0, Math.min(map.rows - 2, Math.floor(along)));
+  const sum = { expected: 0, one: 0, threeOrMore: 0, pace: 0 };
+  let weight = 0;
+  for (const [nodeColumn, acrossShare] of [
+    [column, 1 - (across - column)],
+    [column + 1, across - column],
+  ])
+    for (const [nodeRow, alongShare] of [
+      [row, 1 - (along - row)],
+      [row + 1, along - row],
+    ]) {
+      const node = nodeRow * map.columns + nodeColumn;
+      const status = map.status[node];
+      const share = acrossShare * alongShare;
+      if (!(share > slack) || (status !== PLACE_STATUS.played && status !== PLACE_STATUS.interpolated))
+        continue;
+      weight += share;
+      for (const name of VALUES) sum[name] += share * map[name][node];
+    }
+  if (weight === 0) return undefined;
+  return {
+    expected: sum.expected / weight,
+    one: sum.one / weight,
+    threeOrMore: sum.threeOrMore / weight,
+    pace: sum.pace / weight,
+  };
+}
