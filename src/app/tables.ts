@@ -2,9 +2,9 @@
  * The tables of next putts at hand, newest first, and which of them serves a putt. Answers for: on a plane a table serves
  * any place of the hole, on a field the same hole only. Leaves out: making them (worker), when (answer.ts, margin.ts).
  */
-import type { NextPutts, Player, Putt, Surface } from '../../../sim/index.ts';
-import { changedPutt } from '../../worker/cases.ts';
-import type { CaseName } from '../../worker/messages.ts';
+import type { NextPutts, Player, Putt, Surface } from '../../sim/index.ts';
+import { changedPutt } from '../worker/cases.ts';
+import type { CaseName } from '../worker/messages.ts';
 
 /** A table takes about a tenth of a megabyte; these hold the putt on the page, its four cases, and a few before. */
 const MOST_TABLES = 16;
