@@ -66,9 +66,11 @@ export interface SceneValues {
   readonly rows: number;
   /** Row by row, x fastest; NaN where there is none. */
   readonly values: Float64Array;
+  /** So far beyond the outermost nodes the value is told as at them, m. */
+  readonly beyond: number;
   /** Between neighbouring isolines; every second one, at an even multiple of it, is heavier and carries its value. */
   readonly step: number;
-  /** Values from which on there is a tint, and where it is full. */
+  /** The least value, above which tint and isolines begin, and where the tint is full. */
   readonly tint: readonly [none: number, full: number];
   format(value: number): string;
   /** Of another question than the one on the page: drawn fainter. */

@@ -7,16 +7,16 @@ import type { Size } from './camera.ts';
 import type { Camera, SceneModel, SceneSide } from './model.ts';
 import type { Palette } from './palette.ts';
 import { dashed, displayFace, type MeasureText, type Primitive, plainFace } from './primitives.ts';
-import { disc } from './spots.ts';
+import { disc, ring } from './spots.ts';
 
 const CORNERS = 120;
 const PATTERN = [3, 6];
 const CLOCK_FACE = plainFace(11.5);
 const HOURS = [12, 3, 6, 9];
-/** How far inside the ring the hours stand, outside the names of places, and how near the two may come, pixels. */
-const HOUR_IN = 15;
+/** Radius of an hour's disc on the ring, how far outside it names of places stand, how near mark and hour may come, pixels. */
+const HOUR_RADIUS = 9.5;
 const LABEL_OUT = 20;
-const NEAREST = 30;
+const NEAREST = 24;
 /** Smaller rings carry no hours, pixels. */
 const LEAST_CLOCK = 46;
 const LABEL_FACE = displayFace(15);
@@ -51,21 +51,19 @@ export function drawSides(request: SidesRequest): Primitive[] {
   if (radius >= LEAST_CLOCK)
     for (const hour of HOURS) {
       const bearing = asked.twelve - (hour / 12) * 2 * Math.PI;
-      const far = asked.radius - HOUR_IN / camera.scale;
       const at = camera.toPixel({
-        x: model.hole.x + far * Math.cos(bearing),
-        y: model.hole.y + far * Math.sin(bearing),
+        x: model.hole.x + asked.radius * Math.cos(bearing),
+        y: model.hole.y + asked.radius * Math.sin(bearing),
       });
-      if (marks.every((mark) => Math.hypot(mark.at.x - at.x, mark.at.y - at.y) > NEAREST - HOUR_IN))
-        picture.push({
+      if (marks.every((mark) => Math.hypot(mark.at.x - at.x, mark.at.y - at.y) > NEAREST))
+        picture.push(disc(at, HOUR_RADIUS, palette.paper, 0.92), ring(at, HOUR_RADIUS, palette.ink, 1, 0.8), {
           kind: 'text',
           text: `${hour}`,
           ...at,
           face: CLOCK_FACE,
-          colour: palette.softInk,
+          colour: palette.ink,
           align: 'centre',
           turn: 0,
-          halo: palette.paper,
         });
     }
   for (const mark of marks) picture.push(...drawMark(mark, mark.at, palette));

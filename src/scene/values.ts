@@ -20,7 +20,7 @@ const LABEL_SIZE = 12;
 /** Of an answer that no longer stands: seen, not trusted. */
 const STALE = 0.45;
 /** Tint at its strongest, share of full ink. */
-const FULL_TINT = 0.34;
+const FULL_TINT = 0.18;
 
 export interface ValuesRequest {
   readonly values: SceneValues;
@@ -39,9 +39,12 @@ export function drawValues({ values, camera, size, palette, measure }: ValuesReq
   const contours = findContours(samples, values.step);
   const heavy: Contour[] = [];
   const light: number[][] = [];
-  for (const contour of contours)
+  for (const contour of contours) {
+    // Where the value is at its least it is level, and a line through level ground is noise.
+    if (contour.level <= values.tint[0] + values.step / 2) continue;
     if (Math.round(contour.level / values.step) % HEAVY_EVERY === 0) heavy.push(contour);
     else light.push(...dashed(contour.places, LIGHT.pattern));
+  }
   picture.push({
     kind: 'lines',
     lines: light,
@@ -99,14 +102,18 @@ function weigh(t: number, out: Float64Array): void {
 const acrossWeights = new Float64Array(4);
 const alongWeights = new Float64Array(4);
 
+/** A count of nodes between 0 and `last`, `beyond` either end told as the end; NaN outside. */
+const within = (nodes: number, last: number, beyond: number): number =>
+  nodes < -beyond || nodes > last + beyond ? Number.NaN : Math.max(0, Math.min(last, nodes));
+
 /** Between nodes: by smooth cubics (Catmull & Rom 1974, memory) where sixteen nodes have values, else along straight lines. */
 function valueAt(
-  { origin, spacingX, spacingY, columns, rows, values }: SceneValues,
+  { origin, spacingX, spacingY, columns, rows, values, beyond }: SceneValues,
   { x, y }: Point,
 ): number {
-  const across = (x - origin.x) / spacingX;
-  const along = (y - origin.y) / spacingY;
-  if (!(across >= 0 && across <= columns - 1 && along >= 0 && along <= rows - 1)) return Number.NaN;
+  const across = within((x - origin.x) / spacingX, columns - 1, beyond / spacingX);
+  const along = within((y - origin.y) / spacingY, rows - 1, beyond / spacingY);
+  if (Number.isNaN(across + along)) return Number.NaN;
   const column = Math.min(columns - 2, Math.floor(across));
   const row = Math.min(rows - 2, Math.floor(along));
   const partX = across - column;

@@ -30,13 +30,29 @@ const apart = (one: number, two: number): number => {
 const from = ({ expectedPutts, clock }: ApproachSide): string =>
   `${formatPutts(expectedPutts)} putts from ${formatClock(clock)}`;
 
+/** Putts: as good as the same. On a plane every side has its mirror image. */
+const SAME = 0.003;
+
+/** The same with another side that is just as good or bad: "1.74 putts from 3:00 or 9:00". */
+const fromAny = (side: ApproachSide, { sides }: ApproachSides): string => {
+  const other = sides.find(
+    ({ clock, expectedPutts }) =>
+      apart(clock, side.clock) >= 3 && Math.abs(expectedPutts - side.expectedPutts) < SAME,
+  );
+  if (other === undefined) return from(side);
+  const [first, second] = [side.clock, other.clock].sort((one, two) => one - two);
+  return `${formatPutts(side.expectedPutts)} putts from ${formatClock(first)} or ${formatClock(second)}`;
+};
+
 /** The answer. The difference told is that of the two numbers told. */
-export const sideHeadline = ({ distance, best, worst, difference }: ApproachSides, units: Units): string => {
+export const sideHeadline = (found: ApproachSides, units: Units): string => {
+  const { distance, best, worst, difference } = found;
+  const least = fromAny(best, found);
+  const most = fromAny(worst, found).replace(' putts', '');
   const length = formatLength(distance, units);
   const worth = Number(formatPutts(worst.expectedPutts)) - Number(formatPutts(best.expectedPutts));
-  if (difference < SIDE_MATTERS)
-    return `From ${length} the side hardly matters: ${from(best)}, ${from(worst).replace(' putts', '')} at worst.`;
-  return `From ${length}, leave it ${sideWords(best.clock)}: ${from(best)} against ${from(worst).replace(' putts', '')}, worth ${formatPutts(worth)} putts.`;
+  if (difference < SIDE_MATTERS) return `From ${length} the side hardly matters: ${least}, ${most} at worst.`;
+  return `From ${length}, leave it ${sideWords(best.clock)}: ${least} against ${most}, worth ${formatPutts(worth)} putts.`;
 };
 
 /** Another side that is as good, and what the difference is made of. */

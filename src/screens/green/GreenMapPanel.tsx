@@ -31,7 +31,7 @@ const values = computed(() => {
   if (now === undefined) return undefined;
   const before = now.question.putt.surface;
   const same = before === surface.value || (before.kind === 'plane' && surface.value.kind === 'plane');
-  return same ? valuesOf(now.map, stale.value) : undefined;
+  return same ? valuesOf(now.map, before, stale.value) : undefined;
 });
 
 const marks = computed((): readonly SceneSide[] => {

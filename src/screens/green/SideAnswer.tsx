@@ -81,8 +81,8 @@ const DistanceSlider = () => {
   return (
     <Slider
       id="distance"
-      label="Distance of the approach from the hole"
-      hint="How far from the hole you would leave it, on whichever side."
+      label="Distance from the hole"
+      hint="How far away you would leave the approach, on whichever side."
       min={round(DISTANCES.min)}
       max={round(DISTANCES.max)}
       step={step}

@@ -23,27 +23,35 @@ export interface KeptMap extends Refinement {
   readonly table: NextPutts;
 }
 
-/** A map takes about half a megabyte. */
-const MOST_MAPS = 12;
-/** Nodes of a plane lie farther apart: nothing on it is narrower than the fall line's ridge, and 16 m is far. */
-const PLANE_SPACING = 0.5;
-const PLANE_REACH = 16;
-const GREEN_SPACING = 0.25;
+/** A map of a plane takes about a megabyte. */
+const MOST_MAPS = 8;
+/** Finest distance between nodes, m: at twice that, places a stride from the hole were out by 0.01 to 0.03 putts. */
+const SPACING = 0.25;
+/** Of a plane: as far as the widest view shows, m. */
+const PLANE_REACH = 20;
 
-export const mapOptions = ({ surface }: Putt): GreenMapOptions =>
-  surface.kind === 'plane' ? { spacing: PLANE_SPACING, reach: PLANE_REACH } : { spacing: GREEN_SPACING };
+export const mapOptions = (): GreenMapOptions => ({ spacing: SPACING, reach: PLANE_REACH });
 
 export const newMap = ({ putt }: MapQuestion): Refinement => ({
-  map: emptyGreenMap(putt, mapOptions(putt)),
+  map: emptyGreenMap(putt, mapOptions()),
   step: 0,
 });
 
+/**
+ * The node across the fall line, on a plane that falls straight down the page as the app's do: both ends have the same putt, left
+ * for right. undefined: there is no such line.
+ */
+export const mirrorOf = (
+  { surface }: Putt,
+  { columns }: GreenMap,
+): ((node: number) => number) | undefined => {
+  if (surface.kind !== 'plane' || Math.abs(Math.cos(surface.downhill)) > 1e-9) return undefined;
+  return (node) => node - (node % columns) + (columns - 1 - (node % columns));
+};
+
 const kept: { readonly key: Key; readonly hole: Putt['hole']; readonly found: KeptMap }[] = [];
 
-const mapKey = ({ putt, player }: MapQuestion): Key => {
-  const { spacing, reach } = mapOptions(putt);
-  return [spacing, reach, ...keyOf(putt, player)];
-};
+const mapKey = ({ putt, player }: MapQuestion): Key => keyOf(putt, player);
 
 const movedBy = (map: GreenMap, x: number, y: number): GreenMap =>
   x === 0 && y === 0 ? map : { ...map, origin: { x: map.origin.x + x, y: map.origin.y + y } };

@@ -29,6 +29,8 @@ export interface RefineOptions {
   readonly from: Refinement;
   readonly table: NextPutts;
   readonly players: readonly PlayTile[];
+  /** Where a map has a mirror image of itself: the node across. Only one of the two is played. */
+  readonly mirror?: ((node: number) => number) | undefined;
   /** Asked before every tile; false: stop. */
   wanted(): boolean;
   /** After every tile and every step. @param share 0 to 1, never less than before */
@@ -54,14 +56,30 @@ export function tilesOf(map: GreenMap, nodes: Int32Array, hole: { x: number; y: 
   return tiles;
 }
 
+/** Each place and its mirror image. */
+function bothSides(played: PlayedPlaces, mirror: (node: number) => number): PlayedPlaces {
+  const across = played.nodes.map(mirror);
+  const twice = (values: Float64Array): Float64Array => Float64Array.of(...values, ...values);
+  return {
+    nodes: Int32Array.of(...played.nodes, ...across),
+    expected: twice(played.expected),
+    one: twice(played.one),
+    threeOrMore: twice(played.threeOrMore),
+    pace: twice(played.pace),
+    status: Uint8Array.of(...played.status, ...played.status),
+  };
+}
+
 /** Plays what is left of a map, or as much as is wanted. @returns how far it came */
 export async function refine(options: RefineOptions): Promise<Refinement> {
-  const { table, players, wanted, onProgress } = options;
+  const { table, players, mirror, wanted, onProgress } = options;
   let { map, step } = options.from;
   const counted = (status: number): number =>
     map.status.reduce((sum, one) => sum + (one === status ? 1 : 0), 0);
   let done = counted(PLACE_STATUS.played) + counted(PLACE_STATUS.noLine);
   let share = 0;
+  /** Places of the map that one played stands for. */
+  const worth = mirror ? 2 : 1;
   // Places of the first two steps are known: both are played everywhere.
   const early = placesToPlay(map, 0).length + placesToPlay(map, 1).length;
   const foreseen = (done + (step <= 1 ? early : 0)) * (1 + LATER);
@@ -70,15 +88,17 @@ export async function refine(options: RefineOptions): Promise<Refinement> {
     onProgress({ map, step }, share);
   };
   while (step < map.strides.length && wanted()) {
-    const tiles = tilesOf(map, placesToPlay(map, step), table.hole);
-    let left = tiles.reduce((sum, tile) => sum + tile.length, 0);
+    const places = placesToPlay(map, step);
+    const half = mirror ? places.filter((node) => node <= mirror(node)) : places;
+    const tiles = tilesOf(map, half, table.hole);
+    let left = half.length * worth;
     const work = async (play: PlayTile): Promise<void> => {
       for (let tile = tiles.shift(); tile !== undefined; tile = tiles.shift()) {
         const played = await play(tile);
         if (played === undefined || !wanted()) return;
-        map = withPlayed(map, played, table);
-        done += tile.length;
-        left -= tile.length;
+        map = withPlayed(map, mirror ? bothSides(played, mirror) : played, table);
+        done += tile.length * worth;
+        left -= tile.length * worth;
         tell(left);
       }
     };

@@ -40,7 +40,8 @@ export const viewOf = (surface: Surface, hole: Point, distance: number): Viewpor
 };
 
 /** The isolines of a map. */
-export const valuesOf = (map: GreenMap, stale: boolean): SceneValues => {
+export const valuesOf = (map: GreenMap, surface: Surface, stale: boolean): SceneValues => {
+  const bounds = surfaceBounds(surface);
   const { origin, spacingX, spacingY, columns, rows, expected, status } = map;
   const values = Float64Array.from(expected, (putts, node) => {
     if (status[node] === PLACE_STATUS.played || status[node] === PLACE_STATUS.interpolated) return putts;
@@ -54,6 +55,8 @@ export const valuesOf = (map: GreenMap, stale: boolean): SceneValues => {
     columns,
     rows,
     values,
+    // A map keeps off the edge of a green: to look at, that strip is as the places beside it.
+    beyond: bounds ? Math.max(0, origin.x - bounds.minX) : 0,
     step: STEP,
     tint: TINT,
     format: (putts) => putts.toFixed(1),
