@@ -110,7 +110,7 @@ const Legend = () => (
         <circle cx="10" cy="10" r="8.5" class="best-key" />
         <path d="M5.8 10.2l3 3 5.2-6.2" class="tick-key" />
       </svg>
-      best and
+      best,
       <svg class="mark-key" viewBox="0 0 20 20" aria-hidden="true">
         <path d="M2 2h16v16h-16z" class="worst-key" />
         <path d="M6.2 6.2l7.6 7.6M13.8 6.2l-7.6 7.6" class="tick-key" />

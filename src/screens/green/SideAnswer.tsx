@@ -30,7 +30,8 @@ const Working = () => {
       </>
     );
   const now = work.value;
-  if (now === undefined) return stale.value ? <span>Waiting for the green to keep still…</span> : null;
+  if (now === undefined)
+    return <span>{stale.value ? 'Waiting for the green to keep still…' : 'The map is finished.'}</span>;
   const words = WORK_WORDS[now.what];
   return (
     <>
@@ -112,7 +113,7 @@ export const SideAnswer = () => {
       </p>
       {stale.value && shown.value !== undefined && (
         <p class="hint" data-testid="stale">
-          Of the green as it was before; the new answer is on its way.
+          Of the green as it was before{stopped.value ? '.' : '; the new answer is on its way.'}
         </p>
       )}
       {problem.value !== undefined && (

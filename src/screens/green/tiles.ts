@@ -93,7 +93,9 @@ export async function refine(options: RefineOptions): Promise<Refinement> {
     const tiles = tilesOf(map, half, table.hole);
     let left = half.length * worth;
     const work = async (play: PlayTile): Promise<void> => {
-      for (let tile = tiles.shift(); tile !== undefined; tile = tiles.shift()) {
+      while (wanted()) {
+        const tile = tiles.shift();
+        if (tile === undefined) return;
         const played = await play(tile);
         if (played === undefined || !wanted()) return;
         map = withPlayed(map, mirror ? bothSides(played, mirror) : played, table);
