@@ -38,7 +38,7 @@ export const SideTable = () => {
               <td>{formatPutts(row.expectedPutts)}</td>
               <td>{row.more > 0.004 ? `+${formatPutts(row.more)}` : '0'}</td>
               <td>{formatPercent(row.onePutt, 0)}</td>
-              <td>{formatPercent(row.threeOrMore)}</td>
+              <td>{formatPercent(row.threeOrMore).replace('under ', '<')}</td>
             </tr>
           ))}
         </tbody>
