@@ -4,7 +4,7 @@
  * workers in any order, shown half done, or dropped.
  *
  * What is interpolated is not the putts themselves but how far they are from the table of next putts (polar-table.ts), which
- * knows nearly as much everywhere: what is left is small and smooth. Spacing is halved where the last halving moved a
+ * knows nearly as much everywhere: what is left is small, mostly what lies between the spokes of the table. Spacing is halved where the last halving moved a
  * value by more than `bound`; elsewhere the next places are interpolated. Leaves out: playing a place (whole-green.ts).
  */
 import { BALL_RADIUS, HOLE_RADIUS } from '../constants.ts';
@@ -51,7 +51,7 @@ export interface GreenMap extends PlaceValues {
   readonly rows: number;
   /** Spacings from coarse to fine, as nodes from one to the next: 8, 4, 2, 1. */
   readonly strides: readonly number[];
-  /** Putts by which halving must have moved a value for its neighbourhood to be halved again. */
+  /** Putts by which halving must have moved a value for its neighbourhood to be halved again; what is left is up to twice this. */
   readonly bound: number;
   /** By how much playing a node moved it from what was interpolated, putts. */
   readonly moved: Float64Array;
@@ -73,8 +73,8 @@ const FINEST = 0.25;
 /** Coarsest spacing aimed at, m. */
 const COARSEST = 2;
 const REACH = 8;
-/** A hundredth of a stroke is no matter to anybody; halving moves a value about four times as much as the next will. */
-const BOUND = 0.01;
+/** A hundredth of a stroke is no matter to anybody, and values are off by at most twice the bound (MODEL.md section 4). */
+const BOUND = 0.005;
 /** Halvings that are made everywhere, before anything is known of where they matter. */
 const EVERYWHERE = 1;
 
@@ -178,7 +178,7 @@ function eachCorner(
  * lie between places with and without a line.
  * @param map in which all steps before are played and filled in (`filledIn`)
  * @param step index into `map.strides`, 0 first
- * @returns nodes, nearest the hole first is not promised: row by row
+ * @returns nodes, row by row
  */
 export function placesToPlay(map: GreenMap, step: number): Int32Array {
   const nodes: number[] = [];

@@ -72,13 +72,18 @@ export class Place {
     return lines.size > 0 ? new Place(walk, player, lines, reach.asideSds) : undefined;
   }
 
-  /** Metres at the hole by which a player who sees too little or too much break must aim aside to start on the true line. */
+  /**
+   * Metres at the hole by which a player with habits must aim aside to start, on average, on the line of the pace he
+   * really gives the ball; 0 without habits. The search for an aim begins there.
+   */
   correction(pace: number): number {
-    const line = this.lineAt(pace);
-    if (line === undefined || this.player.readBias === 0) return 0;
-    return (
-      this.length * Math.tan(startOf(this.walk.putt, line.heading)) * (1 / (1 + this.player.readBias) - 1)
-    );
+    const { readBias, paceBias } = this.player;
+    if (readBias === 0 && paceBias === 0) return 0;
+    const meant = this.lineAt(pace);
+    // As far past as distances times 1 + paceBias come; a ball meant to die that stops short keeps its line.
+    const given = this.lineAt(pace + Math.max(paceBias * (this.length + pace), -0.9 * pace)) ?? meant;
+    if (meant === undefined || given === undefined) return 0;
+    return this.aimOf(given) / (1 + readBias) - this.aimOf(meant);
   }
 
   /**
@@ -106,6 +111,10 @@ export class Place {
     const line = this.walk.lineAt(pace);
     if (line !== undefined) this.lines.set(pace, { ...line });
     return line;
+  }
+
+  private aimOf(line: CentreLine): number {
+    return this.length * Math.tan(startOf(this.walk.putt, line.heading));
   }
 
   /** The aim offset moved by so many metres: the tangent of the start, which below 90 degrees is the aim over the length. */

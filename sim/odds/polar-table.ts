@@ -113,7 +113,10 @@ export function tableOf(hole: Point, grid: Grid, coarse: Coarse): NextPutts {
     rings: FINE.rings,
     spokes: FINE.spokes,
     missed,
-    expected: refine(coarse.expected, grid, 1).map((putts, i) => Math.max(1 + missed[i], putts)),
+    // One for each, one more for every miss, every second and every third miss: at least.
+    expected: refine(coarse.expected, grid, 1).map((putts, i) =>
+      Math.max(1 + 3 * missed[i] - 2 * two[i] - three[i], putts),
+    ),
     two,
     three,
     pace: refine(coarse.pace, grid, 1).map((pace) => Math.max(0, pace)),

@@ -13,13 +13,22 @@
 import { Bench } from 'tinybench';
 import {
   comparePaces,
+  emptyGreenMap,
+  filledIn,
+  generateGreen,
   type HeightSample,
+  PLACE_STATUS,
   type Player,
   type Putt,
+  pinSpots,
+  placesToPlay,
+  playPlaces,
   prepareNextPutts,
   readPutt,
   type Surface,
   sampleSurface,
+  wholeGreen,
+  withPlayed,
 } from '../../sim/index.ts';
 import { bearingOf, rollerFor } from '../../sim/roll/roll.ts';
 import { newPass } from '../../sim/roll/roller.ts';
@@ -112,10 +121,11 @@ const information: { what: string; time: string }[] = [];
 for (const subject of SUBJECTS) {
   const { name, putt, player, target } = subject;
   const table = prepareNextPutts(putt, player);
-  information.push({
-    what: `next-putts table, ${name}`,
-    time: milliseconds(await timeOf(() => prepareNextPutts(putt, player), 1500)),
-  });
+  for (const policy of ['fixed', 'best'] as const)
+    information.push({
+      what: `next-putts table, ${policy} policy, ${name}`,
+      time: milliseconds(await timeOf(() => prepareNextPutts(putt, player, { policy }), 1500)),
+    });
   const comparison = comparePaces(putt, PACES, player, table);
   const rolls = comparison.rows.reduce((sum, { odds }) => {
     const p = odds?.holed ?? 0;
@@ -174,6 +184,42 @@ for (const subject of SUBJECTS) {
     plain: milliseconds(solved),
     ratio: times(solved / one),
   });
+}
+
+/** Greens mapped, m, and finest spacings, m. */
+const MAPPED = [
+  [10, 0.5],
+  [10, 0.25],
+  [20, 0.5],
+  [20, 0.25],
+] as const;
+for (const [sizeM, spacing] of MAPPED) {
+  const surface = generateGreen({ seed: 3, sizeM });
+  const hole = pinSpots(surface, 1, 1)[0];
+  const { greenSpeed, capture } = SUBJECTS[1].putt;
+  const putt: Putt = { surface, hole, ball: hole, greenSpeed, capture };
+  const { player } = SUBJECTS[1];
+  const question = { putt, player, table: prepareNextPutts(putt, player) };
+  const empty = emptyGreenMap(putt, { spacing });
+  // Once each: a map takes seconds, and its places are many alike.
+  let began = performance.now();
+  const first = placesToPlay(empty, 0);
+  filledIn(withPlayed(empty, playPlaces(question, empty, first), question.table), question.table);
+  const firstTime = performance.now() - began;
+  began = performance.now();
+  const map = wholeGreen(question, { spacing });
+  const wholeTime = performance.now() - began;
+  const played = map.status.reduce((count, status) => count + (status === PLACE_STATUS.played ? 1 : 0), 0);
+  information.push(
+    {
+      what: `map of ${sizeM} x ${sizeM} m, first picture, ${first.length} places, one thread`,
+      time: milliseconds(firstTime),
+    },
+    {
+      what: `the same refined to ${100 * spacing} cm, ${played} of ${map.status.length} places`,
+      time: milliseconds(wholeTime),
+    },
+  );
 }
 
 console.table(rows);
