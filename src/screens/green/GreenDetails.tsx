@@ -3,8 +3,13 @@ export const GreenDetails = () => (
   <section class="card limits" aria-labelledby="green-limits-title">
     <h2 id="green-limits-title">How far to trust it</h2>
     <p>
-      Read it as a comparison of sides. Green speed, slope and your errors are estimates; a foot of green
-      speed either way is tried above.
+      Any place on the finished map is within 0.015 putts of playing that very place. The model is the larger
+      doubt: green speed, slope and your errors are estimates, and a foot of green speed either way is tried
+      above.
+    </p>
+    <p>
+      Sidehill against straight is the safer part of the answer. Straight downhill against straight uphill is
+      not: physics favours the downhill putt, records of tour players and amateurs favour the uphill one.
     </p>
     <details>
       <summary>What the figures mean</summary>
