@@ -3,9 +3,31 @@ export { checkPutt } from './check.ts';
 export * from './constants.ts';
 export { type Estimate, meanInterval } from './evidence/mean-interval.ts';
 export { type AimPair, type BiasVerdict, type ReadingBias, readingBias } from './evidence/reading-bias.ts';
+export {
+  type ApproachOptions,
+  type ApproachSide,
+  type ApproachSides,
+  approachSides,
+} from './odds/approach.ts';
 export { comparePaces, holedShare, puttOdds } from './odds/compare.ts';
-export { type NextPutts, type NextPuttsOptions, prepareNextPutts } from './odds/next-putts.ts';
+export {
+  emptyGreenMap,
+  filledIn,
+  type GreenMap,
+  type GreenMapOptions,
+  mapValueAt,
+  nodePoint,
+  PLACE_STATUS,
+  type PlaceValue,
+  type PlaceValues,
+  type PlayedPlaces,
+  placesToPlay,
+  withPlayed,
+} from './odds/green-map.ts';
+export { type NextPuttsOptions, prepareNextPutts } from './odds/next-putts.ts';
+export { type HolingOut, holingOutAt, type NextPutts } from './odds/polar-table.ts';
 export { type Misses, sampleMisses } from './odds/sample.ts';
+export { type GreenQuestion, playPlaces, wholeGreen } from './odds/whole-green.ts';
 export { PRESETS } from './player/presets.ts';
 export { seededRandom } from './random.ts';
 export { readPutt } from './read/line.ts';

@@ -3,7 +3,8 @@
  * information. Asserts nothing.
  *
  * Answers for: 41 paces compared, against a Monte Carlo that gets every holed share to a standard error of 0.1 points (the
- * engine promises 0.2 of the truth). Single rolls are in rolls.ts.
+ * engine promises 0.2 of the truth). Single rolls are in rolls.ts,
+ * maps of a whole green in maps.ts.
  * The Monte Carlo is not run in full, which would take an hour: a sample of its rolls at all 41 paces is timed, and the
  * number of rolls each pace needs follows from its holed share p, p (1 - p) / 0.001^2. It is spared the search for its
  * lines, second putts and (on a green) the surface itself, of which it uses a table: the true ratios are larger. A second
@@ -13,6 +14,7 @@
 import { comparePaces, prepareNextPutts, readPutt } from '../../sim/index.ts';
 import { bearingOf, rollerFor } from '../../sim/roll/roll.ts';
 import { newPass } from '../../sim/roll/roller.ts';
+import { mapRows } from './maps.ts';
 import { normals, plainCapture, strike } from './oracle.ts';
 import { CASES, playerOf, puttOf } from './oracle-cases.ts';
 import { type PlainLine, plainLine } from './oracle-line.ts';
@@ -58,10 +60,11 @@ const information: { what: string; time: string }[] = [];
 for (const subject of SUBJECTS) {
   const { name, putt, player, target } = subject;
   const table = prepareNextPutts(putt, player);
-  information.push({
-    what: `next-putts table, ${name}`,
-    time: milliseconds(await timeOf(() => prepareNextPutts(putt, player), 1500)),
-  });
+  for (const policy of ['fixed', 'best'] as const)
+    information.push({
+      what: `next-putts table, ${policy} policy, ${name}`,
+      time: milliseconds(await timeOf(() => prepareNextPutts(putt, player, { policy }), 1500)),
+    });
   const comparison = comparePaces(putt, PACES, player, table);
   const rolls = comparison.rows.reduce((sum, { odds }) => {
     const p = odds?.holed ?? 0;
@@ -100,4 +103,5 @@ for (const subject of SUBJECTS) {
 
 console.table(rows);
 console.table(single);
+console.table(await mapRows(SUBJECTS[1]));
 console.table(information);

@@ -2,6 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import { type Line, NEXT_PUTT_PACE, type Odds, type Read } from '../../../sim/index.ts';
 import { units } from '../../app/settings.ts';
+import { diePace, firmPace, problem } from '../../app/situation.ts';
 import {
   formatAim,
   formatLeave,
@@ -14,7 +15,6 @@ import {
 } from '../../text/format.ts';
 import { answer, behind, paces, pacesBehind, tableBehind } from './answer.ts';
 import { lines } from './lines.ts';
-import { diePace, firmPace, problem } from './situation.ts';
 
 /** What one column shows: lines follow the putt at once, odds when they are there. */
 interface Column {

@@ -1,7 +1,7 @@
 /** What of the ball the model counts: which balls drop, and the skid off the putter. Kept for every visit. */
-import type { CaptureName } from '../../../sim/index.ts';
-import { Choice } from '../../app/Choice.tsx';
-import { capture, skid } from '../../app/settings.ts';
+import type { CaptureName } from '../../sim/index.ts';
+import { Choice } from './Choice.tsx';
+import { capture, skid } from './settings.ts';
 
 const CAPTURE_NAMES: readonly { value: CaptureName; label: string }[] = [
   { value: 'rim', label: 'real rim' },
