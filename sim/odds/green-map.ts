@@ -67,7 +67,7 @@ const FINEST = 0.25;
 /** Coarsest spacing aimed at, m. */
 const COARSEST = 2;
 const REACH = 8;
-/** A hundredth of a stroke is no matter to anybody, and values are off by at most twice the bound (MODEL.md section 4). */
+/** A hundredth of a stroke is no matter to anybody: values are off by at most twice the bound, save where the odds themselves jump (MODEL.md section 4). */
 const BOUND = 0.005;
 /**
  * The map with nothing played: only what lies off the green or in the hole is known.
