@@ -16,13 +16,14 @@ import {
   HOLE_DEPTH,
   newContact,
   place,
+  pushContact,
   pushSlip,
   type Region,
   type RimMaterial,
   SPIN,
   STATE_SIZE,
+  STICK_SHARE,
   settle,
-  spinFor,
   VELOCITY,
 } from './rim-contact.ts';
 import { FLOOR_HEIGHT, flyToContact } from './rim-flight.ts';
@@ -90,8 +91,9 @@ const SHORTEST_STEP = 1e-11;
 const STICKS = 1e-5;
 /** Slower than this along the normal a bouncing ball stays, m/s. */
 const STAYS = 1e-4;
-/** Running round the wall without slip, height and friction asked for repeat for ever (Littlewood 1953): a ball that has
- *  turned back below the rim once, and once more a period later, never comes out. */
+/** Without slip the motion round the wall, and over its lip, is periodic on a level green (one degree of freedom is left when
+ *  the two invariants of rolling are used; Littlewood 1953 for the wall): a ball that turns back downwards twice without
+ *  having slipped in between never comes out. On a tilted green taken over. */
 const CRESTS = 1;
 /** Halvings that find an event inside a step. */
 const HALVINGS = 45;
@@ -166,10 +168,10 @@ function makeRide(gravity: Float64Array, options: RimOptions) {
     const spare = material.friction * contact.press - contact.gripSize;
     slips = !(contact.slipSpeed <= STICKS && spare > 0);
     if (slips && contact.slipSpeed <= STICKS) {
-      // Slip starts against the grip that was asked for.
-      const size = contact.gripSize;
-      for (let i = 0; i < 3; i++) slip[i] = (-2 * STICKS * contact.grip[i]) / (size || 1);
-      spinFor(state, contact.normal, slip);
+      // Slip starts against the grip that was asked for. Given as a push at the contact it costs 1e-10 J/kg.
+      const size = -2 * STICKS * STICK_SHARE * (contact.gripSize > 0 ? 1 / contact.gripSize : 0);
+      const [gx, gy, gz] = contact.grip;
+      pushContact(state, contact.normal, size * gx, size * gy, size * gz);
     }
     settle(state, region, !slips, normal);
     return true;
@@ -205,15 +207,14 @@ function makeRide(gravity: Float64Array, options: RimOptions) {
       time += used;
       note(slips ? 'slipping' : 'rolling');
       if (energyOf(state, gravity) < needed) return 'holed';
-      if (region === 'wall' && !slips && rose && state[VELOCITY + 2] <= 0 && ++crests > CRESTS)
-        return 'holed';
+      if (slips) crests = 0;
+      else if (rose && state[VELOCITY + 2] <= 0 && ++crests > CRESTS) return 'holed';
       h = Math.min(LONGEST_STEP, wasH * Math.min(MOST_GROWTH, growth));
       if (!ended) continue;
       if (region === 'rim' && Math.hypot(state[0], state[1]) >= HOLE_RADIUS * (1 - 1e-12) && leaving())
         return 'out';
       if (state[2] <= FLOOR_HEIGHT) return 'floor';
       region = state[2] > 0 ? 'rim' : 'wall';
-      crests = 0;
       if (slips) {
         examine(state, region, gravity, contact);
         const spare = material.friction * contact.press - contact.gripSize;
