@@ -202,17 +202,18 @@ function makeRide(gravity: Float64Array, options: RimOptions) {
         }
         stepper.step(derivative, state, used, next);
       }
+      // Judged before the state is put back on the rim.
+      const out = ended && region === 'rim' && Math.hypot(next[0], next[1]) > HOLE_RADIUS;
       state.set(next);
       settle(state, region, !slips, normal);
       time += used;
       note(slips ? 'slipping' : 'rolling');
+      if (out) return 'out';
       if (energyOf(state, gravity) < needed) return 'holed';
       if (slips) crests = 0;
       else if (rose && state[VELOCITY + 2] <= 0 && ++crests > CRESTS) return 'holed';
       h = Math.min(LONGEST_STEP, wasH * Math.min(MOST_GROWTH, growth));
       if (!ended) continue;
-      if (region === 'rim' && Math.hypot(state[0], state[1]) >= HOLE_RADIUS * (1 - 1e-12) && leaving())
-        return 'out';
       if (state[2] <= FLOOR_HEIGHT) return 'floor';
       region = state[2] > 0 ? 'rim' : 'wall';
       if (slips) {
@@ -225,8 +226,6 @@ function makeRide(gravity: Float64Array, options: RimOptions) {
     }
     return 'limit';
   };
-
-  const leaving = (): boolean => state[0] * state[3] + state[1] * state[4] > 0;
 
   /** Back on the green: ends the slip there. True when it stays out; else it has rolled back to the rim. */
   const landed = (): boolean => {
