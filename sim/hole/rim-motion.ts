@@ -29,8 +29,9 @@ import {
 import { FLOOR_HEIGHT, flyToContact } from './rim-flight.ts';
 import { makeRimStepper } from './rim-step.ts';
 
-/** Turf and the earth under it: guesses. Restitution: a ball loses most of its speed along the normal on turf (about 0.4 to
- *  0.5 in slow bounces; memory). Friction: a ball sliding on turf, about 0.4 (memory). MODEL.md says what they move. */
+/** Turf and the earth under it: guesses, and MODEL.md says what they move. Restitution: 0.51 in slow bounces on turf (a formula of
+ *  Penner's; memory), and 0.5 drops a ball dead centre at the published 1.6 m/s. Friction: a ball sliding on turf, about 0.4
+ *  (memory). */
 export const TURF: RimMaterial = { restitution: 0.5, friction: 0.4 };
 
 /** A ball as its centre crosses the rim circle, rolling without slip or side spin. */
@@ -92,9 +93,14 @@ const STICKS = 1e-5;
 /** Slower than this along the normal a bouncing ball stays, m/s. */
 const STAYS = 1e-4;
 /** Without slip the motion round the wall, and over its lip, is periodic on a level green (one degree of freedom is left when
- *  the two invariants of rolling are used; Littlewood 1953 for the wall): a ball that turns back downwards twice without
- *  having slipped in between never comes out. On a tilted green taken over. */
-const CRESTS = 1;
+ *  the two invariants of rolling are used; Littlewood 1953 for the wall): a ball that turns back downwards twice, without
+ *  having slipped or left the wall in between, never comes out. On a tilted green taken over. */
+const CRESTS = 2;
+/** Slip takes energy from this motion: so many crests in a row, none above the last, and it is taken to stay in. Told apart
+ *  only where friction is far above turf's: balls that slip a little at each bob for seconds. */
+const SLIPPING_CRESTS = 4;
+/** A crest this much above the last is no higher, m: errors of some hundred steps. */
+const SAME_CREST = 1e-7;
 /** Halvings that find an event inside a step. */
 const HALVINGS = 45;
 const SAFETY = 0.9;
@@ -181,6 +187,8 @@ function makeRide(gravity: Float64Array, options: RimOptions) {
   const ride = (): 'flight' | 'out' | 'floor' | 'limit' | 'holed' => {
     let h = FIRST_STEP;
     let crests = 0;
+    let crest = Number.POSITIVE_INFINITY;
+    let slipped = false;
     while (steps < MOST_STEPS) {
       const error = stepper.step(derivative, state, h, next);
       const growth = SAFETY * (tolerance / Math.max(error, 1e-30)) ** 0.2;
@@ -210,8 +218,13 @@ function makeRide(gravity: Float64Array, options: RimOptions) {
       note(slips ? 'slipping' : 'rolling');
       if (out) return 'out';
       if (energyOf(state, gravity) < needed) return 'holed';
-      if (slips) crests = 0;
-      else if (rose && state[VELOCITY + 2] <= 0 && ++crests > CRESTS) return 'holed';
+      if (slips) slipped = true;
+      if (rose && state[VELOCITY + 2] <= 0) {
+        crests = state[2] <= crest + SAME_CREST ? crests + 1 : 1;
+        crest = state[2];
+        if (crests >= (slipped ? SLIPPING_CRESTS : CRESTS)) return 'holed';
+        slipped = false;
+      }
       h = Math.min(LONGEST_STEP, wasH * Math.min(MOST_GROWTH, growth));
       if (!ended) continue;
       if (state[2] <= FLOOR_HEIGHT) return 'floor';

@@ -101,10 +101,9 @@ export function makeRimTable(boundary: Float64Array, leaves: Float64Array): RimT
       if (over > 0) high = t;
       else low = t;
       const steep = p + t * (2 * (3 * rise - 2 * p - s) + 3 * t * (p + s - 2 * rise));
-      let next = t - over / steep;
-      if (!(next > low && next < high)) next = (low + high) / 2;
-      if (Math.abs(next - t) < INVERTED) break;
-      t = next;
+      const step = over / steep;
+      if (Math.abs(step) < INVERTED) break;
+      t = t - step > low && t - step < high ? t - step : (low + high) / 2;
     }
     const c = (first + t) / BOUNDARY_CELLS;
     return HOLE_RADIUS * (1 - c * c);
@@ -143,7 +142,7 @@ export function makeRimTable(boundary: Float64Array, leaves: Float64Array): RimT
 }
 
 /** Share of a cell to which the inverse is found, and the steps allowed for it; it takes about four. */
-const INVERTED = 1e-15;
+const INVERTED = 1e-13;
 const MOST_INVERTING = 60;
 
 /** Slopes per cell that keep the cubic rising where the nodes rise (Fritsch & Butland 1984, as in SciPy's PCHIP; memory). */
