@@ -9,7 +9,6 @@
 import { BALL_RADIUS, GRAVITY, HOLE_RADIUS } from '../constants.ts';
 
 /** Layout of a state: centre (m), velocity (m/s), spin (rad/s), each x, y, z. */
-export const PLACE = 0;
 export const VELOCITY = 3;
 export const SPIN = 6;
 export const STATE_SIZE = 9;

@@ -99,8 +99,8 @@ const CRESTS = 2;
 /** Slip takes energy from this motion: so many crests in a row, none above the last, and it is taken to stay in. Told apart
  *  only where friction is far above turf's: balls that slip a little at each bob for seconds. */
 const SLIPPING_CRESTS = 4;
-/** A crest this much above the last is no higher, m: errors of some hundred steps. */
-const SAME_CREST = 1e-7;
+/** A crest this much above the last is no higher, m: crests are read off the parabola through the step that holds them. */
+const SAME_CREST = 1e-5;
 /** Halvings that find an event inside a step. */
 const HALVINGS = 45;
 const SAFETY = 0.9;
@@ -197,7 +197,8 @@ function makeRide(gravity: Float64Array, options: RimOptions) {
         continue;
       }
       const wasH = h;
-      const rose = state[VELOCITY + 2] > 0;
+      const rise = state[VELOCITY + 2];
+      const height = state[2];
       let used = h;
       const ended = lasting(next) < 0;
       if (ended) {
@@ -219,9 +220,10 @@ function makeRide(gravity: Float64Array, options: RimOptions) {
       if (out) return 'out';
       if (energyOf(state, gravity) < needed) return 'holed';
       if (slips) slipped = true;
-      if (rose && state[VELOCITY + 2] <= 0) {
-        crests = state[2] <= crest + SAME_CREST ? crests + 1 : 1;
-        crest = state[2];
+      if (rise > 0 && state[VELOCITY + 2] <= 0) {
+        const top = height + (used * rise * rise) / (2 * (rise - state[VELOCITY + 2]));
+        crests = top <= crest + SAME_CREST ? crests + 1 : 1;
+        crest = top;
         if (crests >= (slipped ? SLIPPING_CRESTS : CRESTS)) return 'holed';
         slipped = false;
       }
