@@ -28,13 +28,17 @@ export interface BittenStarts {
 }
 
 /** Where an interval is looked into, shares of it: closest near the soft end, where bites begin. */
-const LOOKS = [0.001, 0.06, 0.14, 0.28, 0.5, 0.75];
+const LOOKS = [0.001, 0.02, 0.06, 0.14, 0.28, 0.5, 0.75];
+/** Looked at first: with so much to spare at both, m, nothing is bitten near them. A twentieth of the hole's radius. */
+const FIRST_LOOKS = [0.14, 0.4];
+const AMPLE = 0.0027;
 /** The start at which a bite begins is halved for this often between two cuts. */
 const HALVINGS = 4;
 
 /** The bite out of one interval. @param clearance above 0 where a ball of this energy drops, at this start */
 export function biteIn(clearance: (energy: number) => number, { soft, firm }: Interval): Bite | undefined {
   const at = (look: number): number => soft + look * (firm - soft);
+  if (FIRST_LOOKS.every((look) => clearance(at(look)) > AMPLE)) return undefined;
   let first = -1;
   let last = -1;
   for (let i = 1; i < LOOKS.length; i++) {

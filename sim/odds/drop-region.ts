@@ -46,9 +46,11 @@ const CLOSED = 0.003;
 const APPROACH = 0.6;
 const MOST_CUTS = 60;
 /** Where in the interval before its soft and firm parts are sought when the middle no longer drops, shares of its height. */
-const HORNS = [0.06, 0.15, 0.3, 0.45, 0.6, 0.7, 0.8, 0.88, 0.95];
+const HORNS = [0.006, 0.02, 0.06, 0.15, 0.3, 0.45, 0.6, 0.7, 0.8, 0.88, 0.95];
 /** What is lower than this share of the interval before is such a part: steps towards a closing end (APPROACH) leave more. */
 const FORKED = 0.5;
+/** An interval lower than this share of the tallest closes soon; it does not fork. */
+const LOW = 0.12;
 /** An end that moves by more than this share of the region's height between two cuts asks for another between them. */
 const FAR = 0.22;
 const MOST_ADDED = 20;
@@ -144,17 +146,21 @@ function regionOf(walk: LineWalk, measure: Clearance, paces: readonly number[]):
   const outward = (side: 1 | -1): Cut[] => {
     const cuts = [first];
     let step = FIRST_STEP * unit;
+    let tallest = 0;
     for (let i = 0; i < MOST_CUTS; i++) {
       const last = cuts[cuts.length - 1];
       const start = last.start + side * step;
       const guess = ahead(cuts, start);
       const middle = (guess.soft + guess.firm) / 2;
       const height = last.firm - last.soft;
+      tallest = Math.max(tallest, height);
       const found =
         cutNear(start, guess.soft, guess.firm) ??
         cutFrom(start, middle, guess.soft, guess.firm) ??
         cutFrom(start, last.soft + height / 2, guess.soft, guess.firm);
-      const cut = (forked(found, last) ? cutHorns(start, last) : undefined) ?? found;
+      // Where nothing is found a shorter step may still find it whole: parts are looked for only then.
+      const parts = forked(found, last) && (found !== undefined || step < FIRST_STEP * unit);
+      const cut = (parts && height > LOW * tallest ? cutHorns(start, last) : undefined) ?? found;
       if (cut === undefined) {
         step /= 3;
         if (step < CLOSED * unit) break;
@@ -185,8 +191,10 @@ function regionOf(walk: LineWalk, measure: Clearance, paces: readonly number[]):
     const taller = before.firm - before.soft > after.firm - after.soft ? before : after;
     const middle = (before.soft + before.firm + after.soft + after.firm) / 4;
     const start = (before.start + after.start) / 2;
+    const soft = (before.soft + after.soft) / 2;
+    const firm = (before.firm + after.firm) / 2;
     const found =
-      cutFrom(start, middle, (before.soft + after.soft) / 2, (before.firm + after.firm) / 2) ??
+      cutFrom(start, middle, soft, firm) ??
       cutFrom(start, (before.soft + before.firm) / 2, before.soft, before.firm) ??
       cutFrom(start, (after.soft + after.firm) / 2, after.soft, after.firm);
     return (forked(found, taller) ? cutHorns(start, taller) : undefined) ?? found;

@@ -3,7 +3,8 @@
  *
  * Wraps the rests of a covered hole. How a ball of any start and energy meets the rim is not rolled but read off the lines
  * through the hole's centre (`LineWalk.curve`): at each of them two more balls are rolled, to the left and to the right, and
- * offset, speed and direction at the rim follow in between, as quadratics across and cubics along.
+ * offset, speed and direction at the rim follow in between, as quadratics across and cubics along, on a table fine enough to
+ * be read straight.
  * Leaves out: the rim (hole/), where a ball rolls to from there (landing.ts), who drops (drop-region.ts).
  */
 import { HOLE_RADIUS } from '../constants.ts';
@@ -23,24 +24,21 @@ const ASIDE = 0.9;
 const ASTRAY = 0.15;
 /** Turned farther off a line than this many times those balls, nothing touches the rim. */
 const BEYOND = 1.4;
-const MOST_STEPS = 30;
-/** A line is found between its neighbours to this share of the way. */
-const CLOSE = 1e-4;
-/** Secants for the line at which balls begin to touch: to a few thousandths of the way between two lines. */
-const EDGE_STEPS = 6;
+/** Rows of the table from one line to the next; between rows all is taken as straight. */
+const ROWS_BETWEEN = 8;
 
-/** How balls of one line and its neighbours meet the rim, by number of the line (0, 1, 2 ...). */
+/** How balls meet the rim: a row for each of many lines through the hole's centre, firm first. */
 interface Meetings {
-  readonly last: number;
-  energy(at: number): number;
-  start(at: number): number;
-  /** By how much the two balls beside it are turned off it, radians. */
-  aside(at: number): number;
-  /** Signed offset at the rim, m, of the ball left of the line and of the one right of it. */
-  readonly offset: readonly [left: (at: number) => number, right: (at: number) => number];
-  /** Squared speed there, m^2/s^2, and direction, radians from the ball-to-hole line: left, middle, right. */
-  readonly energyThere: readonly ((at: number) => number)[];
-  readonly going: readonly ((at: number) => number)[];
+  readonly rows: number;
+  /** Launch energy of the line, m^2/s^2; its start, and by how much the balls beside it are turned off it, radians. */
+  readonly energy: Float64Array;
+  readonly start: Float64Array;
+  readonly aside: Float64Array;
+  /** Of the ball left of the line and of the one right of it: signed offset at the rim, m; on the line it is 0. */
+  readonly offset: readonly [left: Float64Array, right: Float64Array];
+  /** Left, middle, right: squared speed at the rim, m^2/s^2, and direction there, radians from the ball-to-hole line. */
+  readonly energyThere: readonly Float64Array[];
+  readonly going: readonly Float64Array[];
 }
 
 /** Rests of the misses of one putt: those of a covered hole, but for the balls that touch it where the rule knows of them. */
@@ -61,73 +59,31 @@ function opened(walk: LineWalk, rule: CaptureRule, rests: Rests, meetings: Meeti
   const gradient = { x: ground.gradientX, y: ground.gradientY };
   const arrival: Arrival = { heading: 0, speed: 0, offset: 0 };
   const leaving = newLeavingBall();
-  const { last } = meetings;
-  const energies = Float64Array.from({ length: last + 1 }, (_, i) => meetings.energy(i));
-  const starts = Float64Array.from({ length: last + 1 }, (_, i) => meetings.start(i));
-  const asides = Float64Array.from({ length: last + 1 }, (_, i) => meetings.aside(i));
-  let aimed = 0;
-  // Lines between which the chosen start can touch the hole.
+  const { rows, energy: energies, start: starts, aside: asides, offset, energyThere, going } = meetings;
+  // How balls of the chosen start meet the rim, for the rows that they can touch it from.
+  const offsets = new Float64Array(rows);
+  const speeds = new Float64Array(rows);
+  const headings = new Float64Array(rows);
   let from = 0;
-  let to = 0;
-  const jumps = new Float64Array(4 * last);
+  let to = -1;
+  let softest = 0;
+  let firmest = 0;
+  const jumps = new Float64Array(2 * rows);
   let jumpCount = 0;
 
-  /** Number of the line of this energy between two neighbours. */
-  const lineBetween = (low: number, energy: number): number => {
-    const rising = energies[low + 1] > energies[low];
-    let [a, b] = [low, low + 1];
-    for (let i = 0; i < MOST_STEPS && b - a > CLOSE; i++) {
-      const middle = (a + b) / 2;
-      if (meetings.energy(middle) < energy === rising) a = middle;
-      else b = middle;
-    }
-    return (a + b) / 2;
-  };
-  // Quadratics through left (u = 1), middle (0) and right (-1): their weights at the ball chosen.
-  let left = 0;
-  let middle = 0;
-  let right = 0;
-  /** Offset at the rim, m, of the ball of the chosen start beside this line. */
-  const offsetAt = (at: number): number => {
-    const u = (aimed - meetings.start(at)) / meetings.aside(at);
-    left = (u * (u + 1)) / 2;
-    middle = 1 - u * u;
-    right = (u * (u - 1)) / 2;
+  const meet = (start: number, row: number): void => {
+    // Quadratics through left (u = 1), middle (0) and right (-1).
+    const u = (start - starts[row]) / asides[row];
+    const left = (u * (u + 1)) / 2;
+    const middle = 1 - u * u;
+    const right = (u * (u - 1)) / 2;
     // Far off, where the curve is no longer known, a straight line will do.
-    return Math.abs(u) > BEYOND
-      ? (u * (meetings.offset[0](at) - meetings.offset[1](at))) / 2
-      : left * meetings.offset[0](at) + right * meetings.offset[1](at);
-  };
-  /** Fills `leaving` for the ball beside this line; false when it does not touch. */
-  const leaves = (at: number): boolean => {
-    arrival.offset = offsetAt(at);
-    if (!(Math.abs(arrival.offset) < HOLE_RADIUS)) return false;
-    const [l, m, r] = meetings.energyThere;
-    arrival.speed = Math.sqrt(Math.max(0, left * l(at) + middle * m(at) + right * r(at)));
-    const [gl, gm, gr] = meetings.going;
-    arrival.heading = zero + left * gl(at) + middle * gm(at) + right * gr(at);
-    return leaveHole(rule, arrival, gradient, leaving);
-  };
-
-  /** Where between two neighbouring lines balls of the chosen start begin or end to touch the rim: a secant in its bracket. */
-  const noteJumps = (line: number): void => {
-    for (const edge of [HOLE_RADIUS, -HOLE_RADIUS]) {
-      let [low, high] = [line, line + 1];
-      let [below, above] = [offsetAt(low) - edge, offsetAt(high) - edge];
-      if (below < 0 === above < 0) continue;
-      for (let i = 0; i < EDGE_STEPS; i++) {
-        const at = (low * above - high * below) / (above - below);
-        const gap = offsetAt(at) - edge;
-        if (gap < 0 === below < 0) {
-          [low, below] = [at, gap];
-          above /= 2;
-        } else {
-          [high, above] = [at, gap];
-          below /= 2;
-        }
-      }
-      jumps[jumpCount++] = meetings.energy((low + high) / 2);
-    }
+    offsets[row] =
+      Math.abs(u) > BEYOND
+        ? (u * (offset[0][row] - offset[1][row])) / 2
+        : left * offset[0][row] + right * offset[1][row];
+    speeds[row] = left * energyThere[0][row] + middle * energyThere[1][row] + right * energyThere[2][row];
+    headings[row] = left * going[0][row] + middle * going[1][row] + right * going[2][row];
   };
 
   return {
@@ -135,42 +91,54 @@ function opened(walk: LineWalk, rule: CaptureRule, rests: Rests, meetings: Meeti
     get jumpCount() {
       return jumpCount;
     },
-    touched(softest, firmest, out) {
+    touched(low, high, out) {
       out.low = Number.POSITIVE_INFINITY;
       out.high = Number.NEGATIVE_INFINITY;
-      for (let i = 0; i < last; i++) {
-        if (
-          Math.max(energies[i], energies[i + 1]) < softest ||
-          Math.min(energies[i], energies[i + 1]) > firmest
-        )
-          continue;
-        for (const line of [i, i + 1]) {
-          out.low = Math.min(out.low, starts[line] - asides[line] / ASIDE);
-          out.high = Math.max(out.high, starts[line] + asides[line] / ASIDE);
-        }
+      for (let row = 0; row < rows; row++) {
+        if (energies[row] < low || energies[row] > high) continue;
+        out.low = Math.min(out.low, starts[row] - asides[row] / ASIDE);
+        out.high = Math.max(out.high, starts[row] + asides[row] / ASIDE);
       }
       return out.high > out.low;
     },
     aim(start) {
       rests.aim(start);
-      aimed = start;
-      from = last;
-      to = 0;
+      from = rows;
+      to = -1;
+      for (let row = 0; row < rows; row++) {
+        if (Math.abs(start - starts[row]) > BEYOND * asides[row]) continue;
+        if (from === rows) from = Math.max(0, row - 1);
+        to = Math.min(rows - 1, row + 1);
+      }
       jumpCount = 0;
-      for (let i = 0; i < last; i++) {
-        const reach = BEYOND * Math.max(asides[i], asides[i + 1]);
-        const low = Math.min(starts[i], starts[i + 1]) - reach;
-        const high = Math.max(starts[i], starts[i + 1]) + reach;
-        if (start < low || start > high) continue;
-        from = Math.min(from, i);
-        to = i + 1;
-        noteJumps(i);
+      softest = Number.POSITIVE_INFINITY;
+      firmest = 0;
+      for (let row = from; row <= to; row++) {
+        meet(start, row);
+        softest = Math.min(softest, energies[row]);
+        firmest = Math.max(firmest, energies[row]);
+        if (row === from) continue;
+        // Where balls begin or end to touch the rim.
+        for (let side = -1; side <= 1; side += 2) {
+          const before = offsets[row - 1] - side * HOLE_RADIUS;
+          const after = offsets[row] - side * HOLE_RADIUS;
+          if (before < 0 !== after < 0)
+            jumps[jumpCount++] =
+              energies[row - 1] + (before / (before - after)) * (energies[row] - energies[row - 1]);
+        }
       }
     },
     at(energy, out) {
-      for (let i = from; i < to; i++) {
-        if (energy < energies[i] === energy < energies[i + 1]) continue;
-        if (!leaves(lineBetween(i, energy))) continue;
+      for (let row = from + 1; row <= to && energy >= softest && energy <= firmest; row++) {
+        const a = energies[row - 1];
+        const b = energies[row];
+        if (energy < a === energy < b) continue;
+        const share = (energy - a) / (b - a);
+        arrival.offset = offsets[row - 1] + share * (offsets[row] - offsets[row - 1]);
+        if (!(Math.abs(arrival.offset) < HOLE_RADIUS)) continue;
+        arrival.speed = Math.sqrt(Math.max(0, speeds[row - 1] + share * (speeds[row] - speeds[row - 1])));
+        arrival.heading = zero + headings[row - 1] + share * (headings[row] - headings[row - 1]);
+        if (!leaveHole(rule, arrival, gradient, leaving)) continue;
         landing(leaving.heading, leaving.speed, out);
         out.x += leaving.x;
         out.y += leaving.y;
@@ -205,21 +173,23 @@ function meetingsOf(walk: LineWalk): Meetings | undefined {
     }
     // A ball that does not get there has no direction there.
     if (passes.some((pass) => !(pass.missSpeed > 0))) continue;
-    const speeds = passes.map((pass) => (pass.met ? pass.rimSpeed : pass.missSpeed) ** 2);
-    const goings = passes.map((pass) => foldAngle(pass.missHeading - zero));
+    const energyThere = passes.map((pass) => (pass.met ? pass.rimSpeed : pass.missSpeed) ** 2);
+    const going = passes.map((pass) => foldAngle(pass.missHeading - zero));
     const line = [speed ** 2, startOf(putt, heading), aside, offsetOf(passes[0]), offsetOf(passes[2])];
-    [...line, ...speeds, ...goings].forEach((value, column) => {
+    [...line, ...energyThere, ...going].forEach((value, column) => {
       columns[column].push(value);
     });
   }
   const count = columns[0].length;
   if (count < 2) return undefined;
   const numbers = Float64Array.from({ length: count }, (_, i) => i);
-  const [energy, start, turned, left, right, ...rest] = columns.map((column) =>
-    monotoneCubic(numbers, Float64Array.from(column)),
-  );
+  const rows = (count - 1) * ROWS_BETWEEN + 1;
+  const [energy, start, turned, left, right, ...rest] = columns.map((column) => {
+    const curve = monotoneCubic(numbers, Float64Array.from(column));
+    return Float64Array.from({ length: rows }, (_, row) => curve(row / ROWS_BETWEEN));
+  });
   return {
-    last: count - 1,
+    rows,
     energy,
     start,
     aside: turned,

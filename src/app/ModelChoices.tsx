@@ -42,8 +42,8 @@ export const ModelChoices = () => (
     </label>
     <p class="hint" id="skid-hint">
       Off the putter a ball slides before it rolls: about the first eighth of a putt on a 10 ft green.
-      Counting it, the ball has to leave nearly a third faster, and the putt breaks a few per cent less.
-      Which pace is best hardly changes.
+      Counting it, the ball has to leave nearly a third faster, and the putt breaks a few per cent less. Which
+      pace is best hardly changes.
     </p>
   </>
 );

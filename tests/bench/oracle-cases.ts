@@ -118,13 +118,14 @@ const green = (
   [seed, bearingDeg, tier]: readonly [number, number, boolean],
   [lengthM, greenSpeedFt, paceM]: readonly [number, number, number],
   player: PlayerNumbers,
+  capture: CaptureName = 'simple',
 ): OracleCase => ({
   name,
   ground: { kind: 'green', seed, tier, bearingDeg },
   lengthM,
   greenSpeedFt,
   paceM,
-  capture: 'simple',
+  capture,
   player,
 });
 
@@ -148,4 +149,12 @@ export const CASES: readonly OracleCase[] = [
   green('4 m on a green', [3, 60, false], [4, 10, 0.3], STEADY),
   green('7 m on another green, firm', [5, 200, false], [7, 10.5, 0.75], WEEKEND),
   green('6 m over a tier, wild reader', [21, 110, true], [6, 9.5, 0.381], WILD_READER),
+  // What drops forks here: soft and firm balls of one start do, those between do not.
+  green('7.4 m across a swale, forked', [3, -22.7176, false], [7.4207, 10, 0.45], STEADY),
+  plane('level 1.8 m, firm, rim', [0, 0, 0], [1.8, 10, 0.75], 'rim', STEADY),
+  plane('down across 3% from 2.5 m, rim', [0.03, 75, 1.5], [2.5, 11, 0.6], 'rim', WEEKEND),
+  plane('pin-high 6 m on 2%, die, rim', [0.02, 200, 3], [6, 10, 0.15], 'rim', STEADY),
+  plane('charged 3.5 m up 2.5%, rim', [0.025, 45, 6.5], [3.5, 9, 1.2], 'rim', TOO_LITTLE),
+  green('3 m on a green, firm, rim', [5, 300, false], [3, 10.5, 0.75], WEEKEND, 'rim'),
+  green('8 m on another green, rim', [3, 150, false], [8, 10, 0.381], STEADY, 'rim'),
 ];

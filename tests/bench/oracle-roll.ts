@@ -102,12 +102,29 @@ export interface PlainRoll {
   offset: number;
   /** Did it get as far as a closest pass? */
   passed: boolean;
+  /** Did it touch the hole and leave it again? */
+  lipped: boolean;
 }
 
-export const newPlainRoll = (): PlainRoll => ({ status: 'lost', x: 0, y: 0, offset: 0, passed: false });
+export const newPlainRoll = (): PlainRoll => ({
+  status: 'lost',
+  x: 0,
+  y: 0,
+  offset: 0,
+  passed: false,
+  lipped: false,
+});
 
-/** Does a ball that meets the rim drop? speed m/s; offset m. */
-export type Capture = (speed: number, offset: number) => boolean;
+/** How a ball leaves the hole again, along the line it came on: place, m, turn to the left, radians, speed, m/s. */
+export interface Leaving {
+  readonly x: number;
+  readonly y: number;
+  readonly turn: number;
+  readonly speed: number;
+}
+
+/** What becomes of a ball that meets the rim: it drops, rolls on as if nothing were there, or leaves. speed m/s; offset m. */
+export type Capture = (speed: number, offset: number) => boolean | Leaving;
 
 const COVERED: Capture = () => false;
 /** A ball slower than this many steps' braking is finished on a straight line: at 4 ms that is under 0.1 mm. */
@@ -153,6 +170,7 @@ export function rollPlain(
   let met = false;
   let along = -1;
   out.passed = false;
+  out.lipped = false;
   out.status = 'lost';
   const slow = LAST_STEPS * friction * step;
   const steps = LONGEST_ROLL / step;
@@ -199,9 +217,27 @@ export function rollPlain(
         const ux = vx + t * (nextVx - vx);
         const uy = vy + t * (nextVy - vy);
         const v = Math.sqrt(ux * ux + uy * uy);
-        if (capture(v, (ux * (hole.y - py) - uy * (hole.x - px)) / v)) {
+        const offset = (ux * (hole.y - py) - uy * (hole.x - px)) / v;
+        const becomes = capture(v, offset);
+        if (becomes === true) {
           out.status = 'dropped';
           return out;
+        }
+        if (becomes !== false) {
+          // Its roll begins anew where it leaves; it passed the hole on the side it met it, and is not judged again.
+          out.lipped = true;
+          if (!out.passed) {
+            out.passed = true;
+            out.offset = offset;
+          }
+          const [cx, sx] = [ux / v, uy / v];
+          x = hole.x + becomes.x * cx - becomes.y * sx;
+          y = hole.y + becomes.x * sx + becomes.y * cx;
+          const rise = setting.gradient(hole.x, hole.y, g) ? g[0] * (x - px) + g[1] * (y - py) : 0;
+          const pace = Math.sqrt(Math.max(0, becomes.speed ** 2 - 2 * ROLLING_FACTOR * GRAVITY * rise));
+          vx = pace * (cx * Math.cos(becomes.turn) - sx * Math.sin(becomes.turn));
+          vy = pace * (sx * Math.cos(becomes.turn) + cx * Math.sin(becomes.turn));
+          continue;
         }
       }
     }

@@ -7,7 +7,8 @@
  * Definitions as in DEVELOPERS.md "Decisions" and sim/types.ts (Odds):
  * - pace error multiplies the distance: v = v0 sqrt(max(0, 1 + paceBias + paceSd z));
  * - read error multiplies the aim offset: start = atan2(sin(start) (1 + readBias + readSd z), cos(start)) + lineSd z;
- * - capture is judged once, as the ball's centre first crosses the rim circle; one that stops within it drops;
+ * - capture is judged once, as the ball's centre first crosses the rim circle; one that stops within it drops; one that lips
+ *   out rolls on from where the rule puts it;
  * - short: missed and at rest before the hole along the line ball -> hole; otherwise high or low by the side on which it
  *   passed the hole: high is the side of the aim, left for a straight putt;
  * - every putt after the first is read anew from where the ball lies for NEXT_PUTT_PACE, or, where that has no line, the
@@ -20,6 +21,7 @@ import {
   NEXT_PUTT_PACE,
   SIMPLE_CENTRE_SPEED,
 } from '../../sim/constants.ts';
+import { captureRule } from '../../sim/hole/capture.ts';
 import { seededRandom } from '../../sim/random.ts';
 import type { CaptureName, Player, Point, Putt } from '../../sim/types.ts';
 import { type PlainLine, plainLine } from './oracle-line.ts';
@@ -42,16 +44,28 @@ const NEXT_CLOSE = 1e-4;
 /** A start nearer the hole than this, radians, is straight. */
 const STRAIGHT = 1e-4;
 
-/** The rules of MODEL.md section 2, written again. */
+/**
+ * The rules of MODEL.md section 2, written again; but for the rim, whose table is the engine's: it is checked against the
+ * direct calculation elsewhere (tests/sim/hole), what the odds make of it is checked here.
+ */
 export const plainCapture = (name: CaptureName): Capture =>
-  name === 'simple'
-    ? (speed, offset) => speed <= SIMPLE_CENTRE_SPEED * (1 - (offset / HOLE_RADIUS) ** 2)
-    : (speed, offset) => {
-        const inner = HOLE_RADIUS - BALL_RADIUS;
-        if (Math.abs(offset) >= inner) return false;
-        const flight = Math.sqrt(HOLE_RADIUS ** 2 - offset ** 2) + Math.sqrt(inner ** 2 - offset ** 2);
-        return speed <= flight / Math.sqrt((2 * BALL_RADIUS) / GRAVITY);
-      };
+  name === 'rim'
+    ? plainRim
+    : name === 'simple'
+      ? (speed, offset) => speed <= SIMPLE_CENTRE_SPEED * (1 - (offset / HOLE_RADIUS) ** 2)
+      : (speed, offset) => {
+          const inner = HOLE_RADIUS - BALL_RADIUS;
+          if (Math.abs(offset) >= inner) return false;
+          const flight = Math.sqrt(HOLE_RADIUS ** 2 - offset ** 2) + Math.sqrt(inner ** 2 - offset ** 2);
+          return speed <= flight / Math.sqrt((2 * BALL_RADIUS) / GRAVITY);
+        };
+
+const plainRim: Capture = (speed, offset) => {
+  const rule = captureRule('rim');
+  if (speed <= rule.fastestDrop(offset)) return true;
+  const out = { x: 0, y: 0, turn: 0, speed: 0 };
+  return rule.leave?.(speed, offset, out) ? out : false;
+};
 
 export interface OracleOptions {
   /** First putts rolled: they give holed, short, high, low and the leaves. */
@@ -77,6 +91,8 @@ export interface OracleOdds {
   readonly short: Measured;
   readonly high: Measured;
   readonly low: Measured;
+  /** Of high and low, those that touched the hole. */
+  readonly lippedOut: Measured;
   readonly threePutt: Measured;
   readonly expectedPutts: Measured;
   /** m, among misses. */
@@ -173,7 +189,7 @@ export function oracleOdds(
   const normal = normals(`first ${seed}`);
   const nextNormal = normals(`next ${seed}`);
   const toHole = { x: Math.cos(zero), y: Math.sin(zero) };
-  const count = { holed: 0, short: 0, high: 0, low: 0, three: 0, lost: 0, out: 0 };
+  const count = { holed: 0, short: 0, high: 0, low: 0, lipped: 0, three: 0, lost: 0, out: 0 };
   let putts = 0;
   let puttsSquared = 0;
   const leaves = new Float64Array(rolls);
@@ -190,7 +206,9 @@ export function oracleOdds(
       const dx = out.x - putt.hole.x;
       const dy = out.y - putt.hole.y;
       leaves[missed++] = Math.hypot(dx, dy);
-      if (dx * toHole.x + dy * toHole.y < 0) count.short++;
+      if (out.lipped) count.lipped++;
+      // A ball that touched the hole was not short of it, wherever it rolled from there.
+      if (!out.lipped && dx * toHole.x + dy * toHole.y < 0) count.short++;
       // A hole to the right of the path was passed on its left.
       else if (out.offset < 0 === aimsLeft) count.high++;
       else count.low++;
@@ -222,6 +240,7 @@ export function oracleOdds(
     short: share(count.short, rolls),
     high: share(count.high, rolls),
     low: share(count.low, rolls),
+    lippedOut: share(count.lipped, rolls),
     threePutt: share(count.three, count.out),
     expectedPutts: {
       value: mean,
