@@ -1,4 +1,30 @@
 /** The engine's only door: everything the app, the command line and tests of behaviour may use. */
+export {
+  type BestPace,
+  type BestPaceOptions,
+  bestPaces,
+  type Direction,
+  PLAIN_PACE,
+} from './benchmarks/best-paces.ts';
+export { holedByThird, type Thirds, type ThirdsOptions } from './benchmarks/directions.ts';
+export { fitPlayer, type PlayerFit, playerWithShare, READING_SHARE } from './benchmarks/fit.ts';
+export {
+  type ComparedFigure,
+  compareWithRecord,
+  MIX_OF,
+  misfitOf,
+} from './benchmarks/misfit.ts';
+export {
+  BENCHMARK_CAPTURE,
+  CLUB_MIX,
+  type Fineness,
+  type Mix,
+  type MixOptions,
+  type MixRow,
+  playMix,
+  startAngleOf,
+  TOUR_MIX,
+} from './benchmarks/mix.ts';
 export { checkPutt } from './check.ts';
 export * from './constants.ts';
 export { type Estimate, meanInterval } from './evidence/mean-interval.ts';
@@ -6,7 +32,19 @@ export { type AimPair, type BiasVerdict, type ReadingBias, readingBias } from '.
 export { comparePaces, holedShare, puttOdds } from './odds/compare.ts';
 export { type NextPutts, type NextPuttsOptions, prepareNextPutts } from './odds/next-putts.ts';
 export { type Misses, sampleMisses } from './odds/sample.ts';
-export { PRESETS } from './player/presets.ts';
+export { HANDICAP_ANCHORS, type HandicapPlayer, playerOfHandicap } from './player/handicap.ts';
+export {
+  type AngleDistanceFit,
+  type AngleFit,
+  fitAngle,
+  fitAngleAndDistance,
+  holedByAngle,
+  holedByAngleAndDistance,
+  shareBelow,
+} from './player/holing-models.ts';
+export { type Found, findLeast, type Search } from './player/nelder-mead.ts';
+export { EARLIER_PRESETS, PRESETS, presetOf, RECORD_PRESETS } from './player/presets.ts';
+export * from './player/published.ts';
 export { seededRandom } from './random.ts';
 export { readPutt } from './read/line.ts';
 export { rollBall } from './roll/roll.ts';

@@ -92,7 +92,11 @@ export function fitAngle(rows: readonly HoledRow[]): AngleFit {
   const [best] = at;
   const step = 0.01 * best;
   const bend = (misfit(best + step) - 2 * misfit(best) + misfit(best - step)) / step ** 2;
-  return { status, angleSdDeg: best, standardErrorDeg: bend > 0 ? 1 / Math.sqrt(bend) : Number.POSITIVE_INFINITY };
+  return {
+    status,
+    angleSdDeg: best,
+    standardErrorDeg: bend > 0 ? 1 / Math.sqrt(bend) : Number.POSITIVE_INFINITY,
+  };
 }
 
 export interface AngleDistanceFit {

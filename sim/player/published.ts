@@ -83,7 +83,8 @@ export const TOUR_HOLED = holedRows([
 ]);
 
 /** Whose record; 'averaging90' is a golfer who takes 90 strokes a round. */
-export type PublishedPlayer = 'tour' | 'scratch' | 'averaging90';
+export const PUBLISHED_PLAYERS = ['tour', 'scratch', 'averaging90'] as const;
+export type PublishedPlayer = (typeof PUBLISHED_PLAYERS)[number];
 
 /** One figure of one player. Shares are 0 to 1; a leave is in feet, among misses. */
 export interface PublishedFigure {
