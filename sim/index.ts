@@ -7,7 +7,14 @@ export {
   PLAIN_PACE,
 } from './benchmarks/best-paces.ts';
 export { holedByThird, type Thirds, type ThirdsOptions } from './benchmarks/directions.ts';
-export { fitPlayer, type PlayerFit, playerWithShare, READING_SHARE } from './benchmarks/fit.ts';
+export {
+  type FitOptions,
+  fitPlayer,
+  type PlayerFit,
+  playerWithShare,
+  READING_SHARE,
+  scratchPaceSd,
+} from './benchmarks/fit.ts';
 export {
   type ComparedFigure,
   compareWithRecord,
@@ -32,7 +39,7 @@ export { type AimPair, type BiasVerdict, type ReadingBias, readingBias } from '.
 export { comparePaces, holedShare, puttOdds } from './odds/compare.ts';
 export { type NextPutts, type NextPuttsOptions, prepareNextPutts } from './odds/next-putts.ts';
 export { type Misses, sampleMisses } from './odds/sample.ts';
-export { HANDICAP_ANCHORS, type HandicapPlayer, playerOfHandicap } from './player/handicap.ts';
+export { HANDICAPS, type HandicapPlayer, playerOfHandicap } from './player/handicap.ts';
 export {
   type AngleDistanceFit,
   type AngleFit,

@@ -4,22 +4,20 @@
  */
 import type { Player } from '../types.ts';
 import { FITTED_PLAYERS } from './fitted.ts';
-
-interface Anchor {
-  /** Strokes; better than scratch is negative here (written +5 by players). */
-  readonly handicap: number;
-  readonly player: Player;
-}
+import { PUBLISHED_PLAYERS, type PublishedPlayer } from './published.ts';
 
 /**
- * Which handicap each fitted player has, ours: tour professionals play to about +5 (common practice, no source); scratch is 0
- * by definition; who averages 90 on a par of 72 is 18 over, and a handicap counts the better rounds only, about 2 less.
+ * Which handicap each fitted player has, strokes, better than scratch negative; ours: tour professionals play to about +5
+ * (common practice, no source); scratch is 0 by definition; who averages 90 on a par of 72 is 18 over, and a handicap counts
+ * the better rounds only, about 2 less.
  */
-export const HANDICAP_ANCHORS: readonly Anchor[] = [
-  { handicap: -5, player: FITTED_PLAYERS.tour },
-  { handicap: 0, player: FITTED_PLAYERS.scratch },
-  { handicap: 16, player: FITTED_PLAYERS.averaging90 },
-];
+export const HANDICAPS: Readonly<Record<PublishedPlayer, number>> = { tour: -5, scratch: 0, averaging90: 16 };
+
+/** From better to worse. */
+const ANCHORS = PUBLISHED_PLAYERS.map((record) => ({
+  handicap: HANDICAPS[record],
+  player: FITTED_PLAYERS[record],
+}));
 
 export interface HandicapPlayer {
   readonly player: Player;
@@ -37,8 +35,8 @@ const written = (handicap: number): string => (handicap < 0 ? `+${-handicap}` : 
  * @returns the fitted player at an anchor, a straight line in each error between two
  */
 export function playerOfHandicap(handicap: number): HandicapPlayer {
-  const lowest = HANDICAP_ANCHORS[0].handicap;
-  const highest = HANDICAP_ANCHORS[HANDICAP_ANCHORS.length - 1].handicap;
+  const lowest = ANCHORS[0].handicap;
+  const highest = ANCHORS[ANCHORS.length - 1].handicap;
   const taken = Number.isNaN(handicap) ? highest : Math.max(lowest, Math.min(highest, handicap));
   const clamped =
     taken === handicap
@@ -48,9 +46,9 @@ export function playerOfHandicap(handicap: number): HandicapPlayer {
         : `Records reach from ${written(lowest)} to ${written(highest)} only: ${written(taken)} was taken for ${written(handicap)}.`;
   const next = Math.max(
     1,
-    HANDICAP_ANCHORS.findIndex((anchor) => anchor.handicap >= taken),
+    ANCHORS.findIndex((anchor) => anchor.handicap >= taken),
   );
-  const [better, worse] = [HANDICAP_ANCHORS[next - 1], HANDICAP_ANCHORS[next]];
+  const [better, worse] = [ANCHORS[next - 1], ANCHORS[next]];
   const share = (taken - better.handicap) / (worse.handicap - better.handicap);
   const between = (name: keyof Player): number =>
     share === 0

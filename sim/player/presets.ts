@@ -28,7 +28,7 @@ export const PRESETS: readonly Preset[] = [
   {
     id: RECORD_PRESETS.scratch,
     name: 'Scratch',
-    source: `Start line and pace fitted to five one-putt figures (Broadie, second-hand), which tell little of the pace error. ${HELD}`,
+    source: `Start line fitted to five one-putt figures (Broadie, second-hand), which tell too little of the pace error: that is put between the tour's and the one of golfers averaging 90, by handicap. ${HELD}`,
     player: FITTED_PLAYERS.scratch,
   },
   {
