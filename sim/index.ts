@@ -3,10 +3,9 @@ export {
   type BestPace,
   type BestPaceOptions,
   bestPaces,
-  type Direction,
   PLAIN_PACE,
 } from './benchmarks/best-paces.ts';
-export { holedByThird, type Thirds, type ThirdsOptions } from './benchmarks/directions.ts';
+export { playThirds, type Third, type Thirds, type ThirdsOptions } from './benchmarks/directions.ts';
 export {
   type FitOptions,
   fitPlayer,

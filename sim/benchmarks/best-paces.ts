@@ -4,20 +4,18 @@
  */
 import { comparePaces, puttOdds } from '../odds/compare.ts';
 import { prepareNextPutts } from '../odds/next-putts.ts';
-import { PUBLISHED_PACES } from '../player/published.ts';
+import { type Direction, PUBLISHED_PACES } from '../player/published.ts';
 import { planeSurface } from '../surface/plane.ts';
 import type { CaptureName, Odds, Player, Putt } from '../types.ts';
 import { feetToMetres, inchesToMetres } from '../units.ts';
 import { BENCHMARK_CAPTURE } from './mix.ts';
-
-/** Where the ball lies: below the hole, pin-high beside it, above it, each exactly. */
-export type Direction = 'uphill' | 'sidehill' | 'downhill';
 
 export interface BestPace {
   /** Ball to hole, m. */
   readonly length: number;
   /** Rise over run; on the level the direction is 'sidehill' by convention and means nothing. */
   readonly slope: number;
+  /** Straight below the hole, pin-high, straight above it. */
   readonly direction: Direction;
   /** Stimpmeter reading, m. */
   readonly greenSpeed: number;

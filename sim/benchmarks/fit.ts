@@ -64,7 +64,7 @@ export function fitPlayer(record: PublishedPlayer, options: FitOptions = {}): Pl
   const { status, at, misfit } = findLeast({
     misfit: (numbers) =>
       numbers.every((number) => number > 0)
-        ? misfitOf(compareWithRecord(record, playerAt(numbers)))
+        ? misfitOf(compareWithRecord(record, playerAt(numbers), 'fitted'))
         : Number.POSITIVE_INFINITY,
     start: START[record].slice(0, free),
     steps: STEPS.slice(0, free),

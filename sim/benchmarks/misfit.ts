@@ -11,6 +11,7 @@ import {
 } from '../player/published.ts';
 import type { Player } from '../types.ts';
 import { feetToMetres, metresToFeet } from '../units.ts';
+import { playThirds } from './directions.ts';
 import { CLUB_MIX, type Mix, type MixRow, playMix, TOUR_MIX } from './mix.ts';
 
 /** The greens each record was made on. */
@@ -76,15 +77,44 @@ const VALUE_OF: Readonly<Record<PublishedFigure['what'], (row: MixRow) => number
   leaveFeet: ({ leave }) => metresToFeet(leave),
 };
 
-const isFitted = ({ what, feet }: PublishedFigure): boolean => what === 'holed' || feet >= TELLS_FROM;
+const isFitted = ({ what, feet, on }: PublishedFigure): boolean =>
+  on === undefined && (what === 'holed' || feet >= TELLS_FROM);
 
-/** Every row of a record beside what this player makes of the same lengths over the record's mix. */
-export function compareWithRecord(record: PublishedPlayer, player: Player): readonly ComparedFigure[] {
-  const figures = recordOf(record);
-  const feet = [...new Set(figures.map((figure) => figure.feet))];
+const middleOf = ([low, high]: readonly [number, number]): number => (low + high) / 2;
+
+/** Means over the record's mix at the length of each figure that does not ask for one kind of putt. */
+function overMix(
+  record: PublishedPlayer,
+  player: Player,
+  figures: readonly PublishedFigure[],
+): Map<number, MixRow> {
+  const feet = [...new Set(figures.filter(({ on }) => on === undefined).map((figure) => figure.feet))];
   const rows = playMix({ mix: MIX_OF[record], lengths: feet.map(feetToMetres), player });
+  return new Map(rows.map((row, i) => [feet[i], row]));
+}
+
+/** Median leave in feet on one slope and in one direction, at the mix's middle green speed; NaN: no line. */
+function leaveOn(record: PublishedPlayer, player: Player, { feet, on }: PublishedFigure): number {
+  if (on === undefined) return Number.NaN;
+  const greenSpeed = middleOf(MIX_OF[record].greenSpeeds);
+  const thirds = playThirds({ length: feetToMetres(feet), slope: on.slope, greenSpeed, player });
+  return thirds === undefined ? Number.NaN : metresToFeet(thirds[on.direction].leave);
+}
+
+/**
+ * Every row of a record beside what this player makes of the same lengths over the record's mix.
+ * @param which all rows, or those alone that are fitted, which is quicker
+ */
+export function compareWithRecord(
+  record: PublishedPlayer,
+  player: Player,
+  which: 'all' | 'fitted' = 'all',
+): readonly ComparedFigure[] {
+  const figures = recordOf(record).filter((figure) => which === 'all' || isFitted(figure));
+  const rows = overMix(record, player, figures);
   return figures.map((figure) => {
-    const ours = VALUE_OF[figure.what](rows[feet.indexOf(figure.feet)]);
+    const row = figure.on === undefined ? rows.get(figure.feet) : undefined;
+    const ours = row === undefined ? leaveOn(record, player, figure) : VALUE_OF[figure.what](row);
     const scale = SCALES[figure.what](figure.value) * MARK_TIMES[figure.mark];
     return { figure, ours, scaled: (ours - figure.value) / scale, fitted: isFitted(figure) };
   });

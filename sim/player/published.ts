@@ -94,7 +94,12 @@ export interface PublishedFigure {
   readonly value: number;
   readonly mark: SourceMark;
   readonly source: string;
+  /** Only putts of this kind; missing: all. */
+  readonly on?: { readonly slope: number; readonly direction: Direction };
 }
+
+/** Which way a putt runs: from below the hole, from beside it, from above. */
+export type Direction = 'uphill' | 'sidehill' | 'downhill';
 
 const ACCOUNT = 'Broadie, in an account';
 const BOOK = 'Broadie 2014';
@@ -107,7 +112,8 @@ const figures = (
   what: PublishedFigure['what'],
   source: string,
   rows: readonly Marked[],
-): PublishedFigure[] => rows.map(([feet, value, mark]) => ({ player, what, feet, value, mark, source }));
+  on?: PublishedFigure['on'],
+): PublishedFigure[] => rows.map(([feet, value, mark]) => ({ player, what, feet, value, mark, source, on }));
 
 const oneMark = (mark: SourceMark, rows: readonly (readonly [number, number])[]): Marked[] =>
   rows.map(([feet, value]) => [feet, value, mark]);
@@ -156,6 +162,8 @@ export const PUBLISHED_FIGURES: readonly PublishedFigure[] = [
   ]),
   ...figures('tour', 'short', STUDY, [[10, 0.07, 'read']]),
   ...figures('tour', 'leaveFeet', STUDY, [[10, 1.6, 'read']]),
+  ...figures('tour', 'leaveFeet', STUDY, [[10, 1.1, 'read']], { slope: 0.03, direction: 'uphill' }),
+  ...figures('tour', 'leaveFeet', STUDY, [[10, 2.1, 'read']], { slope: 0.03, direction: 'downhill' }),
   ...figures(
     'scratch',
     'holed',
@@ -194,9 +202,6 @@ export const PUBLISHED_FIGURES: readonly PublishedFigure[] = [
   ),
   ...figures('averaging90', 'short', `${STUDY}, amateurs`, [[10, 0.17, 'read']]),
 ];
-
-/** Missed tour putts of 10 ft on a 3% slope: median leave, feet, straight up and straight down. Broadie 2020, read. */
-export const TOUR_LEAVES_ON_3_PERCENT = { feet: 10, slope: 0.03, uphill: 1.1, downhill: 2.1 } as const;
 
 /**
  * Best pace. Hoadley 1994 (read): two feet times the chance of holing. Pelz (second-hand): about 17 in past the hole. Common

@@ -12,7 +12,6 @@ import {
   degreesToRadians,
   EARLIER_PRESETS,
   feetToMetres,
-  holedByThird,
   metresToFeet,
   metresToInches,
   misfitOf,
@@ -23,6 +22,7 @@ import {
   PUBLISHED_PLAYERS,
   type PublishedFigure,
   playerOfHandicap,
+  playThirds,
   presetOf,
   RECORD_PRESETS,
   radiansToDegrees,
@@ -142,11 +142,13 @@ const differenceWords = (what: PublishedFigure['what'], difference: number): str
 
 const figureLine = ({ figure, ours, fitted }: ComparedFigure): string[] => [
   `${+figure.feet.toFixed(1)} ft`,
-  WHAT[figure.what],
+  figure.on === undefined
+    ? WHAT[figure.what]
+    : `${figure.on.direction} ${(100 * figure.on.slope).toFixed(0)}%, ft`,
   valueWords(figure.what, figure.value),
   valueWords(figure.what, ours),
   differenceWords(figure.what, ours - figure.value),
-  `${figure.source}; ${MARKS[figure.mark]}${fitted ? '' : '; not fitted'}`,
+  `${figure.source}; ${MARKS[figure.mark]}${fitted ? '' : ', not fitted'}`,
 ];
 
 const benchmarksPage = (flags: ReadonlyMap<string, string>): Checked<string> => {
@@ -243,14 +245,14 @@ const directionsPage = (flags: ReadonlyMap<string, string>): Checked<string> => 
   const percent = (share: number): string => `${(100 * share).toFixed(1)}%`;
   const rows = lines.flatMap((lineSd) =>
     READS.map((readSd) => {
-      const thirds = holedByThird({ ...ON, player: { ...player, lineSd, readSd } });
-      const easier = thirds === undefined ? 0 : thirds.downhill - thirds.uphill;
+      const thirds = playThirds({ ...ON, player: { ...player, lineSd, readSd } });
+      const easier = thirds === undefined ? 0 : thirds.downhill.holed - thirds.uphill.holed;
       return [
         `${radiansToDegrees(lineSd).toFixed(2)} deg`,
         `${(100 * readSd).toFixed(0)}%`,
         ...(thirds === undefined
           ? ['-', '-', '-', '-']
-          : [thirds.uphill, thirds.sidehill, thirds.downhill].map(percent)),
+          : [thirds.uphill, thirds.sidehill, thirds.downhill].map(({ holed }) => percent(holed))),
         thirds === undefined
           ? ''
           : `${(100 * Math.abs(easier)).toFixed(1)} ${easier > 0 ? 'downhill' : 'uphill'}`,

@@ -23,7 +23,7 @@ const words = ({ lineSd, paceSd, readSd }: Player): string =>
 const [share] = process.argv.slice(2);
 const readingShare = share === undefined ? undefined : Number(share);
 
-const fit = (record: PublishedPlayer, paceSd?: number): PlayerFit => {
+const fitAndPrint = (record: PublishedPlayer, paceSd?: number): PlayerFit => {
   const begun = performance.now();
   const fitted = fitPlayer(record, { readingShare, paceSd });
   console.log(`\n${record}: ${fitted.status}, misfit ${fitted.misfit.toFixed(3)}, ${words(fitted.player)}`);
@@ -41,6 +41,6 @@ const fit = (record: PublishedPlayer, paceSd?: number): PlayerFit => {
 };
 
 console.log(`capture rule: ${BENCHMARK_CAPTURE}`);
-const tour = fit('tour');
-const averaging90 = fit('averaging90');
-fit('scratch', scratchPaceSd(tour.player, averaging90.player));
+const tour = fitAndPrint('tour');
+const averaging90 = fitAndPrint('averaging90');
+fitAndPrint('scratch', scratchPaceSd(tour.player, averaging90.player));
