@@ -21,7 +21,7 @@ const SINGLE_DIGIT = playerOfHandicap(6);
 export const PRESETS: readonly Preset[] = [
   {
     id: RECORD_PRESETS.tour,
-    name: 'Tour professional',
+    name: 'Tour',
     source: `Start line and pace fitted to 22 distances of tour putts of 2016-18 (Broadie, in Gelman 2019) and to three-putts and mean putts (Broadie 2014, most from memory). ${HELD}`,
     player: FITTED_PLAYERS.tour,
   },
@@ -33,7 +33,7 @@ export const PRESETS: readonly Preset[] = [
   },
   {
     id: 'handicap-6',
-    name: 'Single-digit handicap',
+    name: 'Handicap 6',
     source: SINGLE_DIGIT.source,
     player: SINGLE_DIGIT.player,
   },

@@ -77,8 +77,14 @@ const flagsOf = (report: Report, words: readonly string[]): Checked<ReadonlyMap<
   return { ok: true, value: flags };
 };
 
-/** "6", "+5" (better than scratch), "0". */
 const HANDICAP = /^(\+|-|\u2212)?(\d{1,3}(?:[.,]\d+)?)$/;
+/** "6", or "+5" as players and "-5" as accounts write what is better than scratch: strokes, better negative. */
+export const parseHandicap = (text: string): number | undefined => {
+  const found = HANDICAP.exec(text);
+  if (!found) return undefined;
+  const size = Number(found[2].replace(',', '.'));
+  return found[1] === undefined || size === 0 ? size : -size;
+};
 
 const someoneOf = (flags: ReadonlyMap<string, string>): Checked<Someone> => {
   const id = flags.get('player');
@@ -86,17 +92,15 @@ const someoneOf = (flags: ReadonlyMap<string, string>): Checked<Someone> => {
   if (id !== undefined && handicap !== undefined)
     return refuse('--handicap: got it beside --player, expected one of them. Remove the other.');
   if (handicap !== undefined) {
-    const found = HANDICAP.exec(handicap);
-    if (!found)
+    const strokes = parseHandicap(handicap);
+    if (strokes === undefined)
       return refuse(
         `--handicap: got ${showValue(handicap)}, expected strokes such as 6, or +5 for better than scratch. Type a number.`,
       );
-    // A plus, as players write it, is better than scratch; so is a minus, as accounts write it.
-    const size = Number(found[2].replace(',', '.'));
-    const { player, clamped, source } = playerOfHandicap(found[1] === undefined || size === 0 ? size : -size);
+    const { player, clamped, source } = playerOfHandicap(strokes);
     return {
       ok: true,
-      value: { name: `handicap ${handicap}`, player, note: `${source}${clamped ? ` ${clamped}` : ''}` },
+      value: { name: `Handicap ${handicap}`, player, note: `${source}${clamped ? ` ${clamped}` : ''}` },
     };
   }
   const preset = presetOf(id ?? PRESETS[0].id);
@@ -286,8 +290,8 @@ export const reportPage = (report: Report, words: readonly string[]): Checked<st
   return flags.ok ? PAGES_OF[report](flags.value) : flags;
 };
 
-const PLAYERS = `  --player ID          whose errors: ${PRESETS.map(({ id }) => id).join(', ')};
-                       earlier ones: ${EARLIER_PRESETS.map(({ id }) => id).join(', ')}
+const PLAYERS = `  --player ID          whose errors: ${PRESETS.map(({ id }) => id).join(', ')}
+                       or ${EARLIER_PRESETS.map(({ id }) => id).join(', ')}
   --handicap 9         or a player between the fitted ones; +5: better than scratch`;
 
 /** What each report is, its flags and an example: for help.ts. */
