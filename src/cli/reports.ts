@@ -292,7 +292,7 @@ export const reportPage = (report: Report, words: readonly string[]): Checked<st
 
 const PLAYERS = `  --player ID          whose errors: ${PRESETS.map(({ id }) => id).join(', ')}
                        or ${EARLIER_PRESETS.map(({ id }) => id).join(', ')}
-  --handicap 9         or a player between the fitted ones; +5: better than scratch`;
+  --handicap 9         or a player between the fitted ones; +2: above scratch`;
 
 /** What each report is, its flags and an example: for help.ts. */
 export const REPORT_HELP: Readonly<
