@@ -12,6 +12,9 @@ export const ROLLING_FACTOR = 5 / 7;
 /** Rolling speed at the foot of the Stimpmeter, m/s (6.00 ft/s). Ties green speed to friction: a_f = v^2 / (2 S). */
 export const STIMP_SPEED = 1.83;
 
+/** Sliding friction of a ball on a green, share of its weight (memory). Sets how long a struck ball skids; half of it skids twice as far. */
+export const SLIDING_FRICTION = 0.4;
+
 /** Hole radius, m: 4.25 in across (Rules of Golf, definition of "hole"). */
 export const HOLE_RADIUS = 0.053975;
 

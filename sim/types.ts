@@ -41,7 +41,12 @@ export interface FieldSurface {
 /** A green to putt on. Make one with `planeSurface`, `fieldSurface` or `generateGreen`. */
 export type Surface = PlaneSurface | FieldSurface;
 
-export type CaptureName = 'simple' | 'freeFall';
+/**
+ * Which balls drop. rim: a rigid ball on a sharp rim, with lip-outs; simple: a published parabola of speed against offset,
+ * freeFall: what falls in without touching, a lower bound. In the order they are offered.
+ */
+export const CAPTURES = ['rim', 'simple', 'freeFall'] as const;
+export type CaptureName = (typeof CAPTURES)[number];
 
 /** One putt to be judged: where from, where to, on what. */
 export interface Putt {
@@ -51,6 +56,8 @@ export interface Putt {
   readonly ball: Point;
   readonly hole: Point;
   readonly capture: CaptureName;
+  /** Struck without spin, the ball slides before it rolls (MODEL.md section 1, Skid). Default: it rolls from the start. */
+  readonly skid?: boolean;
 }
 
 export type RollStatus = 'holed' | 'atRest' | 'neverStops' | 'leftSurface';
@@ -64,6 +71,8 @@ export interface Roll {
   readonly time: number;
   /** Path as x, y, t triples (m, m, s), from the ball to the end, dense enough to draw. */
   readonly path: Float64Array;
+  /** It touched the hole, left it again and rolled on to `rest`. */
+  readonly lippedOut: boolean;
   /** When the ball met the hole: speed (m/s) and signed offset b (m, positive: hole centre lies to the left of travel). */
   readonly arrival: { readonly speed: number; readonly offset: number } | undefined;
   /** Work done: surface evaluations (0 for the closed form). */
@@ -146,11 +155,13 @@ export interface Preset {
 export interface Odds {
   readonly status: 'ok';
   readonly holed: number;
-  /** Missed and finished before the hole (its rest is nearer the ball than the hole, along the ball->hole line). */
+  /** Missed and finished before the hole (its rest is nearer the ball than the hole, along the ball->hole line; a lip-out is not short). */
   readonly short: number;
   /** Missed past on the high side. */
   readonly high: number;
   readonly low: number;
+  /** Of `high` and `low`, those that touched the hole and left it again; 0 under a rule that knows no lip-outs. */
+  readonly lippedOut: number;
   /** Share that takes at least three putts. */
   readonly threePutt: number;
   readonly expectedPutts: number;

@@ -1,10 +1,22 @@
 /**
- * When a ball that reaches the hole drops. One interface, three sources of rules: the simple rule, free fall, and
- * (door left open) a rim model that also says how a ball leaves again.
+ * When a ball that reaches the hole drops, and how it leaves when it does not. One interface, three rules: the simple rule,
+ * free fall, and the rim model (rim.ts), the only one that turns a ball that does not drop.
  * Arrival is taken as the ball's centre crosses the rim circle, radius HOLE_RADIUS: from there on no friction acts.
  */
 import { BALL_RADIUS, GRAVITY, HOLE_RADIUS, SIMPLE_CENTRE_SPEED } from '../constants.ts';
 import type { CaptureName } from '../types.ts';
+import { rimRule } from './rim.ts';
+
+/** How a ball leaves the hole again, seen from its arrival: x along the line it arrived on, y to the left of it. */
+export interface LipOut {
+  /** Where it is back on the green, m from the hole centre. */
+  x: number;
+  y: number;
+  /** How far its direction has turned, radians, positive to the left, not wrapped: more than pi is more than right back. */
+  turn: number;
+  /** Rolling speed there, m/s. */
+  speed: number;
+}
 
 export interface CaptureRule {
   readonly name: CaptureName;
@@ -20,6 +32,15 @@ export interface CaptureRule {
    * @returns m; negative when none does
    */
   widestDrop(speed: number): number;
+  /**
+   * How a ball that arrives and does not drop leaves the hole. A rule without it lets such a ball roll on as if the hole
+   * were covered.
+   * @param speed arrival, m/s
+   * @param offset b, m, positive: the hole centre lies to the left of the line of travel
+   * @param out filled when the answer is true; the caller owns and reuses it
+   * @returns false when the ball rolls on as if the hole were covered (it misses the rim, or feels it too little to notice)
+   */
+  leave?(speed: number, offset: number, out: LipOut): boolean;
 }
 
 /** Holmes 1991, Penner 2002 (memory): 1.63 (1 - (b/R)^2) m/s. */
@@ -56,5 +77,7 @@ const freeFall: CaptureRule = {
   },
 };
 
+const RULES: Readonly<Record<CaptureName, CaptureRule>> = { simple, freeFall, rim: rimRule };
+
 /** The rule of that name. */
-export const captureRule = (name: CaptureName): CaptureRule => (name === 'simple' ? simple : freeFall);
+export const captureRule = (name: CaptureName): CaptureRule => RULES[name];

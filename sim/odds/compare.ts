@@ -7,9 +7,10 @@ import { lengthOf, startOf } from '../roll/roll.ts';
 import type { Comparison, NoLine, Odds, PaceRow, Player, Putt } from '../types.ts';
 import { type DropRegion, dropRegions } from './drop-region.ts';
 import { type Leaves, makeLeaves } from './leaves.ts';
+import { missRests } from './lip-outs.ts';
 import { type NextPutts, nextPuttAt, prepareNextPutts } from './next-putts.ts';
 import { type Intent, playOut, rangeOf } from './outcomes.ts';
-import { type Rests, restsOf } from './rests.ts';
+import { COVERED, type Rests } from './rests.ts';
 import { type Sides, sidesOf } from './sides.ts';
 
 /** All that the paces of one putt share. */
@@ -37,19 +38,20 @@ function groundFor(walk: LineWalk, lines: readonly CentreLine[], player: Player,
     table,
     regions: dropRegions(walk),
     sides: sidesOf(walk),
-    rests: restsOf(putt, rangeOf(intents, player)),
+    rests: missRests(walk, rangeOf(intents, player)),
     leaves: makeLeaves(),
   };
 }
 
 const next = new Float64Array(2);
 // Sums over misses, in one array because a visitor's own variables would be boxed at every addition.
-const sums = new Float64Array(5);
+const sums = new Float64Array(6);
 const SHORT = 0;
 const HIGH = 1;
 const LOW = 2;
 const MISSED_TWICE = 3;
 const FURTHER = 4;
+const LIPPED = 5;
 
 function oddsOf(ground: Ground, line: CentreLine): Odds {
   const { putt, leaves, table } = ground;
@@ -64,9 +66,20 @@ function oddsOf(ground: Ground, line: CentreLine): Odds {
   const { sides } = ground;
   const holed = playOut(intent, ground.player, ground.regions, ground.rests, {
     aim: sides.aim,
-    miss(share, x, y, softer, firmer, tilt) {
-      // A miss stands for balls that roll a little less far and a little farther: part of them may stop short.
+    miss(share, x, y, softer, firmer, tilt, lipped) {
+      nextPuttAt(table, x, y, next);
+      sums[MISSED_TWICE] += share * next[0];
+      sums[FURTHER] += share * next[1];
       const middle = (softer + firmer) / 2;
+      if (lipped) {
+        // It got to the hole, wherever it went from there; and it no longer lies on the line it was struck along.
+        sums[LIPPED] += share;
+        sums[sides.left(middle) === highIsLeft ? HIGH : LOW] += share;
+        const away = Math.sqrt(x * x + y * y);
+        leaves.add(away, away, share);
+        return;
+      }
+      // A miss stands for balls that roll a little less far and a little farther: part of them may stop short.
       const less = softer / middle - 1;
       const more = firmer / middle - 1;
       const past = x * towardX + y * towardY;
@@ -83,9 +96,6 @@ function oddsOf(ground: Ground, line: CentreLine): Odds {
         Math.sqrt((x + fromX * more) ** 2 + (y + fromY * more) ** 2),
         share,
       );
-      nextPuttAt(table, x, y, next);
-      sums[MISSED_TWICE] += share * next[0];
-      sums[FURTHER] += share * next[1];
     },
   });
   // Cells lighter than rounding are left out, and the tails beyond REACH: shared out so that all putts make one.
@@ -96,6 +106,7 @@ function oddsOf(ground: Ground, line: CentreLine): Odds {
     short: sums[SHORT] / total,
     high: sums[HIGH] / total,
     low: sums[LOW] / total,
+    lippedOut: sums[LIPPED] / total,
     threePutt: sums[MISSED_TWICE] / total,
     expectedPutts: 1 + sums[FURTHER] / total,
     leaveMedian: leaves.quantile(0.5),
@@ -210,5 +221,5 @@ export function holedShare(putt: Putt, pace: number, player: Player, aimOffset?:
 }
 
 /** Where misses go when nobody asks. */
-const NOWHERE: Rests = { aim: () => undefined, at: () => undefined };
+const NOWHERE: Rests = { ...COVERED, aim: () => undefined, at: () => undefined };
 const UNHEARD = { aim: () => undefined, miss: () => undefined };

@@ -14,8 +14,8 @@ import { sampleSurface } from '../surface/sample.ts';
 import type { Player, Point, Putt } from '../types.ts';
 import { dropRegions } from './drop-region.ts';
 import { lagrange, monotoneCubic } from './interpolation.ts';
+import { missRests } from './lip-outs.ts';
 import { playOut, rangeOf } from './outcomes.ts';
-import { restsOf } from './rests.ts';
 
 /** Table of one green, hole, player: plain data, may cross threads. Angles from `zero`, counter-clockwise, all round. */
 export interface NextPutts {
@@ -121,7 +121,7 @@ function playFrom(putt: Putt, player: Player, grid: Grid, row: Float64Array): nu
     const line = walk.lineAt(pace);
     if (line === undefined) continue;
     const intent = { start: startOf(putt, line.heading), energy: line.speed ** 2 };
-    const rests = restsOf(putt, rangeOf([intent], player));
+    const rests = missRests(walk, rangeOf([intent], player));
     const share = new Float64Array(1);
     const holed = playOut(intent, player, dropRegions(walk), rests, {
       aim: () => undefined,

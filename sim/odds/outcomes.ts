@@ -41,8 +41,17 @@ export interface MissVisitor {
    * @param softer the miss stands for balls of energies from here (m^2/s^2)
    * @param firmer to here
    * @param tilt how their number grows on the way: density proportional to 1 + tilt (f - 1/2), f from 0 to 1
+   * @param lipped they touched the hole and left it again
    */
-  miss(share: number, x: number, y: number, softer: number, firmer: number, tilt: number): void;
+  miss(
+    share: number,
+    x: number,
+    y: number,
+    softer: number,
+    firmer: number,
+    tilt: number,
+    lipped: boolean,
+  ): void;
 }
 
 /** Starts and energies that `playOut` will ask of the rests of these intents. */
@@ -65,7 +74,8 @@ const cellEnergies = new Float64Array(CELLS + 1);
 const cellBelows = new Float64Array(CELLS + 1);
 const drop = new Float64Array(2);
 const gaps = new Float64Array(12);
-const rest = { x: 0, y: 0 };
+const touched = { low: 0, high: 0 };
+const rest = { x: 0, y: 0, lipped: false };
 
 /**
  * Play one intent with the player's errors.
@@ -95,11 +105,12 @@ export function playOut(
   const visit = (share: number, softer: number, firmer: number): void => {
     if (!(share > 1e-12)) return;
     const middle = (softer + firmer) / 2;
+    rest.lipped = false;
     rests.at(middle, rest);
     // d ln(density) / dz = -z for the bell curve.
     const tilt =
       paceSd > 0 ? ((mean - middle / intent.energy) * (firmer - softer)) / (intent.energy * paceSd ** 2) : 0;
-    visitor.miss(share, rest.x, rest.y, softer, firmer, Math.max(-2, Math.min(2, tilt)));
+    visitor.miss(share, rest.x, rest.y, softer, firmer, Math.max(-2, Math.min(2, tilt)), rest.lipped);
   };
   /** Misses between two energies, cell by cell. */
   const spread = (from: number, to: number, belowFrom: number, belowTo: number, weight: number): void => {
@@ -127,10 +138,17 @@ export function playOut(
         visit(weight, energy, energy);
         return 0;
       }
-      const belowFrom = from === softest ? 0 : below(from);
       const belowTo = to === firmest ? 1 : below(to);
-      spread(from, to, belowFrom, belowTo, weight);
+      let belowFrom = from === softest ? 0 : below(from);
       missed += belowTo - belowFrom;
+      let reached = from;
+      for (let jump = nextJump(rests, reached, to); jump < to; jump = nextJump(rests, reached, to)) {
+        const belowJump = below(jump);
+        spread(reached, jump, belowFrom, belowJump, weight);
+        reached = jump;
+        belowFrom = belowJump;
+      }
+      spread(reached, to, belowFrom, belowTo, weight);
     }
     return weight * (1 - missed);
   };
@@ -144,6 +162,8 @@ export function playOut(
     for (const share of INSIDE) cuts.push(low + share * (high - low));
     cuts.push(...corners);
   }
+  const touching = rests.touched(softest, firmest, touched);
+  if (touching) cuts.push(touched.low, touched.high);
   if (paceSd < SHARP)
     for (const region of regions)
       for (const z of paceSd > 0 ? [-2, 0, 2] : [0]) cuts.push(...startsAt(region, energyAt(z)));
@@ -155,7 +175,9 @@ export function playOut(
     const parts = Math.ceil((to - from) / (WIDEST_PIECE * errors.sd));
     const size = (to - from) / parts;
     // Where nothing drops all is smooth, and fewer points do.
-    const outside = regions.every(({ low, high }) => to <= low || from >= high);
+    const outside =
+      regions.every(({ low, high }) => to <= low || from >= high) &&
+      !(touching && to > touched.low && from < touched.high);
     const { nodes, weights } = outside ? GAUSS_3 : GAUSS_5;
     for (let part = 0; part < parts; part++)
       for (let k = 0; k < nodes.length; k++) {
@@ -164,6 +186,13 @@ export function playOut(
       }
   }
   return holed;
+}
+
+/** The first energy after `from` at which rests jump; `to` when there is none before it. */
+function nextJump({ jumps, jumpCount }: Rests, from: number, to: number): number {
+  let first = to;
+  for (let i = 0; i < jumpCount; i++) if (jumps[i] > from && jumps[i] < first) first = jumps[i];
+  return first;
 }
 
 /** Energies between two bounds that miss at this start, softest first: fills `gaps` with pairs, returns how many. */

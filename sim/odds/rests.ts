@@ -1,21 +1,37 @@
 /**
  * Where missed balls come to rest, for many energies along one start at a time, at little cost.
  *
- * On a plane exactly: a ball rests at ball + v^2 D(start) (Cross; the closed form of roll/plane.ts). On a height field the
+ * On a plane exactly: a ball rests at ball + v^2 D(start) (Cross; the closed forms of roll/plane-motion.ts and roll/slide.ts). On a height field the
  * rests are rolled on a grid of starts by energies and interpolated by cubics both ways. A ball that leaves the field rests
- * where it left it. Leaves out: the hole (it counts as covered).
+ * where it left it. Leaves out: balls that touch the hole and stay out (lip-outs.ts).
  */
 import { planeReach } from '../roll/plane.ts';
 import { bearingOf, rollerFor } from '../roll/roll.ts';
 import { newPass } from '../roll/roller.ts';
+import { skidReach } from '../roll/slide.ts';
 import type { PlaneSurface, Point, Putt } from '../types.ts';
 import { lagrange } from './interpolation.ts';
+
+/** Relative to the hole's centre, m. `lipped` is set, never cleared, for a ball that touched the hole and left it again. */
+export interface RestPoint {
+  x: number;
+  y: number;
+  lipped: boolean;
+}
 
 export interface Rests {
   /** Choose the start (radians from ball->hole) that `at` answers for. */
   aim(start: number): void;
-  /** Rest at this energy v^2 (m^2/s^2), relative to the hole's centre, m. */
-  at(energy: number, out: { x: number; y: number }): void;
+  /** Energies (m^2/s^2) at which rests of the chosen start may jump, in any order; the first `jumpCount` count. */
+  readonly jumps: Float64Array;
+  readonly jumpCount: number;
+  /**
+   * Starts between which balls of these energies (m^2/s^2) may touch the hole and stay out, into `out`.
+   * @returns false when none do
+   */
+  touched(softest: number, firmest: number, out: { low: number; high: number }): boolean;
+  /** Rest at this energy v^2 (m^2/s^2). */
+  at(energy: number, out: RestPoint): void;
 }
 
 /** What the starts (radians) and energies (m^2/s^2) asked for will lie between. */
@@ -24,16 +40,21 @@ export interface RestRange {
   readonly energies: readonly [number, number];
 }
 
+/** A covered hole turns nothing aside. */
+export const COVERED = { jumps: new Float64Array(0), jumpCount: 0, touched: (): boolean => false };
+
+/** Rests with the hole covered. */
 export const restsOf = (putt: Putt, range: RestRange): Rests =>
   putt.surface.kind === 'plane' ? planeRests(putt, putt.surface) : fieldRests(putt, range);
 
 function planeRests(putt: Putt, surface: PlaneSurface): Rests {
-  const reach = planeReach(surface, putt.greenSpeed);
+  const reach = (putt.skid ? skidReach : planeReach)(surface, putt.greenSpeed);
   const zero = bearingOf(putt);
   const fromHoleX = putt.ball.x - putt.hole.x;
   const fromHoleY = putt.ball.y - putt.hole.y;
   const one = { x: 0, y: 0 };
   return {
+    ...COVERED,
     aim: (start) => reach(zero + start, one),
     at(energy, out) {
       out.x = fromHoleX + energy * one.x;
@@ -59,6 +80,7 @@ function fieldRests(putt: Putt, range: RestRange): Rests {
   const spot = { first: 0, w: new Float64Array(4) };
   const within = (value: number, last: number): number => Math.max(0, Math.min(last, value));
   return {
+    ...COVERED,
     aim(start) {
       lagrange(within((start - lowStart) / startStep, lastStart), lastStart, spot);
       columnX.fill(0);

@@ -1,9 +1,10 @@
 /**
  * A cloud of single rolls, for the eye: each with errors drawn at random, rolled for good. The odds do not come from here.
  */
+import { newLeavingBall } from '../hole/leave.ts';
 import { seededRandom } from '../random.ts';
 import { LineWalk } from '../read/line.ts';
-import { bearingOf, drops, startOf } from '../roll/roll.ts';
+import { bearingOf, drops, fromLip, lipsOut, rollerFor, startOf } from '../roll/roll.ts';
 import { newPass } from '../roll/roller.ts';
 import type { Player, Putt } from '../types.ts';
 
@@ -12,7 +13,20 @@ export interface Misses {
   readonly rests: Float64Array;
   /** 1 for those holed. */
   readonly holed: Uint8Array;
+  /** 1 for those that touched the hole and left it again. */
+  readonly lippedOut: Uint8Array;
+  /** How each was struck, for `rollBall`: start angle, radians from ball->hole, and launch speed, m/s. */
+  readonly starts: Float64Array;
+  readonly speeds: Float64Array;
 }
+
+const cloudOf = (count: number): Misses => ({
+  rests: new Float64Array(2 * count),
+  holed: new Uint8Array(count),
+  lippedOut: new Uint8Array(count),
+  starts: new Float64Array(count),
+  speeds: new Float64Array(count),
+});
 
 /** Two independent standard normal numbers from two uniform ones (Box & Muller 1958). */
 function fillNormals(random: () => number, out: Float64Array): void {
@@ -31,25 +45,31 @@ function fillNormals(random: () => number, out: Float64Array): void {
 export function sampleMisses(putt: Putt, pace: number, player: Player, count: number, seed: number): Misses {
   const walk = new LineWalk(putt);
   const line = walk.reason === undefined ? walk.lineAt(pace) : undefined;
-  if (line === undefined) return { rests: new Float64Array(0), holed: new Uint8Array(0) };
+  if (line === undefined) return cloudOf(0);
   const { roller } = walk.search;
   const zero = bearingOf(putt);
   const start = startOf(putt, line.heading);
   const random = seededRandom(seed);
   const pass = newPass();
   const draw = new Float64Array(2);
-  const rests = new Float64Array(2 * count);
-  const holed = new Uint8Array(count);
+  const cloud = cloudOf(count);
+  const { rests, holed, lippedOut, starts, speeds } = cloud;
+  const leaving = newLeavingBall();
   for (let i = 0; i < count; i++) {
     fillNormals(random, draw);
     const seen = 1 + player.readBias + player.readSd * draw[0];
     const share = Math.max(1 + player.paceBias + player.paceSd * draw[1], 1e-6);
     fillNormals(random, draw);
-    const heading = zero + Math.atan2(seen * Math.sin(start), Math.cos(start)) + player.lineSd * draw[0];
-    roller.pass(heading, line.speed * Math.sqrt(share), pass);
+    starts[i] = Math.atan2(seen * Math.sin(start), Math.cos(start)) + player.lineSd * draw[0];
+    speeds[i] = line.speed * Math.sqrt(share);
+    roller.pass(zero + starts[i], speeds[i], pass);
     holed[i] = drops(putt, pass) ? 1 : 0;
+    if (!holed[i] && lipsOut(putt, pass, leaving)) {
+      lippedOut[i] = 1;
+      rollerFor(fromLip(putt, leaving)).pass(leaving.heading, leaving.speed, pass);
+    }
     rests[2 * i] = holed[i] ? putt.hole.x : pass.restX;
     rests[2 * i + 1] = holed[i] ? putt.hole.y : pass.restY;
   }
-  return { rests, holed };
+  return cloud;
 }

@@ -6,9 +6,6 @@
 import type { LineWalk } from '../read/line.ts';
 import { startOf } from '../roll/roll.ts';
 
-/** Paces at which the curve is solved, m past the hole. */
-const PACES = [0.02, 0.05, 0.1, 0.2, 0.35, 0.6, 1, 1.6, 2.5, 5];
-
 export interface Sides {
   /** Choose the start (radians from ball->hole) that `left` answers for. */
   aim(start: number): void;
@@ -19,9 +16,7 @@ export interface Sides {
 export function sidesOf(walk: LineWalk): Sides {
   const starts: number[] = [];
   const softness: number[] = [];
-  for (const pace of PACES) {
-    const line = walk.lineAt(pace);
-    if (line === undefined) continue;
+  for (const line of [...walk.curve()].reverse()) {
     starts.push(startOf(walk.putt, line.heading));
     softness.push(1 / line.speed ** 2);
   }

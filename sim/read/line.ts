@@ -9,8 +9,9 @@ import { newPass } from '../roll/roller.ts';
 import type { Line, LineSummary, Point, Putt, Read } from '../types.ts';
 import { paceBand, startBand } from './bands.ts';
 import type { CentreLine, LineSearch } from './centre.ts';
-import { type PlaneLine, type PlaneLines, planeLines } from './plane-line.ts';
+import { type PlaneLines, planeLines } from './plane-line.ts';
 import { RollWalk } from './roll-walk.ts';
+import { type SkidLine, type SkidLines, skidLines } from './skid-line.ts';
 
 export { type CentreLine, centreHeading, type LineSearch } from './centre.ts';
 
@@ -18,20 +19,27 @@ export { type CentreLine, centreHeading, type LineSearch } from './centre.ts';
 const NEVER_RESTS =
   'No line: on this slope at this green speed a ball never comes to rest. Choose a gentler slope or a slower green.';
 
+/** Paces of the lines of `curve`, m past the hole, firm first: the walk goes from nearly straight lines to those that break. */
+const CURVE_PACES = [5, 2.5, 1.6, 1, 0.6, 0.35, 0.2, 0.1, 0.05, 0.02];
+
 /** Lines of one putt, one after another: in closed form on a plane, by rolling on other ground. */
 export class LineWalk {
   readonly search: LineSearch;
   /** Why there is no line at any pace; undefined when there are some. */
   readonly reason: string | undefined;
+  /** Events in closed form, for a ball that rolls from the start. */
   readonly plane: PlaneLines | undefined;
+  private readonly exact: SkidLines | undefined;
   private readonly rolled: RollWalk | undefined;
+  private curveLines: readonly CentreLine[] | undefined;
 
   constructor(readonly putt: Putt) {
     this.search = { roller: rollerFor(putt), pass: newPass(), rolls: 0 };
     const { surface } = putt;
     if (surface.kind === 'plane') {
-      this.plane = planeLines({ ...putt, surface });
-      if (this.plane === undefined) this.reason = NEVER_RESTS;
+      if (putt.skid) this.exact = skidLines({ ...putt, surface });
+      else this.exact = this.plane = planeLines({ ...putt, surface });
+      if (this.exact === undefined) this.reason = NEVER_RESTS;
     } else {
       this.rolled = new RollWalk(putt, this.search);
     }
@@ -39,14 +47,14 @@ export class LineWalk {
 
   /** The centre line whose ball would rest `pace` metres past the covered hole. */
   lineAt(pace: number): CentreLine | undefined {
-    return this.plane === undefined ? this.rolled?.lineAt(pace) : this.counted(this.plane.lineAt(pace));
+    return this.exact === undefined ? this.rolled?.lineAt(pace) : this.counted(this.exact.lineAt(pace));
   }
 
   /** The centre line at this launch speed, m/s; the firmer where there are two. */
   lineAtSpeed(speed: number): CentreLine | undefined {
-    return this.plane === undefined
+    return this.exact === undefined
       ? this.rolled?.lineAtSpeed(speed)
-      : this.counted(this.plane.lineAtSpeed(speed));
+      : this.counted(this.exact.lineAtSpeed(speed));
   }
 
   /** Another line with this pace; a plane has none. On other ground up to 48 rolls are spent on looking for it. */
@@ -54,7 +62,13 @@ export class LineWalk {
     return this.rolled?.otherLine(line);
   }
 
-  private counted(line: PlaneLine | undefined): CentreLine | undefined {
+  /** Lines through the hole's centre from a trickle to a gallop, for whoever follows them: solved once, firm first. */
+  curve(): readonly CentreLine[] {
+    this.curveLines ??= CURVE_PACES.map((pace) => this.lineAt(pace)).filter((line) => line !== undefined);
+    return this.curveLines;
+  }
+
+  private counted(line: SkidLine | undefined): CentreLine | undefined {
     this.search.rolls = line?.rolls ?? 0;
     return line;
   }

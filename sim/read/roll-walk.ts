@@ -15,6 +15,7 @@ import { sampleSurface } from '../surface/sample.ts';
 import type { HeightSample, Putt } from '../types.ts';
 import { type CentreLine, centreHeading, type LineSearch } from './centre.ts';
 import { planeLines } from './plane-line.ts';
+import { skidLines } from './skid-line.ts';
 
 /** The path crosses the hole centre within this, m; a five-thousandth of the 0.5 mm asked of aim offsets. */
 const CENTRE_TOLERANCE = 1e-7;
@@ -186,7 +187,7 @@ export class RollWalk {
       slope: Math.min(slope, STEEPEST_MEAN * steepestHold(putt.greenSpeed)),
       downhill: Math.atan2(-meanY, -meanX),
     });
-    const line = planeLines({ ...putt, surface })?.lineAt(pace);
+    const line = (putt.skid ? skidLines : planeLines)({ ...putt, surface })?.lineAt(pace);
     return line === undefined
       ? {
           heading: bearingOf(putt),

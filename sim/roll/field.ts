@@ -24,7 +24,7 @@ import {
   Y,
 } from './field-step.ts';
 import { frictionOf } from './plane.ts';
-import { newPass, type Pass, type Roller } from './roller.ts';
+import { type MovableRoller, newPass, type Pass } from './roller.ts';
 
 /** Cells a step may cross: the stages of a step look at least every half of it, and a wiggle of the grid is 4 cells wide. */
 const CELLS_PER_STEP = 3;
@@ -35,7 +35,12 @@ const MOST_STEPS = 4000;
 const TRACE_SPACING = 0.015;
 
 /** Roller for a field; see Roller. */
-export function fieldRoller(surface: FieldSurface, greenSpeed: number, ball: Point, hole: Point): Roller {
+export function fieldRoller(
+  surface: FieldSurface,
+  greenSpeed: number,
+  ball: Point,
+  hole: Point,
+): MovableRoller {
   const spline = splineOf(surface);
   return roughRoller({
     gradientAt: (place, out) => splineGradient(spline, place, out),
@@ -65,7 +70,7 @@ export interface GroundOptions {
 }
 
 /** Roller for any ground with a smooth gradient. */
-export function roughRoller(options: GroundOptions): Roller {
+export function roughRoller(options: GroundOptions): MovableRoller {
   const { gradientAt, bounds, cell, ball, hole } = options;
   const friction = frictionOf(options.greenSpeed);
   const stepper = makeStepper({
@@ -79,6 +84,12 @@ export function roughRoller(options: GroundOptions): Roller {
   const start = new Float64Array(STATE_SIZE);
   const gradient = new Float64Array(2);
   const { current } = stepper;
+  start[X] = ball.x;
+  start[Y] = ball.y;
+  const startFrom = (x: number, y: number): void => {
+    start[X] = x;
+    start[Y] = y;
+  };
 
   /** A ball that came to a stand where the ground does not hold it sets off downhill. */
   const turnDownhill = (): void => {
@@ -99,13 +110,11 @@ export function roughRoller(options: GroundOptions): Roller {
     out: Pass,
     onPiece?: (segment: Segment, share: number) => void,
   ): Pass => {
-    start[X] = ball.x;
-    start[Y] = ball.y;
     start[DIRECTION_X] = Math.cos(heading);
     start[DIRECTION_Y] = Math.sin(heading);
     start[SPEED] = speed;
     start[TIME] = 0;
-    stepper.begin(ball.x, ball.y, speed * start[DIRECTION_X], speed * start[DIRECTION_Y]);
+    stepper.begin(start[X], start[Y], speed * start[DIRECTION_X], speed * start[DIRECTION_Y]);
     watch.begin(start, out);
     out.status = 'neverStops';
     for (let step = 0; step < MOST_STEPS; step++) {
@@ -140,7 +149,7 @@ export function roughRoller(options: GroundOptions): Roller {
   };
 
   const trace = (heading: number, speed: number): Float64Array => {
-    const points: number[] = [ball.x, ball.y, 0];
+    const points: number[] = [start[X], start[Y], 0];
     const state = new Float64Array(STATE_SIZE);
     roll(heading, speed, newPass(), (segment, share) => {
       const [fromX, fromY] = [points[points.length - 3], points[points.length - 2]];
@@ -155,5 +164,5 @@ export function roughRoller(options: GroundOptions): Roller {
     return Float64Array.from(points);
   };
 
-  return { ball, hole, pass: (heading, speed, out) => roll(heading, speed, out), trace };
+  return { ball, hole, pass: (heading, speed, out) => roll(heading, speed, out), trace, startFrom };
 }

@@ -8,7 +8,7 @@
 import { HOLE_RADIUS, LONGEST_ROLL } from '../constants.ts';
 import type { PlaneSurface, Point } from '../types.ts';
 import { frictionOf, type PlaneState, planeState, steepnessOf } from './plane-motion.ts';
-import type { Pass, Roller } from './roller.ts';
+import type { MovableRoller, Pass } from './roller.ts';
 
 export {
   frictionOf,
@@ -38,18 +38,32 @@ const MOST_POINTS = 1000;
 const FEWEST_POINTS = 40;
 
 /** Roller for a plane; see Roller. O(1) memory, no allocation per pass. */
-export function planeRoller(surface: PlaneSurface, greenSpeed: number, ball: Point, hole: Point): Roller {
+export function planeRoller(
+  surface: PlaneSurface,
+  greenSpeed: number,
+  ball: Point,
+  hole: Point,
+): MovableRoller {
   const a = frictionOf(greenSpeed);
   const kappa = steepnessOf(surface, greenSpeed);
   const stops = kappa < 1;
   const plain = kappa < PLAIN_KAPPA;
   const downX = Math.cos(surface.downhill);
   const downY = Math.sin(surface.downhill);
-  const toHoleX = hole.x - ball.x;
-  const toHoleY = hole.y - ball.y;
-  const holeX = toHoleX * downX + toHoleY * downY;
-  const holeLeft = -toHoleX * downY + toHoleY * downX;
-  const distance = Math.hypot(toHoleX, toHoleY);
+  // Where the ball starts, and the hole as seen from there: downhill, to the left of downhill.
+  let startX = 0;
+  let startY = 0;
+  let holeX = 0;
+  let holeLeft = 0;
+  let distance = 0;
+  const startFrom = (x: number, y: number): void => {
+    startX = x;
+    startY = y;
+    holeX = (hole.x - x) * downX + (hole.y - y) * downY;
+    holeLeft = -(hole.x - x) * downY + (hole.y - y) * downX;
+    distance = Math.hypot(hole.x - x, hole.y - y);
+  };
+  startFrom(ball.x, ball.y);
   const state: PlaneState = { x: 0, y: 0, vx: 0, vy: 0, time: 0, length: 0 };
 
   // The launch in hand: half-angle from downhill, with the hole mirrored to go with it.
@@ -69,8 +83,8 @@ export function planeRoller(surface: PlaneSurface, greenSpeed: number, ball: Poi
     holeY = side * holeLeft;
     settledAt = -1;
   };
-  const worldX = (x: number, y: number): number => ball.x + x * downX - side * y * downY;
-  const worldY = (x: number, y: number): number => ball.y + x * downY + side * y * downX;
+  const worldX = (x: number, y: number): number => startX + x * downX - side * y * downY;
+  const worldY = (x: number, y: number): number => startY + x * downY + side * y * downX;
 
   // Where the ball is at the progress last looked at: place, direction (unit vector), speed.
   let placeX = 0;
@@ -380,5 +394,5 @@ export function planeRoller(surface: PlaneSurface, greenSpeed: number, ball: Poi
     return path;
   };
 
-  return { ball, hole, pass, trace };
+  return { ball, hole, pass, trace, startFrom };
 }

@@ -1,16 +1,24 @@
 /** One whole roll with its status: chooses the roller for the surface, then asks the capture rule. */
 import { HOLE_RADIUS } from '../constants.ts';
 import { captureRule } from '../hole/capture.ts';
+import { type LeavingBall, leaveHole, newLeavingBall } from '../hole/leave.ts';
+import { sampleSurface } from '../surface/sample.ts';
 import type { Putt, Roll } from '../types.ts';
 import { fieldRoller } from './field.ts';
 import { planeRoller } from './plane.ts';
 import { newPass, type Pass, type Roller } from './roller.ts';
+import { skidOnField, skidOnPlane } from './skid.ts';
 
-/** The roller for a putt's surface, green speed, ball and hole. */
-export const rollerFor = (putt: Putt): Roller =>
-  putt.surface.kind === 'plane'
-    ? planeRoller(putt.surface, putt.greenSpeed, putt.ball, putt.hole)
-    : fieldRoller(putt.surface, putt.greenSpeed, putt.ball, putt.hole);
+/** The roller for a putt's surface, green speed, ball, hole and strike. */
+export const rollerFor = (putt: Putt): Roller => {
+  const { surface, greenSpeed, ball, hole } = putt;
+  if (surface.kind === 'plane') {
+    const roller = planeRoller(surface, greenSpeed, ball, hole);
+    return putt.skid ? skidOnPlane(roller, surface) : roller;
+  }
+  const roller = fieldRoller(surface, greenSpeed, ball, hole);
+  return putt.skid ? skidOnField(roller, surface) : roller;
+};
 
 /** Bearing from ball to hole, radians from +x: the zero of every start angle. */
 export const bearingOf = (putt: Putt): number =>
@@ -33,6 +41,26 @@ export const drops = (putt: Putt, pass: Pass): boolean =>
     (pass.status === 'atRest' &&
       Math.hypot(pass.restX - putt.hole.x, pass.restY - putt.hole.y) < HOLE_RADIUS));
 
+const ground = { height: 0, gradientX: 0, gradientY: 0 };
+
+/**
+ * A pass that meets the hole and does not drop: how it leaves.
+ * @returns false when it rolls on as if the hole were covered
+ */
+export function lipsOut(putt: Putt, pass: Pass, out: LeavingBall): boolean {
+  if (!pass.met || !sampleSurface(putt.surface, putt.hole.x, putt.hole.y, ground)) return false;
+  const arrival = { heading: pass.missHeading, speed: pass.rimSpeed, offset: pass.rimOffset };
+  const gradient = { x: ground.gradientX, y: ground.gradientY };
+  return leaveHole(captureRule(putt.capture), arrival, gradient, out);
+}
+
+/** The roll that follows a lip-out is a putt of its own, from where the ball is back on the green. */
+export const fromLip = (putt: Putt, leaving: LeavingBall): Putt => ({
+  ...putt,
+  skid: false,
+  ball: { x: putt.hole.x + leaving.x, y: putt.hole.y + leaving.y },
+});
+
 /**
  * Roll one ball.
  * @param start radians from the ball-to-hole line, positive left
@@ -49,35 +77,59 @@ export function rollBall(
   const heading = bearingOf(putt) + start;
   const pass = roller.pass(heading, speed, newPass());
   const path = roller.trace(heading, speed);
+  const { evaluations } = pass;
   const arrival = pass.met ? { speed: pass.rimSpeed, offset: pass.rimOffset } : undefined;
+  const common = { arrival, evaluations, lippedOut: false };
   if (!options.covered && drops(putt, pass)) {
-    const cut = pathToRim(path, putt);
+    // For the eye: the ball drops in the middle.
+    const { x, y } = putt.hole;
+    const toRim = pathToRim(path, putt);
+    const time = toRim[toRim.length - 1];
+    return { ...common, status: 'holed', rest: { x, y }, time, path: joined(toRim, [x, y, time]) };
+  }
+  const leaving = newLeavingBall();
+  if (!options.covered && lipsOut(putt, pass, leaving)) {
+    const toRim = pathToRim(path, putt);
+    const onward = rollerFor(fromLip(putt, leaving));
+    const across = acrossTime(toRim, putt, leaving, pass.rimSpeed);
+    const began = toRim[toRim.length - 1] + across;
+    onward.pass(leaving.heading, leaving.speed, pass);
+    const rest = onward.trace(leaving.heading, leaving.speed);
+    for (let i = 2; i < rest.length; i += 3) rest[i] += began;
     return {
-      status: 'holed',
-      rest: { x: putt.hole.x, y: putt.hole.y },
-      time: cut[cut.length - 1],
-      path: cut,
-      arrival,
-      evaluations: pass.evaluations,
+      ...endOf(pass),
+      ...common,
+      lippedOut: true,
+      time: began + pass.time,
+      path: joined(toRim, rest),
     };
   }
-  return {
-    status: pass.status,
-    rest: pass.status === 'neverStops' ? undefined : { x: pass.restX, y: pass.restY },
-    time: pass.time,
-    path,
-    arrival,
-    evaluations: pass.evaluations,
-  };
+  return { ...endOf(pass), ...common, time: pass.time, path };
 }
 
-/** The path up to the rim circle, then straight to the hole centre (for the eye: the ball drops). */
-function pathToRim(path: Float64Array, putt: Putt): Float64Array {
-  const { x, y } = putt.hole;
-  let end = 0;
-  while (end < path.length - 3 && Math.hypot(path[end] - x, path[end + 1] - y) >= HOLE_RADIUS) end += 3;
-  const cut = new Float64Array(end + 3);
-  cut.set(path.subarray(0, end));
-  cut.set([x, y, path[end + 2]], end);
-  return cut;
+const endOf = (pass: Pass): Pick<Roll, 'status' | 'rest'> => ({
+  status: pass.status,
+  rest: pass.status === 'neverStops' ? undefined : { x: pass.restX, y: pass.restY },
+});
+
+/** Seconds over the hole of a ball that lips out: straight across at its mean speed. */
+function acrossTime(toRim: Float64Array, putt: Putt, leaving: LeavingBall, speed: number): number {
+  const [x, y] = toRim.subarray(-3);
+  const way = Math.hypot(putt.hole.x + leaving.x - x, putt.hole.y + leaving.y - y);
+  return way / Math.max(0.1, (speed + leaving.speed) / 2);
 }
+
+/** The path up to the rim circle. */
+function pathToRim(path: Float64Array, { hole }: Putt): Float64Array {
+  let end = 0;
+  while (end < path.length - 3 && Math.hypot(path[end] - hole.x, path[end + 1] - hole.y) >= HOLE_RADIUS)
+    end += 3;
+  return path.slice(0, end + 3);
+}
+
+const joined = (first: Float64Array, second: ArrayLike<number>): Float64Array => {
+  const path = new Float64Array(first.length + second.length);
+  path.set(first);
+  path.set(second, first.length);
+  return path;
+};

@@ -53,3 +53,9 @@ export interface Roller {
   /** The whole covered roll as x, y, t triples, ordered in time, at most about 1 cm between chord and path. */
   trace(heading: number, speed: number): Float64Array;
 }
+
+/** A roller whose ball can be put down elsewhere: the second stretch of a roll begins where the first ended. */
+export interface MovableRoller extends Roller {
+  /** Passes and traces from now on begin at this place, m. */
+  startFrom(x: number, y: number): void;
+}

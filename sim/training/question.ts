@@ -76,13 +76,13 @@ export const surfaceOfGround = (ground: Ground): Surface =>
     ? planeSurface({ slope: ground.slope, downhill: ground.downhill })
     : generateGreen({ seed: ground.seed });
 
-/** A question as a putt the engine can read and roll; the simple capture rule. */
+/** A question as a putt the engine can read and roll; the hole as it is. */
 export const puttOfQuestion = (question: Question, surface = surfaceOfGround(question.ground)): Putt => ({
   surface,
   greenSpeed: question.greenSpeed,
   ball: question.ball,
   hole: question.hole,
-  capture: 'simple',
+  capture: 'rim',
 });
 
 interface Spot {
@@ -205,7 +205,7 @@ function judge(variant: Variant, drill: ReadDrill): Judged | undefined {
   if (along === undefined) return undefined;
   const { slope, rise } = along;
   if (ground.kind === 'green' && (slope < drill.slope[0] || slope > drill.slope[1])) return undefined;
-  const putt = { surface, greenSpeed, ball, hole, capture: 'simple' } as const;
+  const putt = { surface, greenSpeed, ball, hole, capture: 'rim' } as const;
   if (checkPutt(putt) !== undefined) return undefined;
   const read = readPutt(putt, pace);
   if (read.status !== 'ok' || read.aimOffset === undefined || Math.abs(read.start) > WIDEST_START)

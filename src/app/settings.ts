@@ -1,9 +1,10 @@
 /**
- * What the person has chosen for every screen: units, theme, and their own errors. Kept in localStorage; anything found
- * there that is not what we would have written is dropped, field by field, so an old or damaged entry breaks nothing.
+ * What the person has chosen for every screen: units, theme, their own errors, whether putts skid and which balls drop. Kept
+ * in localStorage; anything found there that is not what we would have written is dropped, field by field, so an old or
+ * damaged entry breaks nothing.
  */
 import { effect, signal } from '@preact/signals';
-import { degreesToRadians, type Player, PRESETS } from '../../sim/index.ts';
+import { CAPTURES, type CaptureName, degreesToRadians, type Player, PRESETS } from '../../sim/index.ts';
 import type { Units } from '../text/format.ts';
 
 export type Theme = 'auto' | 'light' | 'dark';
@@ -26,9 +27,18 @@ export interface StoredSettings {
   readonly units: Units;
   readonly theme: Theme;
   readonly player: Player;
+  /** Whether putts skid before they roll. */
+  readonly skid: boolean;
+  readonly capture: CaptureName;
 }
 
-const DEFAULTS: StoredSettings = { units: 'imperial', theme: 'auto', player: DEFAULT_PLAYER };
+const DEFAULTS: StoredSettings = {
+  units: 'imperial',
+  theme: 'auto',
+  player: DEFAULT_PLAYER,
+  skid: false,
+  capture: CAPTURES[0],
+};
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
@@ -58,6 +68,8 @@ export const parseSettings = (text: string | null): StoredSettings => {
     units: found.units === 'metric' ? 'metric' : 'imperial',
     theme: found.theme === 'light' || found.theme === 'dark' ? found.theme : 'auto',
     player: loadPlayer(found.player),
+    skid: found.skid === true,
+    capture: CAPTURES.find((name) => name === found.capture) ?? CAPTURES[0],
   };
 };
 
@@ -83,6 +95,8 @@ export const units = signal<Units>(loaded.units);
 export const theme = signal<Theme>(loaded.theme);
 /** The person's errors, SI (radians and shares). */
 export const player = signal<Player>(loaded.player);
+export const skid = signal(loaded.skid);
+export const capture = signal<CaptureName>(loaded.capture);
 
 /** The signals as one object, for screens that take them as a prop. */
 export const settings = { units, theme, player };
@@ -91,5 +105,13 @@ export type Settings = typeof settings;
 /** Starts keeping the settings; returns the function that stops it. */
 export const keepSettings = (): (() => void) =>
   effect(() =>
-    writeStorage(JSON.stringify({ units: units.value, theme: theme.value, player: player.value })),
+    writeStorage(
+      JSON.stringify({
+        units: units.value,
+        theme: theme.value,
+        player: player.value,
+        skid: skid.value,
+        capture: capture.value,
+      } satisfies StoredSettings),
+    ),
   );

@@ -45,6 +45,7 @@ export const toPutt = (request: PuttRequest): Putt => {
     ball: { x: request.ballM[0], y: request.ballM[1] },
     hole: { x: request.holeM[0], y: request.holeM[1] },
     capture: request.capture,
+    skid: request.skid,
   };
 };
 
@@ -98,7 +99,8 @@ const rollResponse = (roll: Roll) => {
   const pathM: [number, number][] = [];
   for (let index = 0; index < roll.path.length; index += 3)
     pathM.push([roll.path[index], roll.path[index + 1]]);
-  return { status: roll.status, restM: roll.rest ? pair(roll.rest) : null, timeS: roll.time, pathM };
+  const { status, rest, lippedOut, time } = roll;
+  return { status, restM: rest ? pair(rest) : null, timeS: time, pathM, lippedOut };
 };
 
 const readResponse = (read: PaceRow['read']) =>
@@ -124,6 +126,7 @@ const oddsResponse = (odds: Odds | NoLine) =>
         short: odds.short,
         high: odds.high,
         low: odds.low,
+        lippedOut: odds.lippedOut,
         threePutt: odds.threePutt,
         expectedPutts: odds.expectedPutts,
         leaveMedianM: odds.leaveMedian,

@@ -5,6 +5,7 @@
  * Frame: hole at the origin, downhill towards -y, so that 12 o'clock is up the page as in every drawing.
  */
 import {
+  CAPTURES,
   clockToBearing,
   DIE_PACE,
   EARLIER_PRESETS,
@@ -32,7 +33,7 @@ import { showValue } from './show.ts';
 const DOWNHILL = -Math.PI / 2;
 
 /** Lists only the flags: values and examples are in help.ts. */
-const PUTT_FLAGS = ['length', 'slope', 'ball', 'green-speed', 'capture', 'units'];
+const PUTT_FLAGS = ['length', 'slope', 'ball', 'green-speed', 'capture', 'skid', 'units'];
 const PLAYER_FLAGS = ['player', 'line-sd', 'pace-sd', 'read-sd', 'read-bias', 'pace-bias'];
 export const FLAGS: Readonly<Record<Command, readonly string[]>> = {
   roll: [...PUTT_FLAGS, 'start', 'speed'],
@@ -216,7 +217,8 @@ const gather = <Name extends Command>(command: Name, flags: Flags): Checked<Aske
     greenSpeedFt: metresToFeet(greenSpeed),
     ballM: [length * Math.cos(bearing), length * Math.sin(bearing)],
     holeM: [0, 0],
-    capture: reader.choice('capture', ['simple', 'freeFall'], 'simple'),
+    capture: reader.choice('capture', CAPTURES, 'rim'),
+    skid: reader.choice('skid', ['off', 'on'], 'off') === 'on',
   };
   let diePace: number = DIE_PACE;
   let firmPace: number = FIRM_PACE;

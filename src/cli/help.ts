@@ -11,7 +11,11 @@ const PUTT = `  --length 12ft        ball to hole: 12, 12ft, 12'6", 3.5m, 350cm
                        on the right as you look uphill (the putt breaks left),
                        6:00 below the hole; not needed on the level
   --green-speed 10     Stimpmeter reading, feet
-  --capture simple     or freeFall: which balls drop (default simple)
+  --capture rim        which balls drop. rim: a rigid ball on the rim, with
+                       lip-outs (default); simple: a published rule of thumb;
+                       freeFall: only what falls in without touching
+  --skid off           or on: the ball slides off the putter before it rolls, so
+                       it leaves about a third faster (default off)
   --units imperial     or metric (default: as the length was typed)`;
 
 const PACE = `  --pace 6in           how far past the covered hole it would stop
@@ -31,7 +35,8 @@ const JSON_PUTT = {
   greenSpeedFt: 10,
   ballM: [0, 0],
   holeM: [0, 3.048],
-  capture: 'simple',
+  capture: 'rim',
+  skid: false,
 };
 const JSON_PLAYER = { lineSdDeg: 1, paceSd: 0.08, readSd: 0.12, readBias: 0, paceBias: 0 };
 
@@ -42,7 +47,8 @@ const CONVENTIONS =
 const NO_LINE = 'Where no line exists: {"status":"noLine","reason":"..."}.';
 const READ_FIELDS =
   '"status":"ok","startDeg","speed","aimOffsetM" (null: the start is 90 degrees off or more),"curveHeightM","apexM","arrivalSpeed","timeS"';
-const ODDS_FIELDS = '"status":"ok","holed","short","high","low","threePutt","expectedPutts","leaveMedianM"';
+const ODDS_FIELDS =
+  '"status":"ok","holed","short","high","low","lippedOut","threePutt","expectedPutts","leaveMedianM"';
 
 interface Page {
   readonly what: string;
@@ -63,7 +69,7 @@ export const PAGES: Readonly<Record<Command, Page>> = {
     examples: ['roll --length 10ft --slope 2% --ball 3:00 --green-speed 10 --start -6 --speed 1.9m/s'],
     request: { ...JSON_PUTT, startDeg: -6, speed: 1.9 },
     response:
-      '{"status":"holed"|"atRest"|"neverStops"|"leftSurface","restM" (null: never stops),"timeS","pathM":[[x,y],...]}',
+      '{"status":"holed"|"atRest"|"neverStops"|"leftSurface","restM" (null: never stops),"timeS","pathM":[[x,y],...],"lippedOut"}',
   },
   read: {
     what: 'Say where to aim and how hard to hit it for a pace.',

@@ -5,6 +5,7 @@
  * never rename.
  */
 import * as z from 'zod';
+import { CAPTURES } from '../../sim/index.ts';
 import { showValue } from './show.ts';
 
 /** Names of the commands, in the order the help lists them. */
@@ -197,8 +198,9 @@ const putt = {
   ballM: point('where the ball lies'),
   holeM: point('the hole centre'),
   capture: z
-    .enum(['simple', 'freeFall'], complain('"simple" or "freeFall"', 'Leave it out for "simple".'))
-    .default('simple'),
+    .enum(CAPTURES, complain('"rim", "simple" or "freeFall"', 'Leave it out for "rim".'))
+    .default('rim'),
+  skid: z.boolean(complain('true or false', 'Leave it out for false.')).optional(),
 };
 const paceM = number(
   LIMITS.paceM,

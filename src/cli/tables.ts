@@ -92,7 +92,8 @@ export const rollPage = (asked: Asked<'roll'>): string => {
   }
   if (roll.arrival) lines.push(['speed at the hole', speedWords(roll.arrival.speed)]);
   if (roll.status !== 'neverStops') lines.push(['time', formatSeconds(roll.time)]);
-  return page(`${PLACES[roll.status]}${end}.`, puttWords(asked), facts(lines));
+  const place = roll.lippedOut && roll.status === 'atRest' ? 'It lips out' : PLACES[roll.status];
+  return page(`${place}${end}.`, puttWords(asked), facts(lines));
 };
 
 export const readPage = (asked: Asked<'read'>): string => {
@@ -133,6 +134,7 @@ const oddsFacts = (odds: Odds, units: Units): [string, string][] => [
   ['short', formatPercent(odds.short, 1)],
   ['past, high side', formatPercent(odds.high, 1)],
   ['past, low side', formatPercent(odds.low, 1)],
+  ['of these, lipped out', formatPercent(odds.lippedOut, 1)],
   ['three putts or more', formatPercent(odds.threePutt, 1)],
   ['expected putts', formatPutts(odds.expectedPutts)],
   [

@@ -36,13 +36,16 @@ export interface SceneLine {
   readonly rest?: Point;
 }
 
-/** Where the putts of one pace finish. Only the missed ones are drawn: crosses for die, rings for the others. */
+/** Where the putts of one pace finish. Only the missed ones are drawn: crosses for die, rings for the others; a dot in the
+ *  middle of those that lipped out. */
 export interface SceneCloud {
   readonly style: LineStyle;
   /** x, y pairs, m. */
   readonly rests: Float64Array;
   /** 1 where the putt dropped, one per pair. */
   readonly holed: Uint8Array;
+  /** 1 where it touched the hole and left it again. */
+  readonly lippedOut: Uint8Array;
 }
 
 export interface ContourStep {

@@ -25,6 +25,9 @@ const PATTERNS: Readonly<Record<LineStyle, readonly number[] | undefined>> = {
 };
 const DOTS_APART = 5.6;
 const MARK = 3.4;
+const FIRM_MARK = { shape: 'ring', radius: MARK - 0.4, width: 1.1 } as const;
+/** Radius of the dot in the mark of a ball that lipped out, pixels. */
+const LIP_DOT = 1.7;
 /** Space between a thing that can be moved and the ring that says so, pixels. */
 const GRIP = 6;
 /** A straighter line than this has no apex worth a mark, pixels. */
@@ -82,17 +85,30 @@ const beside = (place: Point, from: Point, to: Point): number =>
   (Math.hypot(to.x - from.x, to.y - from.y) || 1);
 
 function drawClouds(model: SceneModel, camera: Camera, palette: Palette): Primitive[] {
-  return model.clouds.map(({ style, rests, holed }) => {
+  return model.clouds.flatMap(({ style, rests, holed, lippedOut }): Primitive[] => {
     const places: number[] = [];
+    const lipped: number[] = [];
     for (let index = 0; index < holed.length; index++) {
       if (holed[index]) continue;
       const { x, y } = camera.toPixel({ x: rests[2 * index], y: rests[2 * index + 1] });
       places.push(x, y);
+      if (lippedOut[index]) lipped.push(x, y);
     }
     const colour = palette.lines[style].line;
-    return style === 'die'
-      ? { kind: 'marks', shape: 'cross', places, radius: MARK, width: 1.2, colour, alpha: 0.72 }
-      : { kind: 'marks', shape: 'ring', places, radius: MARK - 0.4, width: 1.1, colour, alpha: 0.72 };
+    const die = style === 'die';
+    const shape = die ? ({ shape: 'cross', radius: MARK, width: 1.2 } as const) : FIRM_MARK;
+    const drawn: Primitive[] = [{ kind: 'marks', places, colour, alpha: 0.72, ...shape }];
+    if (lipped.length > 0)
+      drawn.push({
+        kind: 'marks',
+        shape: 'dot',
+        places: lipped,
+        radius: LIP_DOT,
+        width: 0,
+        colour,
+        alpha: 0.9,
+      });
+    return drawn;
   });
 }
 

@@ -14,6 +14,7 @@ const green = generateGreen({ seed: 1 });
 describe('the check of a putt', () => {
   it('has nothing to say of an ordinary putt, on a plane or a green', () => {
     expect(checkPutt(good)).toBeUndefined();
+    expect(checkPutt({ ...good, skid: true })).toBeUndefined();
     expect(
       checkPutt({ ...good, surface: green, ball: { x: 8, y: 8 }, hole: { x: 10, y: 10 } }),
     ).toBeUndefined();

@@ -4,33 +4,38 @@
  */
 import { effect, signal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import { rollBall } from '../../../sim/index.ts';
 import { Choice } from '../../app/Choice.tsx';
+import { units } from '../../app/settings.ts';
 import { CLOUD_SIZE, lines } from './lines.ts';
 import { type DecideMap, mapWords, openMap } from './mapScene.ts';
+import {
+  hasLipOut,
+  type NextRoll,
+  nextLipOut,
+  nextRoll,
+  type Pace,
+  rollWords,
+  type Stroke,
+} from './rolls.ts';
 import { problem } from './situation.ts';
 
 type Tempo = '1' | '0.5' | '0.25';
-type Pace = 'die' | 'firm';
 const tempo = signal<Tempo>('1');
-const rolling = signal<Pace | undefined>(undefined);
+const stroke = signal<Stroke>('true');
+const rolling = signal(false);
 const told = signal('');
 const map = signal<DecideMap | undefined>(undefined);
 const lost = signal<string | undefined>(undefined);
 
-const roll = async (which: Pace): Promise<void> => {
-  const asked = lines.peek();
-  const line = asked?.[which];
-  if (asked === undefined || line?.status !== 'ok') return;
-  const result = rollBall(asked.putt, line.start, line.speed);
-  rolling.value = which;
+const roll = async (next: NextRoll | undefined): Promise<void> => {
+  if (next === undefined) return;
+  rolling.value = true;
   told.value = '';
   try {
-    const outcome = await map.peek()?.roll(result, Number(tempo.peek()));
-    if (outcome !== 'cancelled')
-      told.value = `${which === 'die' ? 'Dying' : 'Firm'} putt: ${result.status === 'holed' ? 'holed' : 'missed'} after ${result.time.toFixed(1)} s.`;
+    const outcome = await map.peek()?.roll(next.roll, Number(tempo.peek()));
+    if (outcome !== 'cancelled') told.value = rollWords(next, units.peek());
   } finally {
-    rolling.value = undefined;
+    rolling.value = false;
   }
 };
 
@@ -40,14 +45,17 @@ const TEMPOS: readonly { value: Tempo; label: string }[] = [
   { value: '0.25', label: 'quarter' },
 ];
 
+const STROKES: readonly { value: Stroke; label: string }[] = [
+  { value: 'true', label: 'perfect' },
+  { value: 'struck', label: 'with your errors' },
+];
+
 const RollButton = ({ which }: { which: Pace }) => (
   <button
     type="button"
     class={which}
-    disabled={
-      problem.value !== undefined || lines.value?.[which].status !== 'ok' || rolling.value !== undefined
-    }
-    onClick={() => void roll(which)}
+    disabled={problem.value !== undefined || lines.value?.[which].status !== 'ok' || rolling.value}
+    onClick={() => void roll(nextRoll(which, stroke.peek()))}
   >
     {which === 'die' ? 'Roll it to die' : 'Roll it firm'}
   </button>
@@ -62,7 +70,8 @@ const Legend = () => (
     <svg class="key firm-key" viewBox="0 0 10 10" aria-hidden="true">
       <circle cx="5" cy="5" r="3" />
     </svg>
-    firm: where the misses stop, of {CLOUD_SIZE} putts at each pace with the errors set below.
+    firm: where the misses stop, of {CLOUD_SIZE} putts at each pace with the errors set below. A dot in the
+    mark: it lipped out.
   </p>
 );
 
@@ -91,7 +100,7 @@ export const MapPanel = () => {
       stop?.();
       map.peek()?.destroy();
       map.value = undefined;
-      rolling.value = undefined;
+      rolling.value = false;
     };
   }, []);
   return (
@@ -108,6 +117,22 @@ export const MapPanel = () => {
       <div class="map-tools">
         <RollButton which="die" />
         <RollButton which="firm" />
+        <button
+          type="button"
+          disabled={problem.value !== undefined || rolling.value || !hasLipOut()}
+          onClick={() => void roll(nextLipOut())}
+        >
+          Show a lip-out
+        </button>
+        <Choice
+          legend="The stroke"
+          name="stroke"
+          value={stroke.value}
+          options={STROKES}
+          onChange={(value) => {
+            stroke.value = value;
+          }}
+        />
         <Choice
           legend="Speed of the roll"
           name="tempo"

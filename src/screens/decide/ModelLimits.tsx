@@ -7,8 +7,9 @@ export const ModelLimits = () => (
       within 0.3 points. The model is the larger doubt: green speed, slope and your errors are estimates.
     </p>
     <p>
-      <strong>Left out:</strong> grain, wind, footprints, moisture, bumps, spin and the skid off the putter
-      face. A ball either drops or rolls on; lip-outs that change its direction are not modelled.
+      <strong>Left out:</strong> grain, wind, footprints, moisture, bumps and spin; the skid off the putter
+      face, unless you count it. A ball either drops or rolls on; lip-outs that change its direction are not
+      modelled.
     </p>
   </section>
 );

@@ -86,6 +86,7 @@ const ROWS = (): readonly Row[] => {
     { name: 'short', cell: ofOdds(({ short }) => formatPercent(short, 0)), needs: 'odds' },
     { name: 'high side', cell: ofOdds(({ high }) => formatPercent(high, 0)), needs: 'odds' },
     { name: 'low side', cell: ofOdds(({ low }) => formatPercent(low, 0)), needs: 'odds' },
+    { name: 'lips out', cell: ofOdds(({ lippedOut }) => formatPercent(lippedOut)), needs: 'odds' },
     { name: 'time to the hole', cell: ofLine(({ time }) => formatSeconds(time)) },
   ];
 };
@@ -115,6 +116,8 @@ const Explained = () => (
         Where misses finish. High is past on the side the ball breaks from, low past on the side it breaks to.
         Shares are of all putts.
       </dd>
+      <dt>Lips out</dt>
+      <dd>Touches the hole and stays out, turned aside by the rim. These are among the high and low ones.</dd>
     </dl>
   </details>
 );

@@ -14,6 +14,7 @@ import {
   parsePercent,
   parseSeed,
 } from '../../text/parse.ts';
+import { ModelChoices } from './ModelChoices.tsx';
 import {
   anotherGreen,
   clock,
@@ -151,6 +152,7 @@ export const PuttInputs = () => {
         The hole is the centre of the clock: 12:00 is straight uphill of it, 6:00 below it, 3:00 pin-high.
         Green speed is a Stimpmeter reading. Past: where the ball would stop if the hole were covered.
       </p>
+      <ModelChoices />
     </section>
   );
 };

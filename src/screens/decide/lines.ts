@@ -18,9 +18,13 @@ export interface PuttLines extends TwoReads {
   readonly putt: Putt;
 }
 
+export interface PuttClouds extends TwoClouds {
+  readonly putt: Putt;
+}
+
 const lane = createLane();
 const fromWorker = signal<PuttLines | undefined>(undefined);
-const cloudsFound = signal<(TwoClouds & { readonly putt: Putt }) | undefined>(undefined);
+const cloudsFound = signal<PuttClouds | undefined>(undefined);
 
 /** undefined: the putt cannot be played, or its green is so new that nothing is known yet. */
 export const lines = computed<PuttLines | undefined>(() => {
@@ -33,7 +37,7 @@ export const lines = computed<PuttLines | undefined>(() => {
 });
 
 /** The clouds last rolled on this ground: during a drag they may be a frame or two old. */
-export const clouds = computed<TwoClouds | undefined>(() => {
+export const clouds = computed<PuttClouds | undefined>(() => {
   const found = cloudsFound.value;
   return problem.value === undefined && found?.putt.surface === putt.value.surface ? found : undefined;
 });

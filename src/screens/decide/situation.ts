@@ -20,6 +20,8 @@ import {
   sampleSurface,
 } from '../../../sim/index.ts';
 
+import { capture, skid } from '../../app/settings.ts';
+
 export type Ground = 'plane' | 'green';
 
 export const LIMITS = {
@@ -77,7 +79,8 @@ export const putt = computed<Putt>(() => ({
   greenSpeed: greenSpeed.value,
   ball: ball.value,
   hole: hole.value,
-  capture: 'simple',
+  capture: capture.value,
+  skid: skid.value,
 }));
 
 /** What is wrong with the putt as a whole, from the engine's own check. */

@@ -18,18 +18,19 @@ const rounded = (value: number): number => Number(value.toFixed(9));
 const keyOf = (asked: Putt, player: Player, change: CaseName | undefined): Key => {
   if (asked.surface.kind === 'plane') {
     const putt = change === undefined ? asked : changedPutt(asked, change);
-    const { surface, greenSpeed, capture } = putt;
+    const { surface, greenSpeed, capture, skid } = putt;
     if (surface.kind === 'plane')
       return [
         rounded(surface.slope),
         rounded(surface.downhill),
         rounded(greenSpeed),
         capture,
+        skid === true,
         ...Object.values(player),
       ];
   }
-  const { surface, greenSpeed, hole, capture } = asked;
-  return [surface, greenSpeed, hole.x, hole.y, capture, change, ...Object.values(player)];
+  const { surface, greenSpeed, hole, capture, skid } = asked;
+  return [surface, greenSpeed, hole.x, hole.y, capture, skid === true, change, ...Object.values(player)];
 };
 
 const same = (first: Key, second: Key): boolean =>

@@ -52,7 +52,7 @@ export const rollSentence = (roll: Roll, question: Question, units: Units): stri
   if (roll.status === 'leftSurface' || roll.rest === undefined)
     return 'On your line it misses and runs off the green.';
   const left = Math.hypot(roll.rest.x - hole.x, roll.rest.y - hole.y);
-  return `On your line it misses and stops ${formatLeave(left, units)} away.`;
+  return `On your line it ${roll.lippedOut ? 'lips out' : 'misses'} and stops ${formatLeave(left, units)} away.`;
 };
 
 export const costSentence = (atAim: number, atTrue: number): string => {

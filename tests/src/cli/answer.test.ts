@@ -31,9 +31,9 @@ const number = (value: unknown): number => {
 };
 
 describe('roll', () => {
-  it('answers with status, restM, timeS and pathM', () => {
+  it('answers with status, restM, timeS, pathM and lippedOut', () => {
     const response = ask('roll', { ...pinHigh, startDeg: 20, speed: 2 });
-    expect(Object.keys(response)).toEqual(['status', 'restM', 'timeS', 'pathM']);
+    expect(Object.keys(response)).toEqual(['status', 'restM', 'timeS', 'pathM', 'lippedOut']);
     expect(response.status).toBe('atRest');
     const path = response.pathM as [number, number][];
     expect(path[0]).toEqual([0, 0]);
@@ -173,14 +173,23 @@ describe('read', () => {
     expect(Math.abs(number(onGrid.aimOffsetM) - number(onPlane.aimOffsetM))).toBeLessThan(0.005);
   });
 
-  it('takes the simple capture rule when none is named', () => {
+  it('takes the rim as it is when no capture rule is named', () => {
     expect(ask('read', { ...pinHigh, paceM: 0.3 })).toEqual(
-      ask('read', { ...pinHigh, capture: 'simple', paceM: 0.3 }),
+      ask('read', { ...pinHigh, capture: 'rim', paceM: 0.3 }),
     );
   });
 });
 
-const ODDS_NAMES = ['holed', 'short', 'high', 'low', 'threePutt', 'expectedPutts', 'leaveMedianM'];
+const ODDS_NAMES = [
+  'holed',
+  'short',
+  'high',
+  'low',
+  'lippedOut',
+  'threePutt',
+  'expectedPutts',
+  'leaveMedianM',
+];
 
 describe('odds', () => {
   it('answers with the names that other programs rely on, as shares of all putts', () => {

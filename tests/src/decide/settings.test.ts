@@ -6,7 +6,13 @@ describe('stored settings', () => {
   it.each([null, '', '{', '[]', '42', 'null', '{"units":7,"theme":{},"player":"tall"}'])(
     'falls back to defaults for %s',
     (text) => {
-      expect(parseSettings(text)).toEqual({ units: 'imperial', theme: 'auto', player: DEFAULT_PLAYER });
+      expect(parseSettings(text)).toEqual({
+        units: 'imperial',
+        theme: 'auto',
+        player: DEFAULT_PLAYER,
+        skid: false,
+        capture: 'rim',
+      });
     },
   );
   it('drops a player with an impossible error but keeps the good units', () => {
@@ -15,13 +21,27 @@ describe('stored settings', () => {
       theme: 'dark',
       player: { ...DEFAULT_PLAYER, paceSd: -1 },
     });
-    expect(parseSettings(text)).toEqual({ units: 'metric', theme: 'dark', player: DEFAULT_PLAYER });
+    expect(parseSettings(text)).toEqual({
+      units: 'metric',
+      theme: 'dark',
+      player: DEFAULT_PLAYER,
+      skid: false,
+      capture: 'rim',
+    });
+  });
+  it('loads what was stored before there was a skid or a rule for the hole, and takes only what it knows of them', () => {
+    const stored = { units: 'metric', theme: 'light', player: { ...DEFAULT_PLAYER, lineSd: 0.02 } };
+    expect(parseSettings(JSON.stringify(stored))).toEqual({ ...stored, skid: false, capture: 'rim' });
+    expect(parseSettings(JSON.stringify({ ...stored, skid: 'yes' })).skid).toBe(false);
+    expect(parseSettings(JSON.stringify({ ...stored, capture: 'magnet' })).capture).toBe('rim');
   });
   it('gives back what was written', () => {
     const stored = {
       units: 'metric',
       theme: 'light',
       player: { ...DEFAULT_PLAYER, readBias: -0.2 },
+      skid: true,
+      capture: 'freeFall',
     } as const;
     expect(parseSettings(JSON.stringify(stored))).toEqual(stored);
   });

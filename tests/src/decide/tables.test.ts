@@ -35,11 +35,13 @@ describe('tables of next putts', () => {
     expect(tableFor(moved, player)?.hole).toEqual({ x: 5, y: 1 });
   });
 
-  it('do not serve another slope, green speed or player', () => {
+  it('do not serve another slope, green speed, player or strike', () => {
     keepTable(plane(0.02), player, undefined, shell({ x: 0, y: 0 }));
     expect(hasTable(plane(0.025), player)).toBe(false);
     expect(hasTable(plane(0.02, 3.3528), player)).toBe(false);
     expect(hasTable(plane(0.02), other)).toBe(false);
+    expect(hasTable({ ...plane(0.02), skid: true }, player)).toBe(false);
+    expect(hasTable({ ...plane(0.02), skid: false }, player)).toBe(true);
   });
 
   it('of a foot faster at 10 ft serve 11 ft too, on a plane', () => {
@@ -53,6 +55,7 @@ describe('tables of next putts', () => {
     expect(hasTable({ ...putt, ball: { x: 1, y: 1 } }, player)).toBe(true);
     expect(hasTable({ ...putt, hole: { x: 3, y: 5 } }, player)).toBe(false);
     expect(hasTable(putt, player, 'steeper')).toBe(false);
+    expect(hasTable({ ...putt, skid: true }, player)).toBe(false);
     expect(hasTable(onField(), player)).toBe(false);
   });
 

@@ -17,6 +17,7 @@ const odds = (changes: Partial<Odds>): Odds => ({
   short: 0.1,
   high: 0.3,
   low: 0.33,
+  lippedOut: 0,
   threePutt: 0.01,
   expectedPutts: 1.75,
   leaveMedian: 0.3556,

@@ -131,7 +131,11 @@ describe('the putt', () => {
   });
 
   it('marks missed putts only, crosses for die and rings for firm', () => {
-    const cloud = { rests: new Float64Array([0.1, 1.8, 0, 1.5, -0.3, 2]), holed: new Uint8Array([0, 1, 0]) };
+    const cloud = {
+      rests: new Float64Array([0.1, 1.8, 0, 1.5, -0.3, 2]),
+      holed: new Uint8Array([0, 1, 0]),
+      lippedOut: new Uint8Array(3),
+    };
     const die = putt({ ...model, clouds: [{ ...cloud, style: 'die' }] });
     const firm = putt({ ...model, clouds: [{ ...cloud, style: 'firm' }] });
     const [crosses] = ofKind(die, 'marks');
@@ -145,6 +149,21 @@ describe('the putt', () => {
         expect(place).toBeCloseTo(expected[at], 6);
       });
     }
+  });
+
+  it('puts a dot in the mark of a miss that lipped out, and in no other', () => {
+    const cloud = {
+      rests: new Float64Array([0.1, 1.8, 0, 1.5, -0.3, 2]),
+      holed: new Uint8Array([0, 1, 0]),
+      lippedOut: new Uint8Array([0, 0, 1]),
+    };
+    const marks = ofKind(putt({ ...model, clouds: [{ ...cloud, style: 'firm' }] }), 'marks');
+    const dots = marks.filter(({ shape }) => shape === 'dot');
+    expect(dots).toHaveLength(1);
+    // The third ball alone, by the same camera as above.
+    expect(dots[0].places).toHaveLength(2);
+    expect(dots[0].places[0]).toBeCloseTo(380 - 35.4, 6);
+    expect(dots[0].places[1]).toBeCloseTo(295 - 236, 6);
   });
 
   it('draws the dying line in dashes and the firm one in one piece', () => {
