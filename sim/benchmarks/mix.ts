@@ -26,7 +26,7 @@ export const TOUR_MIX: Mix = { slopes: [0.005, 0.03], greenSpeeds: [feetToMetres
 export const CLUB_MIX: Mix = { slopes: [0.005, 0.03], greenSpeeds: [feetToMetres(8.5), feetToMetres(10.5)] };
 
 /** The rule by which all presets are fitted and all comparisons made. Another rule: fit anew. */
-export const BENCHMARK_CAPTURE: CaptureName = 'simple';
+export const BENCHMARK_CAPTURE: CaptureName = 'rim';
 
 /** How finely the mix is summed. */
 export interface Fineness {

@@ -17,7 +17,7 @@ export const playerOf = (lineSdDeg: number, paceSd: number, readSd: number): Pla
 });
 
 export const FITTED_PLAYERS: Readonly<Record<PublishedPlayer, Player>> = {
-  tour: playerOf(1, 0.091, 0.31),
-  scratch: playerOf(1.18, 0.098, 0.4),
-  averaging90: playerOf(1.61, 0.119, 0.55),
+  tour: playerOf(1, 0.092, 0.3),
+  scratch: playerOf(1.17, 0.099, 0.4),
+  averaging90: playerOf(1.58, 0.121, 0.54),
 };
