@@ -37,7 +37,7 @@ export interface Fineness {
   readonly directions: number;
 }
 
-/** Within 0.1 points of holed and 0.003 putts of a sum of 6 x 3 x 12 (tests/sim/benchmarks). */
+/** Within 0.15 points of holed and 0.003 putts of a finer sum (tests/sim/benchmarks). */
 const USUAL: Fineness = { slopes: 2, greenSpeeds: 1, directions: 6 };
 
 /** Points that stand for an even spread between two ends, of equal weight. */

