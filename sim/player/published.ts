@@ -212,3 +212,9 @@ export const PUBLISHED_PACES = {
   pelzInches: 17,
   commonPracticeInches: [12, 18],
 } as const;
+
+/** Putts a round, Broadie in an account (second-hand). Not compared: that needs the lengths a round leaves. */
+export const PUTTS_PER_ROUND: Readonly<Partial<Record<PublishedPlayer, number>>> = {
+  tour: 29,
+  averaging90: 33,
+};
