@@ -30,7 +30,7 @@ export const DIE_PACE = 0.15;
 /** Default "firm" pace, m past the hole (about 30 in). */
 export const FIRM_PACE = 0.75;
 
-/** Pace of every putt after the first, m past the hole: 15 in, the middle of 12-18 in (common practice, no source). */
+/** The one sensible pace from which better ones are sought for later putts, m past the hole: 15 in, the middle of 12-18 in (common practice, no source). */
 export const NEXT_PUTT_PACE = 0.381;
 
 /** Rolls longer than this never happen on a green; guards loops and slopes that barely hold a ball, s. */

@@ -35,9 +35,29 @@ export { checkPutt } from './check.ts';
 export * from './constants.ts';
 export { type Estimate, meanInterval } from './evidence/mean-interval.ts';
 export { type AimPair, type BiasVerdict, type ReadingBias, readingBias } from './evidence/reading-bias.ts';
+export {
+  type ApproachOptions,
+  type ApproachSide,
+  type ApproachSides,
+  approachSides,
+} from './odds/approach.ts';
 export { comparePaces, holedShare, puttOdds } from './odds/compare.ts';
-export { type NextPutts, type NextPuttsOptions, prepareNextPutts } from './odds/next-putts.ts';
+export {
+  emptyGreenMap,
+  type GreenMap,
+  type GreenMapOptions,
+  mapValueAt,
+  nodePoint,
+  PLACE_STATUS,
+  type PlaceValue,
+  type PlaceValues,
+  type PlayedPlaces,
+} from './odds/green-map.ts';
+export { filledIn, placesToPlay, withPlayed } from './odds/green-steps.ts';
+export { type NextPuttsOptions, prepareNextPutts } from './odds/next-putts.ts';
+export { type HolingOut, holingOutAt, type NextPutts } from './odds/polar-table.ts';
 export { type Misses, sampleMisses } from './odds/sample.ts';
+export { type GreenQuestion, playPlaces, wholeGreen } from './odds/whole-green.ts';
 export { HANDICAPS, type HandicapPlayer, playerOfHandicap } from './player/handicap.ts';
 export {
   type AngleDistanceFit,

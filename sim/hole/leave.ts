@@ -1,11 +1,10 @@
 /**
  * A ball that lips out, in the frame of the green: where it is back on the grass, which way it rolls and how fast.
- * Answers for: turning a rule's answer (given along the line of arrival) to the ground, and the height it gains or loses on
- * the way across. Leaves out: the rim itself (rim.ts), the roll that follows.
+ * Answers for: turning a rule's answer (given along the line of arrival) to the ground, tilt included. Leaves out: the rim itself (rim.ts), the roll that follows.
  */
-import { GRAVITY, HOLE_RADIUS, ROLLING_FACTOR } from '../constants.ts';
 import type { Point } from '../types.ts';
 import type { CaptureRule, LipOut } from './capture.ts';
+import { tiltedLeave } from './rim.ts';
 
 /** Reused by its owner. */
 export interface LeavingBall {
@@ -30,6 +29,7 @@ export interface Arrival {
 }
 
 const seen: LipOut = { x: 0, y: 0, turn: 0, speed: 0 };
+const tilt = { x: 0, y: 0 };
 
 /**
  * @param gradient of the ground at the hole, m per m: leaving higher than it came, the ball has slowed
@@ -40,13 +40,12 @@ export function leaveHole(rule: CaptureRule, arrival: Arrival, gradient: Point, 
   if (rule.leave === undefined || !rule.leave(speed, offset, seen)) return false;
   const alongX = Math.cos(heading);
   const alongY = Math.sin(heading);
+  tilt.x = gradient.x * alongX + gradient.y * alongY;
+  tilt.y = gradient.y * alongX - gradient.x * alongY;
+  tiltedLeave(offset, tilt, seen);
   out.x = seen.x * alongX - seen.y * alongY;
   out.y = seen.x * alongY + seen.y * alongX;
   out.heading = heading + seen.turn;
-  const back = Math.sqrt(Math.max(0, HOLE_RADIUS ** 2 - offset * offset));
-  const cameX = -back * alongX + offset * alongY;
-  const cameY = -back * alongY - offset * alongX;
-  const climbed = gradient.x * (out.x - cameX) + gradient.y * (out.y - cameY);
-  out.speed = Math.sqrt(Math.max(0, seen.speed ** 2 - 2 * ROLLING_FACTOR * GRAVITY * climbed));
+  out.speed = seen.speed;
   return true;
 }

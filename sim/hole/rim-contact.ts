@@ -9,7 +9,6 @@
 import { BALL_RADIUS, GRAVITY, HOLE_RADIUS } from '../constants.ts';
 
 /** Layout of a state: centre (m), velocity (m/s), spin (rad/s), each x, y, z. */
-export const PLACE = 0;
 export const VELOCITY = 3;
 export const SPIN = 6;
 export const STATE_SIZE = 9;
@@ -146,7 +145,7 @@ export function accelerate(
 }
 
 /** A tangential push (m/s) at the contact changes velocity and spin. */
-function push(state: Float64Array, n: Float64Array, px: number, py: number, pz: number): void {
+export function pushContact(state: Float64Array, n: Float64Array, px: number, py: number, pz: number): void {
   state[3] += px;
   state[4] += py;
   state[5] += pz;
@@ -160,7 +159,7 @@ export function pushSlip(state: Float64Array, n: Float64Array, most: number, sli
   const size = slipOf(state, n, slip);
   if (size === 0) return;
   const share = -Math.min(most / size, STICK_SHARE);
-  push(state, n, share * slip[0], share * slip[1], share * slip[2]);
+  pushContact(state, n, share * slip[0], share * slip[1], share * slip[2]);
 }
 
 /** An impact along `n`. @returns the speed at which the ball leaves along n, m/s; 0 when it was not approaching */
@@ -188,23 +187,19 @@ export function place(state: Float64Array, region: Region, n: Float64Array): voi
   if (region === 'rim') state[2] = BALL_RADIUS * n[2];
 }
 
-/** Spin of a ball whose contact slips at `slip`: what it has about the normal stays. */
-export function spinFor(state: Float64Array, n: Float64Array, slip: Float64Array): void {
-  const vx = state[3] - slip[0];
-  const vy = state[4] - slip[1];
-  const vz = state[5] - slip[2];
+/** Spin of a ball that rolls at its velocity: what it has about the normal stays. */
+function spinFor(state: Float64Array, n: Float64Array): void {
+  const [, , , vx, vy, vz] = state;
   const drill = state[6] * n[0] + state[7] * n[1] + state[8] * n[2];
   state[6] = drill * n[0] + (n[1] * vz - n[2] * vy) / BALL_RADIUS;
   state[7] = drill * n[1] + (n[2] * vx - n[0] * vz) / BALL_RADIUS;
   state[8] = drill * n[2] + (n[0] * vy - n[1] * vx) / BALL_RADIUS;
 }
 
-const NO_SLIP = new Float64Array(3);
-
 /** Takes what rounding has added to a state in contact: centre, velocity and, for a rolling ball, spin. */
 export function settle(state: Float64Array, region: Region, rolls: boolean, n: Float64Array): void {
   place(state, region, n);
   const along = state[3] * n[0] + state[4] * n[1] + state[5] * n[2];
   for (let i = 0; i < 3; i++) state[VELOCITY + i] -= along * n[i];
-  if (rolls) spinFor(state, n, NO_SLIP);
+  if (rolls) spinFor(state, n);
 }

@@ -16,20 +16,22 @@ import {
   HOLE_DEPTH,
   newContact,
   place,
+  pushContact,
   pushSlip,
   type Region,
   type RimMaterial,
   SPIN,
   STATE_SIZE,
+  STICK_SHARE,
   settle,
-  spinFor,
   VELOCITY,
 } from './rim-contact.ts';
 import { FLOOR_HEIGHT, flyToContact } from './rim-flight.ts';
 import { makeRimStepper } from './rim-step.ts';
 
-/** Turf and the earth under it: guesses. Restitution: a ball loses most of its speed along the normal on turf (about 0.4 to
- *  0.5 in slow bounces; memory). Friction: a ball sliding on turf, about 0.4 (memory). MODEL.md says what they move. */
+/** Turf and the earth under it: guesses, and MODEL.md says what they move. Restitution: 0.51 in slow bounces on turf (a formula of
+ *  Penner's; memory), and 0.5 drops a ball dead centre at the published 1.6 m/s. Friction: a ball sliding on turf, about 0.4
+ *  (memory). */
 export const TURF: RimMaterial = { restitution: 0.5, friction: 0.4 };
 
 /** A ball as its centre crosses the rim circle, rolling without slip or side spin. */
@@ -90,9 +92,15 @@ const SHORTEST_STEP = 1e-11;
 const STICKS = 1e-5;
 /** Slower than this along the normal a bouncing ball stays, m/s. */
 const STAYS = 1e-4;
-/** Running round the wall without slip, height and friction asked for repeat for ever (Littlewood 1953): a ball that has
- *  turned back below the rim once, and once more a period later, never comes out. */
-const CRESTS = 1;
+/** Without slip the motion round the wall, and over its lip, is periodic on a level green (one degree of freedom is left when
+ *  the two invariants of rolling are used; Littlewood 1953 for the wall): a ball that turns back downwards twice, without
+ *  having slipped or left the wall in between, never comes out. On a tilted green taken over. */
+const CRESTS = 2;
+/** Slip takes energy from this motion: so many crests in a row, none above the last, and it is taken to stay in. Told apart
+ *  only where friction is far above turf's: balls that slip a little at each bob for seconds. */
+const SLIPPING_CRESTS = 4;
+/** A crest this much above the last is no higher, m: crests are read off the parabola through the step that holds them. */
+const SAME_CREST = 1e-5;
 /** Halvings that find an event inside a step. */
 const HALVINGS = 45;
 const SAFETY = 0.9;
@@ -166,10 +174,10 @@ function makeRide(gravity: Float64Array, options: RimOptions) {
     const spare = material.friction * contact.press - contact.gripSize;
     slips = !(contact.slipSpeed <= STICKS && spare > 0);
     if (slips && contact.slipSpeed <= STICKS) {
-      // Slip starts against the grip that was asked for.
-      const size = contact.gripSize;
-      for (let i = 0; i < 3; i++) slip[i] = (-2 * STICKS * contact.grip[i]) / (size || 1);
-      spinFor(state, contact.normal, slip);
+      // Slip starts against the grip that was asked for. Given as a push at the contact it costs 1e-10 J/kg.
+      const size = -2 * STICKS * STICK_SHARE * (contact.gripSize > 0 ? 1 / contact.gripSize : 0);
+      const [gx, gy, gz] = contact.grip;
+      pushContact(state, contact.normal, size * gx, size * gy, size * gz);
     }
     settle(state, region, !slips, normal);
     return true;
@@ -179,6 +187,8 @@ function makeRide(gravity: Float64Array, options: RimOptions) {
   const ride = (): 'flight' | 'out' | 'floor' | 'limit' | 'holed' => {
     let h = FIRST_STEP;
     let crests = 0;
+    let crest = Number.POSITIVE_INFINITY;
+    let slipped = false;
     while (steps < MOST_STEPS) {
       const error = stepper.step(derivative, state, h, next);
       const growth = SAFETY * (tolerance / Math.max(error, 1e-30)) ** 0.2;
@@ -187,7 +197,8 @@ function makeRide(gravity: Float64Array, options: RimOptions) {
         continue;
       }
       const wasH = h;
-      const rose = state[VELOCITY + 2] > 0;
+      const rise = state[VELOCITY + 2];
+      const height = state[2];
       let used = h;
       const ended = lasting(next) < 0;
       if (ended) {
@@ -200,20 +211,26 @@ function makeRide(gravity: Float64Array, options: RimOptions) {
         }
         stepper.step(derivative, state, used, next);
       }
+      // Judged before the state is put back on the rim.
+      const out = ended && region === 'rim' && Math.hypot(next[0], next[1]) > HOLE_RADIUS;
       state.set(next);
       settle(state, region, !slips, normal);
       time += used;
       note(slips ? 'slipping' : 'rolling');
+      if (out) return 'out';
       if (energyOf(state, gravity) < needed) return 'holed';
-      if (region === 'wall' && !slips && rose && state[VELOCITY + 2] <= 0 && ++crests > CRESTS)
-        return 'holed';
+      if (slips) slipped = true;
+      if (rise > 0 && state[VELOCITY + 2] <= 0) {
+        const top = height + (used * rise * rise) / (2 * (rise - state[VELOCITY + 2]));
+        crests = top <= crest + SAME_CREST ? crests + 1 : 1;
+        crest = top;
+        if (crests >= (slipped ? SLIPPING_CRESTS : CRESTS)) return 'holed';
+        slipped = false;
+      }
       h = Math.min(LONGEST_STEP, wasH * Math.min(MOST_GROWTH, growth));
       if (!ended) continue;
-      if (region === 'rim' && Math.hypot(state[0], state[1]) >= HOLE_RADIUS * (1 - 1e-12) && leaving())
-        return 'out';
       if (state[2] <= FLOOR_HEIGHT) return 'floor';
       region = state[2] > 0 ? 'rim' : 'wall';
-      crests = 0;
       if (slips) {
         examine(state, region, gravity, contact);
         const spare = material.friction * contact.press - contact.gripSize;
@@ -224,8 +241,6 @@ function makeRide(gravity: Float64Array, options: RimOptions) {
     }
     return 'limit';
   };
-
-  const leaving = (): boolean => state[0] * state[3] + state[1] * state[4] > 0;
 
   /** Back on the green: ends the slip there. True when it stays out; else it has rolled back to the rim. */
   const landed = (): boolean => {

@@ -5,7 +5,7 @@
  * allocation. Leaves out: the numbers (rim-data.ts), the calculation they come from (rim-motion.ts), tilt (rim.ts).
  *
  * Coordinates. Across: c = sqrt(1 - b/R), because near the rim the fastest drop grows as the square root of what is left.
- * Along: q = -ln(1 - u), u the fastest drop v* over v, because near the fastest drop v* the turn grows as the logarithm of the excess, so that it is
+ * Along: q = -ln(1 - u), u the fastest drop v_d over v, because near the fastest drop v_d the turn grows as the logarithm of the excess, so that it is
  * straight in q; columns are even in the root of q, which puts more of them among fast balls, where q hardly changes.
  */
 import { HOLE_RADIUS } from '../constants.ts';
@@ -44,7 +44,7 @@ export interface TableLeave {
 }
 
 export interface RimTable {
-  /** v*, m/s, at |b| (m); 0 from the rim outwards. */
+  /** v_d, m/s, at |b| (m); 0 from the rim outwards. */
   fastestDrop(offset: number): number;
   /** Its inverse, m; negative above the fastest of all. */
   widestDrop(speed: number): number;
@@ -54,14 +54,14 @@ export interface RimTable {
 
 /**
  * A table from its numbers.
- * @param boundary v* in m/s at c = 0 to 1, BOUNDARY_CELLS + 1 of them, rising from 0
+ * @param boundary v_d in m/s at c = 0 to 1, BOUNDARY_CELLS + 1 of them, rising from 0
  * @param leaves ROWS x COLUMNS x VALUES, rows from the rim to dead centre, columns from fast to barely too fast
  */
 export function makeRimTable(boundary: Float64Array, leaves: Float64Array): RimTable {
   const slopes = monotoneSlopes(boundary);
   const highest = boundary[BOUNDARY_CELLS];
 
-  /** v* at `t` of a cell, by the cubic through its ends and their slopes. */
+  /** v_d at `t` of a cell, by the cubic through its ends and their slopes. */
   const inCell = (cell: number, t: number): number => {
     const a = boundary[cell];
     const rise = boundary[cell + 1] - a;
@@ -101,10 +101,9 @@ export function makeRimTable(boundary: Float64Array, leaves: Float64Array): RimT
       if (over > 0) high = t;
       else low = t;
       const steep = p + t * (2 * (3 * rise - 2 * p - s) + 3 * t * (p + s - 2 * rise));
-      let next = t - over / steep;
-      if (!(next > low && next < high)) next = (low + high) / 2;
-      if (Math.abs(next - t) < INVERTED) break;
-      t = next;
+      const step = over / steep;
+      if (Math.abs(step) < INVERTED) break;
+      t = t - step > low && t - step < high ? t - step : (low + high) / 2;
     }
     const c = (first + t) / BOUNDARY_CELLS;
     return HOLE_RADIUS * (1 - c * c);
@@ -143,7 +142,7 @@ export function makeRimTable(boundary: Float64Array, leaves: Float64Array): RimT
 }
 
 /** Share of a cell to which the inverse is found, and the steps allowed for it; it takes about four. */
-const INVERTED = 1e-15;
+const INVERTED = 1e-13;
 const MOST_INVERTING = 60;
 
 /** Slopes per cell that keep the cubic rising where the nodes rise (Fritsch & Butland 1984, as in SciPy's PCHIP; memory). */

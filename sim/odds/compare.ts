@@ -1,6 +1,6 @@
 /**
  * The odds of one putt at one pace or many, and the pace that does best. The door to everything in this folder.
- * Leaves out: how outcomes are integrated (outcomes.ts), what a miss costs (next-putts.ts).
+ * Leaves out: how outcomes are integrated (outcomes.ts), what a miss costs (next-putts.ts, polar-table.ts).
  */
 import { type CentreLine, LineWalk, noLineReason, summarizeLine } from '../read/line.ts';
 import { lengthOf, startOf } from '../roll/roll.ts';
@@ -8,8 +8,10 @@ import type { Comparison, NoLine, Odds, PaceRow, Player, Putt } from '../types.t
 import { type DropRegion, dropRegions } from './drop-region.ts';
 import { type Leaves, makeLeaves } from './leaves.ts';
 import { missRests } from './lip-outs.ts';
-import { type NextPutts, nextPuttAt, prepareNextPutts } from './next-putts.ts';
+import { vertexOf } from './minimum.ts';
+import { prepareNextPutts } from './next-putts.ts';
 import { type Intent, playOut, rangeOf } from './outcomes.ts';
+import { type NextPutts, nextPuttAt } from './polar-table.ts';
 import { COVERED, type Rests } from './rests.ts';
 import { type Sides, sidesOf } from './sides.ts';
 
@@ -190,11 +192,8 @@ function bestPace(
     const i = bestIndex();
     if (i === 0 || i === known.length - 1) break;
     const [left, middle, right] = [known[i - 1], known[i], known[i + 1]];
-    const before = (middle.cost - left.cost) / (middle.pace - left.pace);
-    const after = (right.cost - middle.cost) / (right.pace - middle.pace);
-    const bend = after - before;
-    if (!(bend > 0)) break;
-    const vertex = (left.pace + middle.pace) / 2 - (before * (right.pace - left.pace)) / (2 * bend);
+    const vertex = vertexOf([left.pace, middle.pace, right.pace], [left.cost, middle.cost, right.cost]);
+    if (vertex === undefined) break;
     const pace = Math.max(left.pace + PACE_RESOLUTION, Math.min(right.pace - PACE_RESOLUTION, vertex));
     if (known.some((other) => Math.abs(other.pace - pace) < PACE_RESOLUTION)) break;
     const odds = oddsAt(pace);

@@ -8,14 +8,16 @@
  * from less far above are launched with the same speed. Cuts are solved one by one, outward from a line known to drop, with
  * steps that shrink as the interval closes; between them the ends are interpolated by cubics in t, where
  * start = low + (high - low)(1 - cos pi t)/2, because the interval closes as a square root, which t straightens.
- * Does not depend on the player. Leaves out: a second region on ground that turns a ball both ways; tests/sim/odds compares
- * greens with plain rolling.
+ * On other ground a start may have two intervals: a soft ball still breaks into the hole's low edge, a firmer one misses it
+ * there, a firm one holds its line (bite.ts). Does not depend on the player. Leaves out: a region of its own, apart from this
+ * one, on ground that turns a ball both ways.
  */
 import { HOLE_RADIUS } from '../constants.ts';
 import { captureRule } from '../hole/capture.ts';
 import type { CentreLine, LineWalk } from '../read/line.ts';
 import { bearingOf, lengthOf, startOf } from '../roll/roll.ts';
 import { newPass } from '../roll/roller.ts';
+import { type Bite, type BittenStarts, biteIn, bitesOf, cutOut } from './bite.ts';
 import { arrivalClearance, type Clearance, eitherClearance, restClearance } from './clearance.ts';
 import { edgeBeyond, edgeNear } from './edge.ts';
 import { monotoneCubic } from './interpolation.ts';
@@ -26,8 +28,11 @@ export interface DropRegion {
   readonly high: number;
   /** Starts at which the softest or firmest energy jumps (a rule with a corner). */
   readonly corners: readonly number[];
-  /** Fills `out` with the softest and the firmest energy (m^2/s^2) that drop at this start; false when none does. */
-  energiesAt(start: number, out: Float64Array): boolean;
+  /**
+   * Intervals of energies (m^2/s^2) that drop at this start, softest first, as pairs into `out` (room for two).
+   * @returns how many: 0, 1 or 2
+   */
+  intervalsAt(start: number, out: Float64Array): number;
 }
 
 /**
@@ -40,14 +45,24 @@ const CLOSED = 0.003;
 /** Share of the way to the foreseen end that one step goes. */
 const APPROACH = 0.6;
 const MOST_CUTS = 60;
+/** Where in the interval before its soft and firm parts are sought when the middle no longer drops, shares of its height. */
+const HORNS = [0.06, 0.15, 0.3, 0.45, 0.6, 0.7, 0.8, 0.88, 0.95];
+/** What is lower than this share of the interval before is such a part: steps towards a closing end (APPROACH) leave more. */
+const FORKED = 0.5;
 /** An end that moves by more than this share of the region's height between two cuts asks for another between them. */
 const FAR = 0.22;
-const MOST_ADDED = 16;
+const MOST_ADDED = 20;
+/** An end that lies off the straight line between its neighbours by more than this share of the height: soft end, firm end. */
+const BENT = { soft: 0.015, firm: 0.05 };
+/** No cut for a bend between two that are nearer than this, hole radii. */
+const NARROW = 0.08;
 
 interface Cut {
   readonly start: number;
   readonly soft: number;
   readonly firm: number;
+  /** Energies between that do not drop: out of reach of the soft end, not yet firm enough to hold the line. */
+  readonly bite?: Bite | undefined;
 }
 
 /** Paces of a line to begin from, m past: one that rests in the hole, or any that surely arrives. */
@@ -105,6 +120,22 @@ function regionOf(walk: LineWalk, measure: Clearance, paces: readonly number[]):
       : undefined;
   };
 
+  /** A cut beside one whose middle no longer drops: a bite out of it leaves the soft part, the firm part or both. */
+  const cutHorns = (start: number, { soft, firm }: Cut): Cut | undefined => {
+    heading = zero + start;
+    const inside = HORNS.map((share) => soft + share * (firm - soft)).filter(
+      (energy) => clearance(energy) > 0,
+    );
+    if (inside.length === 0) return undefined;
+    const [low, high] = [inside[0], inside[inside.length - 1]];
+    const reach = HORNS[0] * (firm - soft);
+    return {
+      start,
+      soft: edgeBeyond(clearance, low, low - reach),
+      firm: edgeBeyond(clearance, high, high + reach),
+    };
+  };
+
   const energy = line.speed ** 2;
   const first = cutFrom(startOf(walk.putt, line.heading), energy, energy * 0.97, energy * 1.05);
   if (first === undefined) return undefined;
@@ -118,16 +149,23 @@ function regionOf(walk: LineWalk, measure: Clearance, paces: readonly number[]):
       const start = last.start + side * step;
       const guess = ahead(cuts, start);
       const middle = (guess.soft + guess.firm) / 2;
-      const cut =
+      const height = last.firm - last.soft;
+      const found =
         cutNear(start, guess.soft, guess.firm) ??
         cutFrom(start, middle, guess.soft, guess.firm) ??
-        cutFrom(start, (last.soft + last.firm) / 2, guess.soft, guess.firm);
+        cutFrom(start, last.soft + height / 2, guess.soft, guess.firm);
+      const cut = (forked(found, last) ? cutHorns(start, last) : undefined) ?? found;
       if (cut === undefined) {
         step /= 3;
         if (step < CLOSED * unit) break;
         continue;
       }
       cuts.push(cut);
+      if (forked(cut, last)) {
+        // A part of the region goes on alone: nothing is known yet of where it ends.
+        step = Math.min(step, FIRST_STEP * unit) / 2;
+        continue;
+      }
       // The square of the interval falls evenly towards its end.
       const fall = (last.firm - last.soft) ** 2 - (cut.firm - cut.soft) ** 2;
       const left = fall > 0 ? (step * (cut.firm - cut.soft) ** 2) / fall : Number.POSITIVE_INFINITY;
@@ -141,32 +179,73 @@ function regionOf(walk: LineWalk, measure: Clearance, paces: readonly number[]):
   const right = outward(-1);
   const cuts = [...right.reverse(), ...left.slice(1)];
   const corners: number[] = [];
-  /** A cut more wherever an end moves far from one to the next: rules have corners. */
+  /** A cut halfway to the one before cut `i`; undefined where nothing drops there. */
+  const cutBefore = (i: number): Cut | undefined => {
+    const [before, after] = [cuts[i - 1], cuts[i]];
+    const taller = before.firm - before.soft > after.firm - after.soft ? before : after;
+    const middle = (before.soft + before.firm + after.soft + after.firm) / 4;
+    const start = (before.start + after.start) / 2;
+    const found =
+      cutFrom(start, middle, (before.soft + after.soft) / 2, (before.firm + after.firm) / 2) ??
+      cutFrom(start, (before.soft + before.firm) / 2, before.soft, before.firm) ??
+      cutFrom(start, (after.soft + after.firm) / 2, after.soft, after.firm);
+    return (forked(found, taller) ? cutHorns(start, taller) : undefined) ?? found;
+  };
+  /** More cuts where an end moves far from one to the next, or bends: rules have corners, and regions that fork have too. */
   const refine = (): void => {
     const tall = Math.max(...cuts.map(({ firm }) => firm)) - Math.min(...cuts.map(({ soft }) => soft));
     let added = 0;
+    const insert = (i: number): boolean => {
+      const cut = cutBefore(i);
+      if (cut === undefined) return false;
+      cuts.splice(i, 0, cut);
+      added++;
+      return true;
+    };
     for (let i = 2; i < cuts.length - 1 && added < MOST_ADDED; i++) {
       const [before, after] = [cuts[i - 1], cuts[i]];
       const moved = Math.max(Math.abs(after.firm - before.firm), Math.abs(after.soft - before.soft));
       if (moved < FAR * tall) continue;
-      if (after.start - before.start < CLOSED * unit) {
-        corners.push((before.start + after.start) / 2);
-        continue;
-      }
-      const middle = (before.soft + before.firm + after.soft + after.firm) / 4;
-      const start = (before.start + after.start) / 2;
-      const cut =
-        cutFrom(start, middle, (before.soft + after.soft) / 2, (before.firm + after.firm) / 2) ??
-        cutFrom(start, (before.soft + before.firm) / 2, before.soft, before.firm) ??
-        cutFrom(start, (after.soft + after.firm) / 2, after.soft, after.firm);
-      if (cut === undefined) continue;
-      cuts.splice(i, 0, cut);
-      added++;
-      i -= 1;
+      if (after.start - before.start < CLOSED * unit) corners.push((before.start + after.start) / 2);
+      else if (insert(i)) i -= 1;
+    }
+    for (let i = 2; i < cuts.length - 2 && added < MOST_ADDED; i++) {
+      if (!bends(cuts, i, tall)) continue;
+      const wider = cuts[i].start - cuts[i - 1].start > cuts[i + 1].start - cuts[i].start ? i : i + 1;
+      if (cuts[wider].start - cuts[wider - 1].start > NARROW * unit && insert(wider)) i = Math.max(1, i - 2);
     }
   };
   refine();
-  return interpolated(cuts, corners);
+  if (walk.putt.surface.kind === 'plane') return interpolated(cuts, corners, []);
+  const biteOf = (cut: Cut): Cut => {
+    heading = zero + cut.start;
+    return { ...cut, bite: biteIn(clearance, cut) };
+  };
+  const bitten = cuts.map((cut) => (cut.firm > cut.soft ? biteOf(cut) : cut));
+  const curve = interpolated(bitten, corners, []);
+  if (curve === undefined) return undefined;
+  // Where bites begin: halved between a whole cut and a bitten one.
+  const energies = new Float64Array(4);
+  const cutAt = (start: number): Cut | undefined =>
+    curve.intervalsAt(start, energies) > 0
+      ? biteOf({ start, soft: energies[0], firm: energies[1] })
+      : undefined;
+  const bites = bitesOf(bitten, cutAt);
+  const tips = bites.flatMap(({ starts }) => [starts[0], starts[starts.length - 1]]);
+  return interpolated(bitten, [...corners, ...tips], bites);
+}
+
+/** So much lower than its neighbour, or not found at all: it may be one part of an interval that forks. */
+const forked = (cut: Cut | undefined, beside: Cut): boolean =>
+  cut === undefined || cut.firm - cut.soft < FORKED * (beside.firm - beside.soft);
+
+/** Does the soft or the firm end turn a corner at this cut? */
+function bends(cuts: readonly Cut[], i: number, tall: number): boolean {
+  const [before, here, after] = [cuts[i - 1], cuts[i], cuts[i + 1]];
+  const share = (here.start - before.start) / (after.start - before.start);
+  const off = (end: 'soft' | 'firm'): number =>
+    Math.abs(before[end] + share * (after[end] - before[end]) - here[end]) / tall;
+  return off('soft') > BENT.soft || off('firm') > BENT.firm;
 }
 
 /** Ends expected at a start beyond the last cut, along the line through the last two. */
@@ -197,7 +276,11 @@ function closing(cuts: readonly Cut[]): Cut {
   return { start, soft: energy, firm: energy };
 }
 
-function interpolated(cuts: readonly Cut[], corners: readonly number[]): DropRegion | undefined {
+function interpolated(
+  cuts: readonly Cut[],
+  corners: readonly number[],
+  bites: readonly BittenStarts[],
+): DropRegion | undefined {
   const low = cuts[0].start;
   const high = cuts[cuts.length - 1].start;
   if (!(high > low) || cuts.length < 4) return undefined;
@@ -216,12 +299,13 @@ function interpolated(cuts: readonly Cut[], corners: readonly number[]): DropReg
     low,
     high,
     corners,
-    energiesAt(start, out) {
-      if (!(start > low && start < high)) return false;
+    intervalsAt(start, out) {
+      if (!(start > low && start < high)) return 0;
       const t = tOf(start);
       out[0] = softs(t);
       out[1] = firms(t);
-      return out[1] > out[0];
+      if (!(out[1] > out[0])) return 0;
+      return bites.length > 0 ? cutOut(bites, start, out) : 1;
     },
   };
 }

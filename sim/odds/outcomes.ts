@@ -72,8 +72,8 @@ export function rangeOf(intents: readonly Intent[], player: Player): RestRange {
 // Reused from call to call: nothing here outlives one `playOut`, and a visitor must not call it.
 const cellEnergies = new Float64Array(CELLS + 1);
 const cellBelows = new Float64Array(CELLS + 1);
-const drop = new Float64Array(2);
-const gaps = new Float64Array(12);
+const drop = new Float64Array(4);
+const gaps = new Float64Array(16);
 const touched = { low: 0, high: 0 };
 const rest = { x: 0, y: 0, lipped: false };
 
@@ -201,36 +201,45 @@ function missesAt(regions: readonly DropRegion[], start: number, softest: number
   gaps[1] = firmest;
   let count = 1;
   for (const region of regions) {
-    if (!region.energiesAt(start, drop)) continue;
-    const soft = drop[0];
-    const firm = drop[1];
-    for (let i = count - 1; i >= 0; i--) {
-      const from = gaps[2 * i];
-      const to = gaps[2 * i + 1];
-      if (firm <= from || soft >= to) continue;
-      // What is left below, and above: none, one or two pairs in the place of one.
-      const below = soft > from ? 1 : 0;
-      const left = below + (firm < to ? 1 : 0);
-      gaps.copyWithin(2 * (i + left), 2 * (i + 1), 2 * count);
-      if (below > 0) gaps[2 * i + 1] = soft;
-      if (firm < to) {
-        gaps[2 * (i + below)] = firm;
-        gaps[2 * (i + below) + 1] = to;
-      }
-      count += left - 1;
-    }
+    const intervals = region.intervalsAt(start, drop);
+    for (let i = 0; i < intervals; i++) count = without(drop[2 * i], drop[2 * i + 1], count);
   }
   return count;
+}
+
+/** Takes the energies from `soft` to `firm` out of the first `count` pairs of `gaps`. Returns how many are left. */
+function without(soft: number, firm: number, count: number): number {
+  let left = count;
+  for (let i = count - 1; i >= 0; i--) {
+    const from = gaps[2 * i];
+    const to = gaps[2 * i + 1];
+    if (firm <= from || soft >= to) continue;
+    // What is left below, and above: none, one or two pairs in the place of one.
+    const below = soft > from ? 1 : 0;
+    const pieces = below + (firm < to ? 1 : 0);
+    gaps.copyWithin(2 * (i + pieces), 2 * (i + 1), 2 * left);
+    if (below > 0) gaps[2 * i + 1] = soft;
+    if (firm < to) {
+      gaps[2 * (i + below)] = firm;
+      gaps[2 * (i + below) + 1] = to;
+    }
+    left += pieces - 1;
+  }
+  return left;
 }
 
 /** Starts at which an edge of the region passes this energy. */
 function startsAt(region: DropRegion, energy: number): number[] {
   const startOf = (i: number): number =>
     region.low + ((region.high - region.low) * (1 - Math.cos((Math.PI * i) / SAMPLES))) / 2;
-  /** -1 below the region, 0 in it, 1 above. */
+  /** -1 below the region, 0 in it, above 0 beyond it or in a bite out of it. */
   const placeOf = (angle: number): number => {
-    if (!region.energiesAt(angle, drop)) return Number.NaN;
-    return energy < drop[0] ? -1 : energy > drop[1] ? 1 : 0;
+    const intervals = region.intervalsAt(angle, drop);
+    if (intervals === 0) return Number.NaN;
+    const above = 2 * intervals - 1;
+    if (energy < drop[0]) return -1;
+    if (energy > drop[above]) return above;
+    return energy > drop[1] && energy < drop[above - 1] ? 1 : 0;
   };
   const found: number[] = [];
   for (let i = 1; i < SAMPLES - 1; i++) {

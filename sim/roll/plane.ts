@@ -2,7 +2,8 @@
  * A ball on a tilted plane and the hole it may pass: the roller made of the closed form (plane-motion.ts).
  *
  * Answers for: the closest pass, the rim, the rest, each as a root in the progress variable, by Newton kept in a bracket.
- * A pass costs 1.5 to 4 microseconds, so its inner functions share variables instead of making objects.
+ * A pass costs 1 to 4 microseconds, so its inner functions share variables instead of making objects
+ * (which is why they stand in one file of more than 400 lines).
  * Leaves out: capture, edges (a plane has none).
  */
 import { HOLE_RADIUS, LONGEST_ROLL } from '../constants.ts';
@@ -26,6 +27,8 @@ const MOST_STEPS = 60;
 const HALVINGS = 24;
 /** Share of the launch speed below which passing is judged by the direction the ball then has (as on a field). */
 const SETTLED_SHARE = 0.05;
+/** -ln of that share: no ball settles before this progress over 1 + kappa, not even straight uphill. */
+const SETTLED_LAMBDA = 2.9957;
 /** Up to this kappa the four terms are made of two exponentials, with no danger of overflow or of a vanishing exponent. */
 const PLAIN_KAPPA = 0.95;
 /** From this kappa on a slope can turn a ball round and bring it past the hole again. */
@@ -73,6 +76,8 @@ export function planeRoller(
   let v0 = 1;
   let holeY = 0;
   let settledAt = 0;
+  let settledX = 1;
+  let settledY = 0;
   const launch = (heading: number, speed: number): void => {
     s = Math.sin((heading - surface.downhill) / 2);
     c = Math.cos((heading - surface.downhill) / 2);
@@ -82,6 +87,7 @@ export function planeRoller(
     v0 = speed;
     holeY = side * holeLeft;
     settledAt = -1;
+    lookedAt = -1;
   };
   const worldX = (x: number, y: number): number => startX + x * downX - side * y * downY;
   const worldY = (x: number, y: number): number => startY + x * downY + side * y * downX;
@@ -95,6 +101,7 @@ export function planeRoller(
   // What is left of the two parts of the speed, that down and that up the slope.
   let faster = 1;
   let slower = 1;
+  let lookedAt = -1;
   const look = (lambda: number): void => {
     if (!plain) {
       planeState(a, kappa, v0, s, c, lambda, state);
@@ -106,9 +113,11 @@ export function planeRoller(
       const total = c * c + s * s * turn * turn;
       goingX = down / total;
       goingY = (2 * s * c * turn) / total;
-      pace = Math.hypot(state.vx, state.vy);
+      pace = Math.sqrt(state.vx * state.vx + state.vy * state.vy);
       return;
     }
+    if (lambda === lookedAt) return;
+    lookedAt = lambda;
     const q = Math.exp(-lambda);
     const k = Math.exp(kappa * lambda);
     faster = q * k;
@@ -134,15 +143,19 @@ export function planeRoller(
       ? (v0 / a) * ((c * c * (1 - faster)) / (1 - kappa) + (s * s * (1 - slower)) / (1 + kappa))
       : state.time;
 
-  /** Progress at which the ball has SETTLED_SHARE of its speed left: Newton on a convex, falling logarithm. */
+  /**
+   * Progress at which the ball has SETTLED_SHARE of its speed left: Newton on a convex, falling logarithm. Also keeps the
+   * direction it has there.
+   */
   const settles = (): number => {
     if (settledAt >= 0) return settledAt;
     if (!stops) return Number.POSITIVE_INFINITY;
     const c2 = c * c;
     const s2 = s * s;
     let lambda = 0;
+    let turn = 1;
     for (let step = 0; step < MOST_STEPS; step++) {
-      const turn = Math.exp(-2 * kappa * lambda);
+      turn = Math.exp(-2 * kappa * lambda);
       const total = c2 + s2 * turn;
       const off = (kappa - 1) * lambda + Math.log(total / SETTLED_SHARE);
       const more = off / (1 - (kappa * (c2 - s2 * turn)) / total);
@@ -150,6 +163,9 @@ export function planeRoller(
       if (more < 1e-9) break;
     }
     settledAt = lambda;
+    const total = c2 + s2 * turn;
+    settledX = (c2 - s2 * turn) / total;
+    settledY = (2 * s * c * Math.sqrt(turn)) / total;
     return lambda;
   };
 
@@ -162,11 +178,9 @@ export function planeRoller(
    * ball hooks straight downhill, and would "pass" a hole it never reached; once settled it keeps the direction it had.
    */
   const along = (lambda: number): number => {
-    // No ball settles sooner than one that rolls straight uphill.
-    if (lambda * (1 + kappa) > 2.9957 && lambda > settles()) {
-      look(settles());
-      towardX = goingX;
-      towardY = goingY;
+    if (lambda * (1 + kappa) > SETTLED_LAMBDA && lambda > settles()) {
+      towardX = settledX;
+      towardY = settledY;
       look(lambda);
       alongStep = ((pace * pace) / a) * (goingX * towardX + goingY * towardY);
       return (placeX - holeX) * towardX + (placeY - holeY) * towardY;
@@ -203,20 +217,31 @@ export function planeRoller(
     return undefined;
   };
 
-  /** Root of `f` (negative at low, not at high): Newton kept in its bracket. */
-  const solve = (f: (lambda: number) => number, from: number, to: number, guess: number): number => {
+  /**
+   * Root of `f` (negative at low, not at high) from a place it was just asked for: Newton kept in its bracket, in the
+   * measure of way: that grows by less with each progress, as the square of the speed falls (Halley's step).
+   */
+  const solve = (
+    f: (lambda: number) => number,
+    from: number,
+    to: number,
+    at: number,
+    there: number,
+  ): number => {
     let low = from;
     let high = to;
-    let lambda = guess > low && guess < high ? guess : (low + high) / 2;
+    let lambda = at;
+    let value = there;
     for (let step = 0; step < MOST_STEPS; step++) {
-      const value = f(lambda);
       if (value < 0) low = lambda;
       else high = lambda;
       if (Math.abs(value) < PLACE_TOLERANCE) break;
-      let next = lambda - value / alongStep;
+      const newton = value / alongStep;
+      let next = lambda - newton / (1 + (1 - kappa * goingX) * newton);
       if (!(next > low && next < high)) next = (low + high) / 2;
       if (next === lambda) break;
       lambda = next;
+      value = f(lambda);
     }
     return lambda;
   };
@@ -309,19 +334,22 @@ export function planeRoller(
       note(0, speed, out);
     }
     for (let upTo = guess > 0 && guess < end ? guess * 1.1 : 0.3; ; upTo *= 1.4) {
+      // Where no ball turns round, one that has settled goes on as it goes: a last look will do.
+      if (kappa < TURNING_KAPPA && upTo * (1 + kappa) > SETTLED_LAMBDA && upTo > settles()) upTo = end;
       let bound = Math.min(upTo, end);
-      let passed = along(bound) >= 0;
+      let off = along(bound);
+      let passed = off >= 0;
       if (!passed && ahead && alongStep < 0 && kappa >= TURNING_KAPPA) {
         const between = comesPast(before, bound);
         if (between !== undefined) {
+          off = along(between);
           passed = true;
           bound = between;
           upTo = between;
         }
       }
       if (passed && ahead) {
-        const lambda = solve(along, before, bound, before === 0 && guess > 0 ? guess : (before + bound) / 2);
-        note(lambda, pace, out);
+        note(solve(along, before, bound, bound, off), pace, out);
         if (kappa < TURNING_KAPPA) break;
       }
       ahead = !passed;
@@ -348,7 +376,11 @@ export function planeRoller(
         const chord = Math.sqrt(
           Math.max(0, HOLE_RADIUS ** 2 - (placeX - holeX) ** 2 - (placeY - holeY) ** 2),
         );
-        rim = solve(within, outsideAt, insideAt, insideAt - (chord * a) / (pace * pace));
+        // One chord back, over which the ball was faster.
+        const back = (chord * a) / (pace * pace);
+        const guess = insideAt - back / (1 + (1 - kappa * goingX) * back);
+        rim = guess > outsideAt ? guess : (outsideAt + insideAt) / 2;
+        rim = solve(within, outsideAt, insideAt, rim, within(rim));
       }
       look(rim);
       out.met = true;

@@ -5,6 +5,7 @@ import { type LeavingBall, leaveHole, newLeavingBall } from '../hole/leave.ts';
 import { sampleSurface } from '../surface/sample.ts';
 import type { Putt, Roll } from '../types.ts';
 import { fieldRoller } from './field.ts';
+import { wayOverHole } from './over-hole.ts';
 import { planeRoller } from './plane.ts';
 import { newPass, type Pass, type Roller } from './roller.ts';
 import { skidOnField, skidOnPlane } from './skid.ts';
@@ -42,6 +43,7 @@ export const drops = (putt: Putt, pass: Pass): boolean =>
       Math.hypot(pass.restX - putt.hole.x, pass.restY - putt.hole.y) < HOLE_RADIUS));
 
 const ground = { height: 0, gradientX: 0, gradientY: 0 };
+const gradient = { x: 0, y: 0 };
 
 /**
  * A pass that meets the hole and does not drop: how it leaves.
@@ -49,8 +51,9 @@ const ground = { height: 0, gradientX: 0, gradientY: 0 };
  */
 export function lipsOut(putt: Putt, pass: Pass, out: LeavingBall): boolean {
   if (!pass.met || !sampleSurface(putt.surface, putt.hole.x, putt.hole.y, ground)) return false;
+  gradient.x = ground.gradientX;
+  gradient.y = ground.gradientY;
   const arrival = { heading: pass.missHeading, speed: pass.rimSpeed, offset: pass.rimOffset };
-  const gradient = { x: ground.gradientX, y: ground.gradientY };
   return leaveHole(captureRule(putt.capture), arrival, gradient, out);
 }
 
@@ -90,19 +93,16 @@ export function rollBall(
   const leaving = newLeavingBall();
   if (!options.covered && lipsOut(putt, pass, leaving)) {
     const toRim = pathToRim(path, putt);
-    const onward = rollerFor(fromLip(putt, leaving));
-    const across = acrossTime(toRim, putt, leaving, pass.rimSpeed);
-    const began = toRim[toRim.length - 1] + across;
-    onward.pass(leaving.heading, leaving.speed, pass);
-    const rest = onward.trace(leaving.heading, leaving.speed);
-    for (let i = 2; i < rest.length; i += 3) rest[i] += began;
-    return {
-      ...endOf(pass),
-      ...common,
-      lippedOut: true,
-      time: began + pass.time,
-      path: joined(toRim, rest),
-    };
+    const over = wayOverHole(pass, putt.hole, gradient, leaving);
+    later(over.path, toRim[toRim.length - 1]);
+    const after = rollerFor(fromLip(putt, over.leaving));
+    const { heading: away, speed: left } = over.leaving;
+    const onward = after.trace(away, left);
+    const began = over.path[over.path.length - 1];
+    later(onward, began);
+    after.pass(away, left, pass);
+    const whole = joined(joined(toRim, over.path), onward);
+    return { ...endOf(pass), ...common, lippedOut: true, time: began + pass.time, path: whole };
   }
   return { ...endOf(pass), ...common, time: pass.time, path };
 }
@@ -112,12 +112,10 @@ const endOf = (pass: Pass): Pick<Roll, 'status' | 'rest'> => ({
   rest: pass.status === 'neverStops' ? undefined : { x: pass.restX, y: pass.restY },
 });
 
-/** Seconds over the hole of a ball that lips out: straight across at its mean speed. */
-function acrossTime(toRim: Float64Array, putt: Putt, leaving: LeavingBall, speed: number): number {
-  const [x, y] = toRim.subarray(-3);
-  const way = Math.hypot(putt.hole.x + leaving.x - x, putt.hole.y + leaving.y - y);
-  return way / Math.max(0.1, (speed + leaving.speed) / 2);
-}
+/** Moves a path in time, s. */
+const later = (path: Float64Array, seconds: number): void => {
+  for (let i = 2; i < path.length; i += 3) path[i] += seconds;
+};
 
 /** The path up to the rim circle. */
 function pathToRim(path: Float64Array, { hole }: Putt): Float64Array {

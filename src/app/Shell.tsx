@@ -13,8 +13,13 @@ const ReadScreen = lazy(() =>
   import('../screens/read/index.tsx').then(({ ReadScreen: screen }) => ({ default: screen })),
 );
 
+const GreenScreen = lazy(() =>
+  import('../screens/green/index.tsx').then(({ GreenScreen: screen }) => ({ default: screen })),
+);
+
 const PLACES = [
   { path: '/', name: 'Decide', title: 'Borrow: die it in or firm?' },
+  { path: '/green', name: 'Whole green', title: 'Borrow: the whole green' },
   { path: '/read', name: 'Read it yourself', title: 'Borrow: read it yourself' },
 ] as const;
 
@@ -87,6 +92,11 @@ export const Shell = () => {
         <Switch>
           <Route path="/">
             <DecideScreen />
+          </Route>
+          <Route path="/green">
+            <Suspense fallback={<p class="quiet">Opening the whole green…</p>}>
+              <GreenScreen />
+            </Suspense>
           </Route>
           <Route path="/read">
             <Suspense fallback={<p class="quiet">Opening the reading green…</p>}>

@@ -27,6 +27,7 @@ export interface HandleOptions {
   camera(): Camera;
   onDrag(handle: Handle, place: Point): void;
   onDragEnd(handle: Handle): void;
+  onTap(place: Point): void;
 }
 
 export interface Handles {
@@ -39,10 +40,12 @@ const placeOf = (model: SceneModel | undefined, handle: Handle): Point | undefin
   model && movable(model).find((thing) => thing.handle === handle)?.place;
 
 export function makeHandles(options: HandleOptions): Handles {
-  const { root, id, pickRadius, model, camera, onDrag, onDragEnd } = options;
+  const { root, id, pickRadius, model, camera, onDrag, onDragEnd, onTap } = options;
   const buttons = new Map<Handle, { button: HTMLButtonElement; words: HTMLElement }>();
   /** What the pointer holds, and how far beside its middle it took hold, so that nothing jumps. */
   let held: { handle: Handle; pointer: number; offset: Point } | undefined;
+  /** The click that follows has been a hold. */
+  let wasHeld = false;
   /** What keys are moving. */
   let keyed: Handle | undefined;
 
@@ -84,7 +87,7 @@ export function makeHandles(options: HandleOptions): Handles {
     onDragEnd(handle);
   };
 
-  const pixelOf = (event: PointerEvent): Point => {
+  const pixelOf = (event: MouseEvent): Point => {
     const box = root.getBoundingClientRect();
     return { x: event.clientX - box.left, y: event.clientY - box.top };
   };
@@ -95,6 +98,7 @@ export function makeHandles(options: HandleOptions): Handles {
   const takeHold = (event: PointerEvent): void => {
     if (held || event.button !== 0) return;
     const thing = near(event);
+    wasHeld = thing !== undefined;
     if (!thing) return;
     // No selection, no scrolling, and the focus goes where the hand is, which need not be the button under it.
     event.preventDefault();
@@ -125,6 +129,12 @@ export function makeHandles(options: HandleOptions): Handles {
     root.classList.remove('scene-held');
     onDragEnd(handle);
   };
+  /** A click, not the pointer going up: a touch that scrolls the page ends in none. Keys that press a button have no count. */
+  const tap = (event: MouseEvent): void => {
+    if (!wasHeld && event.detail > 0 && model()) onTap(camera().toWorld(pixelOf(event)));
+    wasHeld = false;
+  };
+  root.addEventListener('click', tap);
   root.addEventListener('pointerdown', takeHold);
   root.addEventListener('pointermove', move);
   root.addEventListener('pointerup', letGo);
@@ -152,6 +162,7 @@ export function makeHandles(options: HandleOptions): Handles {
       }
     },
     destroy() {
+      root.removeEventListener('click', tap);
       root.removeEventListener('pointerdown', takeHold);
       root.removeEventListener('pointermove', move);
       root.removeEventListener('pointerup', letGo);

@@ -55,6 +55,43 @@ export interface ContourStep {
   readonly words?: string;
 }
 
+/** A value told all over the ground, drawn over it as isolines and a tint. Compared by identity. */
+export interface SceneValues {
+  /** Lower left node, m. */
+  readonly origin: Point;
+  /** Between nodes, m. */
+  readonly spacingX: number;
+  readonly spacingY: number;
+  readonly columns: number;
+  readonly rows: number;
+  /** Row by row, x fastest; NaN where there is none. */
+  readonly values: Float64Array;
+  /** So far beyond the outermost nodes the value is told as at them, m. */
+  readonly beyond: number;
+  /** Between neighbouring isolines; every second one, at an even multiple of it, is heavier and carries its value. */
+  readonly step: number;
+  /** The least value, above which tint and isolines begin, and where the tint is full. */
+  readonly tint: readonly [none: number, full: number];
+  format(value: number): string;
+  /** Of another question than the one on the page: drawn fainter. */
+  readonly stale: boolean;
+}
+
+/** A ring round the hole with the hours of a clock. */
+export interface SceneRing {
+  /** m */
+  readonly radius: number;
+  /** Bearing of 12 o'clock from the hole, radians from +x. */
+  readonly twelve: number;
+}
+
+/** A place that is better or worse than all others. */
+export interface SceneSide {
+  readonly kind: 'best' | 'worst';
+  readonly place: Point;
+  readonly label: string;
+}
+
 /** How far the arrow keys move a thing. */
 export interface KeySteps {
   /** m */
@@ -75,6 +112,9 @@ export interface SceneModel {
   readonly clouds: readonly SceneCloud[];
   /** The person's own aim, a spot that can be moved. */
   readonly aim?: Point;
+  readonly values?: SceneValues;
+  readonly ring?: SceneRing;
+  readonly sides?: readonly SceneSide[];
   /** Heights written on the thicker contours; needs showContours. */
   readonly showHeights: boolean;
   readonly showContours: boolean;
@@ -97,6 +137,8 @@ export interface SceneOptions {
   onDrag?(handle: Handle, place: Point): void;
   /** The finger is up, or the arrow key. */
   onDragEnd?(handle: Handle): void;
+  /** A place on the map (m) was tapped or clicked that has nothing to take hold of. */
+  onTap?(place: Point): void;
   /** Short name of the picture for screen readers; default "Map of the putt". */
   readonly name?: string;
   /** auto (default): WebGL, or the two-dimensional canvas where that is missing or fails. */

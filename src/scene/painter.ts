@@ -1,14 +1,15 @@
 /**
- * What every painter can do. A map has four layers, drawn in this order: ground, putt, roller, margin. Ground and margin
- * are still: drawn once by the two-dimensional canvas into an image, which either painter then only copies.
+ * What every painter can do. A map has five layers, drawn in this order: ground, values, putt, roller, margin. Ground,
+ * values and margin are still: drawn once by the two-dimensional canvas into an image, which either painter then only copies.
  */
 import type { Size } from './camera.ts';
 import type { PainterKind } from './model.ts';
 import type { Picture } from './primitives.ts';
 
-export const LAYERS = ['ground', 'putt', 'roller', 'margin'] as const;
+export const LAYERS = ['ground', 'values', 'putt', 'roller', 'margin'] as const;
 export type LayerName = (typeof LAYERS)[number];
-export const isStill = (layer: LayerName): boolean => layer === 'ground' || layer === 'margin';
+export const isStill = (layer: LayerName): boolean =>
+  layer === 'ground' || layer === 'values' || layer === 'margin';
 
 export interface Painter {
   readonly kind: PainterKind;

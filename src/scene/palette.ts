@@ -29,6 +29,8 @@ export interface Palette {
   readonly holeRim: string;
   readonly shadow: string;
   readonly lines: Readonly<Record<LineStyle, LineInk>>;
+  /** Isolines of a value and their tint (red, green, blue): the bluish green of the same palette. */
+  readonly values: LineInk & { readonly tint: readonly [number, number, number] };
 }
 
 const LIGHT: Palette = {
@@ -54,6 +56,7 @@ const LIGHT: Palette = {
     yours: { line: '#a8538a', letters: '#85386a' },
     true: { line: '#26241f', letters: '#26241f' },
   },
+  values: { line: '#00795a', letters: '#00563f', tint: [0, 120, 90] },
 };
 
 const DARK: Palette = {
@@ -79,6 +82,7 @@ const DARK: Palette = {
     yours: { line: '#dc97bb', letters: '#e6aecb' },
     true: { line: '#ece5d3', letters: '#ece5d3' },
   },
+  values: { line: '#35c596', letters: '#6fdcb6', tint: [0, 158, 115] },
 };
 
 export const paletteOf = (theme: Theme): Palette => (theme === 'dark' ? DARK : LIGHT);

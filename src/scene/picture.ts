@@ -9,6 +9,7 @@ import type { Camera, SceneModel } from './model.ts';
 import { paletteOf } from './palette.ts';
 import type { MeasureText, Picture } from './primitives.ts';
 import { drawPutt } from './putt.ts';
+import { drawValues } from './values.ts';
 
 /** The map without its margin. */
 export const mapSize = ({ width, height }: Size): Size => ({
@@ -65,6 +66,18 @@ export function stillPictures(
   });
   return { ground: picture, margin };
 }
+
+/** The layer of the value told all over the ground; empty without one. */
+export const valuesPicture = (model: SceneModel, size: Size, measure: MeasureText): Picture =>
+  model.values === undefined
+    ? []
+    : drawValues({
+        values: model.values,
+        camera: cameraFor(model, size),
+        size: mapSize(size),
+        palette: paletteOf(model.theme),
+        measure,
+      });
 
 /** The layer that follows a drag. */
 export const puttPicture = (

@@ -10,6 +10,7 @@ import type { Palette } from './palette.ts';
 import { pathInPixels } from './path.ts';
 import { dashed, type Picture, type Places, type Primitive } from './primitives.ts';
 import { drawLabels, type LabelledPutt, type PuttDrawing } from './putt-labels.ts';
+import { drawSides } from './sides.ts';
 import { AIM_RADIUS, disc, OWN_AIM_RADIUS, radiusOf, ring, type Spot, spotMark } from './spots.ts';
 
 /** Widths, pixels: a line on its way to the hole, beyond it, and the paper round it that lifts it off the ground. */
@@ -44,6 +45,7 @@ export function drawPutt(request: PuttRequest): PuttDrawing {
   const hole = camera.toPixel(model.hole);
   const ball = model.ball && camera.toPixel(model.ball);
 
+  picture.push(...drawSides(request));
   picture.push(...drawClouds(model, camera, palette));
   if (ball) {
     for (const { aimSpot, style } of model.lines)

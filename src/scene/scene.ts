@@ -12,7 +12,7 @@ import type { AnimateOptions, Camera, Scene, SceneModel, SceneOptions } from './
 import type { Painter } from './painter.ts';
 import { paletteOf } from './palette.ts';
 import { PICK_RADIUS } from './pick.ts';
-import { cameraFor, puttPicture, sameGround, stillPictures } from './picture.ts';
+import { cameraFor, puttPicture, sameGround, stillPictures, valuesPicture } from './picture.ts';
 import { drawRoller } from './putt.ts';
 import './scene.css';
 
@@ -66,7 +66,9 @@ export async function createScene(host: HTMLElement, options: SceneOptions = {})
   let stopRoll: (() => void) | undefined;
   let frame = 0;
   let destroyed = false;
-  const stale = { size: true, ground: true, putt: true, roller: true };
+  const stale = { size: true, ground: true, values: true, putt: true, roller: true };
+  /** A layer of nothing is an image all the same: it is set only where it has or had something. */
+  let hasValues = false;
 
   let painter = await choosePainter(options.painter, () => useCanvas());
   const measure = makeMeasure();
@@ -131,6 +133,10 @@ export async function createScene(host: HTMLElement, options: SceneOptions = {})
       painter.setLayer('ground', ground);
       painter.setLayer('margin', margin);
     }
+    if ((stale.size || stale.ground || stale.values) && (hasValues || now.values)) {
+      painter.setLayer('values', valuesPicture(now, size, measure));
+      hasValues = now.values !== undefined;
+    }
     if (stale.size || stale.ground || stale.putt) {
       const putt = puttPicture(now, size, measure, { rolled: roller !== undefined, previousLabels: labels });
       labels = putt.labels;
@@ -139,6 +145,7 @@ export async function createScene(host: HTMLElement, options: SceneOptions = {})
     if (stale.size || stale.ground || stale.roller) painter.setLayer('roller', rollerPicture(now));
     stale.size = false;
     stale.ground = false;
+    stale.values = false;
     stale.putt = false;
     stale.roller = false;
     shown = now;
@@ -160,6 +167,7 @@ export async function createScene(host: HTMLElement, options: SceneOptions = {})
     camera,
     onDrag: (handle, place) => options.onDrag?.(handle, place),
     onDragEnd: (handle) => options.onDragEnd?.(handle),
+    onTap: (place) => options.onTap?.(place),
   });
 
   const measureHost = (): void => {
@@ -194,6 +202,7 @@ export async function createScene(host: HTMLElement, options: SceneOptions = {})
       if (model && !samePlaces(model, next)) forgetRoll();
       model = next;
       if (!shown || !sameGround(shown, next)) stale.ground = true;
+      if (shown?.values !== next.values) stale.values = true;
       stale.putt = true;
       if (words.textContent !== next.description) words.textContent = next.description;
       ask();

@@ -4,13 +4,15 @@
  * cancelling ends the worker and the next question starts a fresh one.
  */
 import { type Remote, releaseProxy, wrap } from 'comlink';
-import type { FieldSurface, NextPutts, Putt } from '../../sim/index.ts';
+import type { FieldSurface, GreenMap, NextPutts, Putt } from '../../sim/index.ts';
 import type { EngineWorker, SentPutt } from './messages.ts';
 
 /** Puts things in the form the worker takes; what is large travels ahead, and only when the worker has not got it yet. */
 export interface Send {
   putt(putt: Putt): SentPutt;
   table(table: NextPutts): 'held';
+  /** Told apart by identity: hand over the same empty map with every tile of it. */
+  map(map: GreenMap): 'held';
 }
 type Ask<Answer> = (engine: Remote<EngineWorker>, send: Send) => Promise<Answer>;
 
@@ -44,6 +46,7 @@ export const createLane = ({ interrupt = false }: LaneOptions = {}): Lane => {
   let held: FieldSurface | undefined;
   /** Told by its numbers: tables are copied to give them another hole. */
   let heldTable: Float64Array | undefined;
+  let heldMap: GreenMap | undefined;
   let dropRunning: (() => void) | undefined;
   let failRunning: ((awake: boolean) => void) | undefined;
   let waiting: Waiting | undefined;
@@ -85,6 +88,13 @@ export const createLane = ({ interrupt = false }: LaneOptions = {}): Lane => {
       }
       return 'held';
     },
+    map(map) {
+      if (heldMap !== map) {
+        heldMap = map;
+        void engineOf().holdMap(map);
+      }
+      return 'held';
+    },
   };
   const end = (): void => {
     engine?.[releaseProxy]();
@@ -93,6 +103,7 @@ export const createLane = ({ interrupt = false }: LaneOptions = {}): Lane => {
     worker = undefined;
     held = undefined;
     heldTable = undefined;
+    heldMap = undefined;
     dropRunning?.();
     dropRunning = undefined;
   };

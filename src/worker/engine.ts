@@ -4,8 +4,10 @@ import {
   checkPutt,
   comparePaces,
   type FieldSurface,
+  type GreenMap,
   type NextPutts,
   type Putt,
+  playPlaces,
   prepareNextPutts,
   readPutt,
   sampleMisses,
@@ -15,11 +17,17 @@ import type { EngineWorker, SentPutt } from './messages.ts';
 
 let held: FieldSurface | undefined;
 let heldTable: NextPutts | undefined;
+let heldMap: GreenMap | undefined;
 
 const whole = ({ surface, ...rest }: SentPutt): Putt => {
   const ground = surface === 'held' ? held : surface;
   if (ground === undefined) throw new Error('Got a putt before its green, expected hold() first.');
   return { ...rest, surface: ground };
+};
+
+const tableOf = ({ hole }: Putt): NextPutts => {
+  if (heldTable === undefined) throw new Error('Got a putt before its table, expected holdTable() first.');
+  return { ...heldTable, hole };
 };
 
 const worker: EngineWorker = {
@@ -41,10 +49,17 @@ const worker: EngineWorker = {
   holdTable(table) {
     heldTable = table;
   },
+  holdMap(map) {
+    heldMap = map;
+  },
+  playPlaces(sent, player, nodes) {
+    const putt = whole(sent);
+    if (heldMap === undefined) throw new Error('Got places before their map, expected holdMap() first.');
+    return playPlaces({ putt, player, table: tableOf(putt) }, heldMap, nodes);
+  },
   compare(sent, paces, player) {
     const putt = whole(sent);
-    if (heldTable === undefined) throw new Error('Got a putt before its table, expected holdTable() first.');
-    return comparePaces(putt, paces, player, { ...heldTable, hole: putt.hole });
+    return comparePaces(putt, paces, player, tableOf(putt));
   },
   prepareNextPutts(sent, player, change, onProgress) {
     const putt = change === undefined ? whole(sent) : changedPutt(whole(sent), change);

@@ -2,9 +2,11 @@
 import type {
   Comparison,
   FieldSurface,
+  GreenMap,
   Misses,
   NextPutts,
   PlaneSurface,
+  PlayedPlaces,
   Player,
   Putt,
   Read,
@@ -52,6 +54,10 @@ export interface EngineWorker {
   holdTable(table: NextPutts): void;
   lines(putt: SentPutt, paces: TwoPaces): TwoReads;
   clouds(putt: SentPutt, paces: TwoPaces, player: Player, count: number, seed: number): TwoClouds;
+  /** Keeps a map, of which only the grid matters, for the places that follow. */
+  holdMap(map: GreenMap): void;
+  /** One tile of the whole green; `nodes` of the map held, next putts from the table held. */
+  playPlaces(putt: SentPutt, player: Player, nodes: Int32Array, nextPutts: 'held', map: 'held'): PlayedPlaces;
   compare(putt: SentPutt, paces: readonly number[], player: Player, nextPutts: 'held'): Comparison;
   /**
    * undefined: that condition makes no putt (a hole that holds no ball).

@@ -3,69 +3,40 @@
  * information. Asserts nothing.
  *
  * Answers for: 41 paces compared, against a Monte Carlo that gets every holed share to a standard error of 0.1 points (the
- * engine promises 0.2 of the truth); one roll, against fixed steps of 1 ms and against odex at the same tolerance.
+ * engine promises 0.2 of the truth). Single rolls are in rolls.ts,
+ * maps of a whole green in maps.ts.
  * The Monte Carlo is not run in full, which would take an hour: a sample of its rolls at all 41 paces is timed, and the
  * number of rolls each pace needs follows from its holed share p, p (1 - p) / 0.001^2. It is spared the search for its
  * lines, second putts and (on a green) the surface itself, of which it uses a table: the true ratios are larger. A second
  * row says what is gained over counting the engine's own rolls, so by integrating alone.
- * Leaves out: accuracy (tests/sim/odds, tests/sim/roll, tests/sim/read).
+ * Leaves out: accuracy of the odds (tests/sim/odds).
  */
-import { Bench } from 'tinybench';
-import {
-  comparePaces,
-  type HeightSample,
-  type Player,
-  type Putt,
-  prepareNextPutts,
-  readPutt,
-  type Surface,
-  sampleSurface,
-} from '../../sim/index.ts';
+import { comparePaces, prepareNextPutts, readPutt } from '../../sim/index.ts';
 import { bearingOf, rollerFor } from '../../sim/roll/roll.ts';
 import { newPass } from '../../sim/roll/roller.ts';
-import { odexRoll } from './odex-plane.ts';
+import { mapRows } from './maps.ts';
 import { normals, plainCapture, strike } from './oracle.ts';
 import { CASES, playerOf, puttOf } from './oracle-cases.ts';
 import { type PlainLine, plainLine } from './oracle-line.ts';
-import { type Gradient, newPlainRoll, PLAIN_STEP, rollPlain, settingOf } from './oracle-roll.ts';
+import { newPlainRoll, PLAIN_STEP, settingOf } from './oracle-roll.ts';
+import { type RollRow, rollRows } from './rolls.ts';
+import { milliseconds, type RatioRow, type Subject, timeOf, times } from './timing.ts';
 
 /** Paces compared: 0.05 to 1.5 m, m. */
 const PACES = Array.from({ length: 41 }, (_, i) => 0.05 + (1.45 * i) / 40);
 /** Standard error of a holed share at which the two are equals. */
 const EQUAL_ERROR = 0.001;
-/** Accuracy of the engine's roll asked of odex for its row, m: a closed form has rounding only, a field's roll aims at 0.1 mm. */
-const CLOSED_FORM_TOLERANCE = 1e-12;
-const FIELD_TOLERANCE = 1e-4;
-/** No place on a generated green is steeper, rise over run. */
-const STEEPEST_GREEN = 0.07;
-
-interface Subject {
-  readonly name: string;
-  readonly putt: Putt;
-  readonly player: Player;
-  /** Times asked for by the issues, the Monte Carlo over the comparison. */
-  readonly target: string;
-}
-
 function subjectOf(caseName: string, name: string, target: string): Subject {
   const found = CASES.find((one) => one.name === caseName);
   if (found === undefined) throw new Error(`no case named ${caseName}`);
   return { name, putt: puttOf(found), player: playerOf(found.player), target };
 }
 const SUBJECTS = [
-  subjectOf('pin-high 3 m on 2%, die', 'plane', 'at least 200'),
-  subjectOf('4 m on a green', 'green', '100, asked by a later issue'),
+  subjectOf('pin-high 3 m on 2%, die', 'plane', 'at least 500'),
+  subjectOf('4 m on a green', 'green', 'at least 100'),
 ];
-
-/** Median time of one call, ms. */
-async function timeOf(task: () => unknown, budget: number): Promise<number> {
-  const bench = new Bench({ time: budget, iterations: 3, warmupTime: budget / 5, warmupIterations: 1 });
-  bench.add('task', task);
-  await bench.run();
-  const { result } = bench.tasks[0];
-  if (!('latency' in result)) throw new Error(`the benchmark did not complete: ${result.state}`);
-  return result.latency.p50;
-}
+/** Times asked for of one roll, fixed steps over the engine. */
+const ROLL_TARGETS = ['at least 200', 'at least 30'];
 
 /** Mean time of one roll of the Monte Carlo over all paces, ms; each call of the timed task rolls one ball per pace. */
 async function plainRollTime({ putt, player }: Subject): Promise<number> {
@@ -82,40 +53,18 @@ async function plainRollTime({ putt, player }: Subject): Promise<number> {
   return time / lines.length;
 }
 
-/** The gradient as the engine has it, not the Monte Carlo's table: odex rolls the same ground as the engine. */
-const trueGradient = (surface: Surface): Gradient => {
-  const sample: HeightSample = { height: 0, gradientX: 0, gradientY: 0 };
-  return (x, y, out) => {
-    const on = sampleSurface(surface, x, y, sample);
-    out[0] = sample.gradientX;
-    out[1] = sample.gradientY;
-    return on;
-  };
-};
-
-const milliseconds = (time: number): string =>
-  time < 1 ? `${(1000 * time).toFixed(1)} us` : `${time.toFixed(time < 100 ? 1 : 0)} ms`;
-const times = (ratio: number): string =>
-  ratio < 10 ? ratio.toFixed(1) : Math.round(ratio).toLocaleString('en');
-
-interface RatioRow {
-  readonly what: string;
-  readonly engine: string;
-  readonly against: string;
-  readonly plain: string;
-  readonly ratio: string;
-  readonly target: string;
-}
 const rows: RatioRow[] = [];
+const single: RollRow[] = [];
 const information: { what: string; time: string }[] = [];
 
 for (const subject of SUBJECTS) {
   const { name, putt, player, target } = subject;
   const table = prepareNextPutts(putt, player);
-  information.push({
-    what: `next-putts table, ${name}`,
-    time: milliseconds(await timeOf(() => prepareNextPutts(putt, player), 1500)),
-  });
+  for (const policy of ['fixed', 'best'] as const)
+    information.push({
+      what: `next-putts table, ${policy} policy, ${name}`,
+      time: milliseconds(await timeOf(() => prepareNextPutts(putt, player, { policy }), 1500)),
+    });
   const comparison = comparePaces(putt, PACES, player, table);
   const rolls = comparison.rows.reduce((sum, { odds }) => {
     const p = odds?.holed ?? 0;
@@ -149,32 +98,10 @@ for (const subject of SUBJECTS) {
     what: `read for one pace, ${name}`,
     time: milliseconds(await timeOf(() => readPutt(putt, 0.3), 500)),
   });
-
-  const setting = settingOf(putt, PLAIN_STEP);
-  const out = newPlainRoll();
-  const stepped = await timeOf(() => rollPlain(setting, putt.ball, heading, read.speed, out), 500);
-  const row = { what: `one roll, ${name}`, engine: milliseconds(one), target: '' };
-  rows.push({
-    ...row,
-    against: 'fixed steps of 1 ms',
-    plain: milliseconds(stepped),
-    ratio: times(stepped / one),
-  });
-  const { surface } = putt;
-  const ground =
-    surface.kind === 'plane'
-      ? { slope: surface.slope, downhill: surface.downhill }
-      : { slope: STEEPEST_GREEN, downhill: 0, gradient: trueGradient(surface) };
-  const byOdex = { ...ground, greenSpeed: putt.greenSpeed, ball: putt.ball, hole: putt.hole };
-  const tolerance = surface.kind === 'plane' ? CLOSED_FORM_TOLERANCE : FIELD_TOLERANCE;
-  const solved = await timeOf(() => odexRoll(byOdex, heading, read.speed, tolerance), 500);
-  rows.push({
-    ...row,
-    against: `odex at ${tolerance}`,
-    plain: milliseconds(solved),
-    ratio: times(solved / one),
-  });
+  single.push(...(await rollRows(subject, ROLL_TARGETS[SUBJECTS.indexOf(subject)])));
 }
 
 console.table(rows);
+console.table(single);
+console.table(await mapRows(SUBJECTS[1]));
 console.table(information);

@@ -271,6 +271,32 @@ describe('typing', () => {
     await soon(() => on.getByLabel('Length (ft)').inputValue()).toBe('12');
   });
 
+  it('counts the skid when ticked, by keyboard too, and keeps the tick over a reload', async () => {
+    const on = await open();
+    // A long putt across a steep slope: a few per cent of its break are inches.
+    for (const [label, text] of [
+      ['Length (ft)', '40'],
+      ['Slope (%)', '3'],
+    ] as const) {
+      await on.getByLabel(label).fill(text);
+      await on.getByLabel(label).press('Enter');
+    }
+    await answered(on);
+    const aim = async (): Promise<number> =>
+      Number.parseFloat((await row(on, 'aim beside')).match(/\d+/)?.[0] ?? '');
+    // The first putt's was under 20 in: the long one has been answered.
+    await soon(aim).toBeGreaterThan(30);
+    await answered(on);
+    const rolling = await aim();
+    const tick = on.getByLabel('Count the skid');
+    await tick.focus();
+    await on.keyboard.press('Space');
+    // A sliding ball feels the slope in full, but it is fast: less break all in all (MODEL.md section 1, derived).
+    await soon(aim).toBeLessThan(rolling);
+    await on.reload();
+    await soon(() => tick.isChecked()).toBe(true);
+  });
+
   it('keeps a player set by a slider over a reload', async () => {
     const on = await open();
     const before = await row(on, 'holed');

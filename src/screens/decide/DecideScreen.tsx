@@ -6,12 +6,12 @@ import { units } from '../../app/settings.ts';
 import { PaceChart } from '../../charts/PaceChart.tsx';
 import { followPutt, paces, pacesBehind } from './answer.ts';
 import './decide.css';
+import { PlayerPanel } from '../../app/PlayerPanel.tsx';
 import { followLines } from './lines.ts';
 import { MapPanel } from './MapPanel.tsx';
 import { MarginTable } from './MarginTable.tsx';
 import { ModelLimits } from './ModelLimits.tsx';
 import { PaceTable } from './PaceTable.tsx';
-import { PlayerPanel } from './PlayerPanel.tsx';
 import { PuttInputs } from './PuttInputs.tsx';
 import { Verdict } from './Verdict.tsx';
 

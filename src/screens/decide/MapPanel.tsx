@@ -6,6 +6,7 @@ import { effect, signal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { Choice } from '../../app/Choice.tsx';
 import { units } from '../../app/settings.ts';
+import { problem } from '../../app/situation.ts';
 import { CLOUD_SIZE, lines } from './lines.ts';
 import { type DecideMap, mapWords, openMap } from './mapScene.ts';
 import {
@@ -17,7 +18,6 @@ import {
   rollWords,
   type Stroke,
 } from './rolls.ts';
-import { problem } from './situation.ts';
 
 type Tempo = '1' | '0.5' | '0.25';
 const tempo = signal<Tempo>('1');

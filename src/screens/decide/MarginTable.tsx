@@ -1,12 +1,12 @@
 /** What a foot of green speed and half a percent of slope do to both aims and to the choice of pace. */
 import { units } from '../../app/settings.ts';
+import { putt } from '../../app/situation.ts';
 import { formatAim } from '../../text/format.ts';
 import { caseLabels, formatWorth } from '../../text/verdict.ts';
 import type { SensitivityCase } from '../../worker/messages.ts';
 import { answer, behind } from './answer.ts';
 import { lines } from './lines.ts';
 import { margin, marginBehind } from './margin.ts';
-import { putt } from './situation.ts';
 
 const aim = (offset: number | undefined): string =>
   offset === undefined ? 'no line' : formatAim(offset, units.value);

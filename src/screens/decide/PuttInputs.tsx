@@ -1,76 +1,11 @@
 /** Typing the putt: ground, length, slope, clock, green speed and the two paces. */
-
-import { metresToFeet } from '../../../sim/index.ts';
-import { Choice } from '../../app/Choice.tsx';
 import { Field } from '../../app/Field.tsx';
+import { apply, GreenFields, GroundChoice, SlopeField, SpeedField } from '../../app/GroundFields.tsx';
+import { ModelChoices } from '../../app/ModelChoices.tsx';
 import { units } from '../../app/settings.ts';
-import { formatClock, formatLength, formatShort, formatSlope } from '../../text/format.ts';
-import {
-  type Parsed,
-  parseClock,
-  parseGreenSpeed,
-  parseLength,
-  parsePace,
-  parsePercent,
-  parseSeed,
-} from '../../text/parse.ts';
-import { ModelChoices } from './ModelChoices.tsx';
-import {
-  anotherGreen,
-  clock,
-  diePace,
-  fallAtHole,
-  firmPace,
-  greenSpeed,
-  ground,
-  LIMITS,
-  length,
-  placeBall,
-  seed,
-  setGreen,
-  setGround,
-  slope,
-  tier,
-} from './situation.ts';
-
-const apply = (parsed: Parsed, take: (value: number) => unknown): string | undefined => {
-  if (!parsed.ok) return parsed.problem;
-  const refused = take(parsed.value);
-  return typeof refused === 'string' ? refused : undefined;
-};
-
-const GreenFields = () => (
-  <>
-    <Field
-      id="seed"
-      label="Green (any word or number)"
-      text={seed.value}
-      inputMode="text"
-      onText={(text) => {
-        const parsed = parseSeed(text);
-        if (!parsed.ok) return parsed.problem;
-        setGreen({ seed: parsed.value });
-        return undefined;
-      }}
-    />
-    <div class="together">
-      <button type="button" onClick={anotherGreen}>
-        Another green
-      </button>
-      <label class="tick">
-        <input
-          type="checkbox"
-          checked={tier.value}
-          onChange={(event) => {
-            setGreen({ tier: event.currentTarget.checked });
-          }}
-        />
-        <span>with a tier</span>
-      </label>
-    </div>
-    <p class="hint">At the hole the ground falls {formatSlope(fallAtHole.value.slope)}.</p>
-  </>
-);
+import { clock, diePace, firmPace, ground, LIMITS, length, placeBall } from '../../app/situation.ts';
+import { formatClock, formatLength, formatShort } from '../../text/format.ts';
+import { parseClock, parseLength, parsePace } from '../../text/parse.ts';
 
 export const PuttInputs = () => {
   const unit = units.value;
@@ -78,16 +13,7 @@ export const PuttInputs = () => {
   return (
     <section class="card" aria-labelledby="putt-title">
       <h2 id="putt-title">The putt</h2>
-      <Choice
-        legend="Ground"
-        name="ground"
-        value={ground.value}
-        options={[
-          { value: 'plane', label: 'Tilted plane' },
-          { value: 'green', label: 'Made-up green' },
-        ]}
-        onChange={setGround}
-      />
+      <GroundChoice />
       <div class="fields">
         <Field
           id="length"
@@ -104,28 +30,8 @@ export const PuttInputs = () => {
           inputMode="text"
           onText={(text) => apply(parseClock(text), (value) => placeBall(length.peek(), value))}
         />
-        {plane && (
-          <Field
-            id="slope"
-            label="Slope (%)"
-            text={formatSlope(slope.value).replace('%', '')}
-            onText={(text) =>
-              apply(parsePercent(text, LIMITS.slope), (value) => {
-                slope.value = value;
-              })
-            }
-          />
-        )}
-        <Field
-          id="green-speed"
-          label="Green speed (ft)"
-          text={String(+metresToFeet(greenSpeed.value).toFixed(1))}
-          onText={(text) =>
-            apply(parseGreenSpeed(text, LIMITS.greenSpeed), (value) => {
-              greenSpeed.value = value;
-            })
-          }
-        />
+        {plane && <SlopeField />}
+        <SpeedField />
         {!plane && <GreenFields />}
         <Field
           id="die-pace"

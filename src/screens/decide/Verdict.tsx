@@ -2,6 +2,7 @@
 import { effect, signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { units } from '../../app/settings.ts';
+import { diePace, firmPace, problem } from '../../app/situation.ts';
 import {
   verdictDetail,
   verdictHeadline,
@@ -12,7 +13,6 @@ import {
 import { answer, behind, cancelWork, paces, tableBehind, tableProgress } from './answer.ts';
 import { lines } from './lines.ts';
 import { margin, marginBehind, marginProgress } from './margin.ts';
-import { diePace, firmPace, problem } from './situation.ts';
 import { failure, stopped } from './work.ts';
 
 const reasonOf = (pace: 'die' | 'firm'): string | undefined => {

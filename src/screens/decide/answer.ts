@@ -15,10 +15,10 @@ import {
   type Read,
 } from '../../../sim/index.ts';
 import { player } from '../../app/settings.ts';
+import { diePace, firmPace, problem, putt } from '../../app/situation.ts';
+import { hasTable, keepTable, roughTable, tableFor, useTable } from '../../app/tables.ts';
 import { createLane } from '../../worker/client.ts';
 import { askMargin, cancelMargin, dropMargin } from './margin.ts';
-import { diePace, firmPace, problem, putt } from './situation.ts';
-import { hasTable, keepTable, roughTable, tableFor, useTable } from './tables.ts';
 import { after, failure, forgetAll, stopped, tell } from './work.ts';
 
 /** The two paces asked about. */

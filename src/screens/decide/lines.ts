@@ -5,9 +5,9 @@
 import { computed, effect, signal } from '@preact/signals';
 import { type Putt, readPutt } from '../../../sim/index.ts';
 import { player } from '../../app/settings.ts';
+import { diePace, firmPace, problem, putt } from '../../app/situation.ts';
 import { createLane } from '../../worker/client.ts';
 import type { TwoClouds, TwoReads } from '../../worker/messages.ts';
-import { diePace, firmPace, problem, putt } from './situation.ts';
 import { tell } from './work.ts';
 
 /** Rolls in each cloud: enough to see its shape, few enough to see the map. */

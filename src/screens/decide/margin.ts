@@ -5,9 +5,9 @@
  */
 import { batch, signal } from '@preact/signals';
 import type { Player, Putt, Surface } from '../../../sim/index.ts';
+import { hasTable, keepTable, tableFor } from '../../app/tables.ts';
 import { createLane } from '../../worker/client.ts';
 import { CASE_NAMES, type SensitivityCase, type TwoPaces } from '../../worker/messages.ts';
-import { hasTable, keepTable, tableFor } from './tables.ts';
 
 export interface MarginQuestion {
   readonly putt: Putt;

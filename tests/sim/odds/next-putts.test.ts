@@ -14,7 +14,7 @@ import {
   puttOdds,
   sampleMisses,
 } from '../../../sim/index.ts';
-import { nextPuttAt } from '../../../sim/odds/next-putts.ts';
+import { nextPuttAt } from '../../../sim/odds/polar-table.ts';
 import { oracleOdds } from '../../bench/oracle.ts';
 import { LONG_STEP } from '../../bench/oracle-roll.ts';
 
@@ -72,7 +72,7 @@ function prepareOnce(putt: Putt): ReturnType<typeof prepareNextPutts> {
 }
 
 describe('the table of next putts', () => {
-  // A look-up stands for the odds of a putt from there. Averaged over the misses of one putt, as three-putts are, the two
+  // A look-up stands for the odds of a putt from there, here at the one pace of the fixed policy. Averaged over the misses of one putt, as three-putts are, the two
   // must agree within what issue 2 leaves for three-putts, 0.3 points, of which half here: the odds have errors of their own.
   it.each([
     ['simple', 0.04, 1.1, 3, 10.9, 0.2, player(2.2, 0.2, 0.4)],
@@ -84,7 +84,7 @@ describe('the table of next putts', () => {
     'gives the three-putts of its places: %s, slope %d, %d o’clock, %d m',
     (capture, slope, clock, length, feet, pace, who) => {
       const putt = { ...puttFrom(slope, clock, length, feet), capture };
-      const table = prepareNextPutts(putt, who);
+      const table = prepareNextPutts(putt, who, { policy: 'fixed' });
       const { rests, holed } = sampleMisses(putt, pace, who, 160, 11);
       const found = new Float64Array(2);
       let apart = 0;

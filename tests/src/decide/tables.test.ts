@@ -1,7 +1,7 @@
 /** Which table of next putts serves which putt. Tables here are empty shells: only whose they are matters. */
 import { describe, expect, it } from 'vitest';
 import { fieldSurface, type NextPutts, PRESETS, type Putt, planeSurface } from '../../../sim/index.ts';
-import { hasTable, keepTable, roughTable, tableFor, useTable } from '../../../src/screens/decide/tables.ts';
+import { hasTable, keepTable, roughTable, tableFor, useTable } from '../../../src/app/tables.ts';
 
 const [{ player }, { player: other }] = PRESETS;
 const shell = (hole: { x: number; y: number }): NextPutts =>

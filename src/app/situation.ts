@@ -1,6 +1,6 @@
 /**
- * The putt being decided: what the person set, as signals, and the putt the engine is asked about.
- * Answers for: the one place where length and clock position become points and back. Leaves out: results (answer.ts).
+ * The putt in hand, the same on every screen: what the person set, as signals, and the putt the engine is asked about.
+ * Answers for: the one place where length and clock position become points and back. Leaves out: results (screens).
  * On the page 12 o'clock is up: the plane runs downhill towards -y.
  */
 import { batch, computed, signal } from '@preact/signals';
@@ -18,9 +18,9 @@ import {
   planeSurface,
   type Surface,
   sampleSurface,
-} from '../../../sim/index.ts';
+} from '../../sim/index.ts';
 
-import { capture, skid } from '../../app/settings.ts';
+import { capture, skid } from './settings.ts';
 
 export type Ground = 'plane' | 'green';
 

@@ -2,20 +2,21 @@
  * The tables of next putts at hand, newest first, and which of them serves a putt. Answers for: on a plane a table serves
  * any place of the hole, on a field the same hole only. Leaves out: making them (worker), when (answer.ts, margin.ts).
  */
-import type { NextPutts, Player, Putt, Surface } from '../../../sim/index.ts';
-import { changedPutt } from '../../worker/cases.ts';
-import type { CaseName } from '../../worker/messages.ts';
+import type { NextPutts, Player, Putt, Surface } from '../../sim/index.ts';
+import { changedPutt } from '../worker/cases.ts';
+import type { CaseName } from '../worker/messages.ts';
 
 /** A table takes about a tenth of a megabyte; these hold the putt on the page, its four cases, and a few before. */
 const MOST_TABLES = 16;
 
-type Key = readonly unknown[];
+export type Key = readonly unknown[];
 const kept: { readonly key: Key; readonly table: NextPutts | undefined }[] = [];
 
 /** Green speeds and slopes are reached by sums: 10 ft and a foot must be the same as 11 ft. */
 const rounded = (value: number): number => Number(value.toFixed(9));
 
-const keyOf = (asked: Putt, player: Player, change: CaseName | undefined): Key => {
+/** What makes the same table, whichever place of the ball, and on a plane of the hole. */
+export const keyOf = (asked: Putt, player: Player, change?: CaseName): Key => {
   if (asked.surface.kind === 'plane') {
     const putt = change === undefined ? asked : changedPutt(asked, change);
     const { surface, greenSpeed, capture, skid } = putt;
@@ -33,7 +34,7 @@ const keyOf = (asked: Putt, player: Player, change: CaseName | undefined): Key =
   return [surface, greenSpeed, hole.x, hole.y, capture, skid === true, change, ...Object.values(player)];
 };
 
-const same = (first: Key, second: Key): boolean =>
+export const sameKey = (first: Key, second: Key): boolean =>
   first.length === second.length && first.every((value, index) => value === second[index]);
 
 const moved = (table: NextPutts | undefined, { hole }: Putt): NextPutts | undefined =>
@@ -42,13 +43,13 @@ const moved = (table: NextPutts | undefined, { hole }: Putt): NextPutts | undefi
 /** Whether the table is there; one may be known not to exist (a hole that holds no ball). */
 export const hasTable = (putt: Putt, player: Player, change?: CaseName): boolean => {
   const key = keyOf(putt, player, change);
-  return kept.some((one) => same(one.key, key));
+  return kept.some((one) => sameKey(one.key, key));
 };
 
 /** The table made for this putt in this condition. */
 export const tableFor = (putt: Putt, player: Player, change?: CaseName): NextPutts | undefined => {
   const key = keyOf(putt, player, change);
-  return moved(kept.find((one) => same(one.key, key))?.table, putt);
+  return moved(kept.find((one) => sameKey(one.key, key))?.table, putt);
 };
 
 export const keepTable = (

@@ -1,7 +1,7 @@
 /** What of the ball the model counts: which balls drop, and the skid off the putter. Kept for every visit. */
-import type { CaptureName } from '../../../sim/index.ts';
-import { Choice } from '../../app/Choice.tsx';
-import { capture, skid } from '../../app/settings.ts';
+import type { CaptureName } from '../../sim/index.ts';
+import { Choice } from './Choice.tsx';
+import { capture, skid } from './settings.ts';
 
 const CAPTURE_NAMES: readonly { value: CaptureName; label: string }[] = [
   { value: 'rim', label: 'real rim' },
@@ -42,7 +42,7 @@ export const ModelChoices = () => (
     </label>
     <p class="hint" id="skid-hint">
       Off the putter a ball slides before it rolls: about the first eighth of a putt on a 10 ft green.
-      Counting it, the ball has to leave nearly a third faster, and the putt breaks a touch less (2 to 4%).
+      Counting it, the ball has to leave nearly a third faster, and the putt breaks a few per cent less.
       Which pace is best hardly changes.
     </p>
   </>

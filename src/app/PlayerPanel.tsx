@@ -1,8 +1,8 @@
 /** The player's errors: presets and sliders, each with a word on what it is. */
-import { degreesToRadians, type Player, PRESETS, radiansToDegrees } from '../../../sim/index.ts';
-import { Slider } from '../../app/Slider.tsx';
-import { PLAYER_RANGES, player, units } from '../../app/settings.ts';
-import type { Units } from '../../text/format.ts';
+import { degreesToRadians, type Player, PRESETS, radiansToDegrees } from '../../sim/index.ts';
+import type { Units } from '../text/format.ts';
+import { Slider } from './Slider.tsx';
+import { PLAYER_RANGES, player, units } from './settings.ts';
 
 interface ErrorWords {
   readonly key: keyof Player;

@@ -1,0 +1,47 @@
+/** What the figures mean and how far to trust them, beside them. Figures of precision are those measured (sim/MODEL.md). */
+export const GreenDetails = () => (
+  <section class="card limits" aria-labelledby="green-limits-title">
+    <h2 id="green-limits-title">How far to trust it</h2>
+    <p>
+      Any place on the finished map is within 0.015 putts of playing that very place. The model is the larger
+      doubt: green speed, slope and your errors are estimates, and a foot of green speed either way is tried
+      above.
+    </p>
+    <p>
+      Sidehill against straight is the safer part of the answer. Straight downhill against straight uphill is
+      not: physics favours the downhill putt, records of tour players and amateurs favour the uphill one.
+    </p>
+    <details>
+      <summary>What the figures mean</summary>
+      <dl class="terms">
+        <dt>Expected putts</dt>
+        <dd>
+          How many it takes from there on average, until the ball is holed, with your own errors of line, pace
+          and read.
+        </dd>
+        <dt>The first putt</dt>
+        <dd>
+          It is aimed along its true line, at the pace that needs fewest putts from that very place. What
+          follows is putted at its best pace too.
+        </dd>
+        <dt>One, three +</dt>
+        <dd>Share of putts from there that drop at once, and share that takes three or more.</dd>
+        <dt>The side</dt>
+        <dd>
+          Every half hour round the hole is compared at one distance. How likely your approach is to end on a
+          side is not counted, nor what lies beside the green.
+        </dd>
+        <dt>The map</dt>
+        <dd>
+          Places two metres apart are played first, then one metre, then closer where that still changes
+          anything; between them the map is filled in.
+        </dd>
+        <dt>Left out</dt>
+        <dd>
+          Grain, wind, footprints, moisture, bumps and spin; that a putt below the hole is read more surely
+          than one above it.
+        </dd>
+      </dl>
+    </details>
+  </section>
+);

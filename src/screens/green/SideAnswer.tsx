@@ -1,0 +1,142 @@
+/** The sentence that answers the question, its margin, the distance it is asked for, and how far the work is. */
+import { effect, signal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { feetToMetres, metresToFeet } from '../../../sim/index.ts';
+import { Slider } from '../../app/Slider.tsx';
+import { units } from '../../app/settings.ts';
+import { problem } from '../../app/situation.ts';
+import { formatLength } from '../../text/format.ts';
+import { noSides, sideDetail, sideHeadline, sideMargin, sidesMissing } from '../../text/green.ts';
+import { sides, speeds, stale } from './answer.ts';
+import { failure, resumeWork, shown, stopped, stopWork, work } from './mapWork.ts';
+import { DISTANCES, distance } from './question.ts';
+import { PLACES } from './view.ts';
+
+const WORK_WORDS = {
+  table: 'Working out the next putts',
+  map: 'Refining the map',
+  speeds: 'Trying a foot slower and faster',
+} as const;
+
+const Working = () => {
+  if (problem.value !== undefined) return null;
+  if (stopped.value)
+    return (
+      <>
+        <span>Stopped.</span>
+        <button type="button" class="plain" onClick={resumeWork}>
+          Go on
+        </button>
+      </>
+    );
+  const now = work.value;
+  if (now === undefined)
+    return <span>{stale.value ? 'Waiting for the green to keep still…' : 'The map is finished.'}</span>;
+  const words = WORK_WORDS[now.what];
+  return (
+    <>
+      <span data-testid="work">
+        {words}, {Math.floor(100 * now.share)}%
+      </span>
+      <progress aria-label={words} max={1} value={now.share} />
+      <button type="button" class="plain" onClick={stopWork}>
+        Stop
+      </button>
+    </>
+  );
+};
+
+const headline = (): string => {
+  const found = sides.value;
+  if (found) return sideHeadline(found, units.value);
+  return shown.value === undefined ? 'Working it out…' : noSides(distance.value, units.value);
+};
+
+/** What is read out: the sentence once it has come to rest, not every step of the slider. */
+const spoken = signal('');
+const SPEAK_PAUSE = 900;
+const followSpoken = (): (() => void) => {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const stop = effect(() => {
+    const words = headline();
+    const settled = !stale.value && shown.value !== undefined;
+    clearTimeout(timer);
+    if (settled)
+      timer = setTimeout(() => {
+        spoken.value = words;
+      }, SPEAK_PAUSE);
+  });
+  return () => {
+    stop();
+    clearTimeout(timer);
+  };
+};
+
+/** The slider's step is one a person would say: a foot, or a quarter of a metre. */
+const DistanceSlider = () => {
+  const imperial = units.value === 'imperial';
+  const toShown = imperial ? metresToFeet : (metres: number) => metres;
+  const fromShown = imperial ? feetToMetres : (metres: number) => metres;
+  const step = imperial ? 1 : 0.25;
+  const round = (metres: number): number => Math.round(toShown(metres) / step) * step;
+  return (
+    <Slider
+      id="distance"
+      label="Distance from the hole"
+      hint="How far away you would leave the approach, on whichever side."
+      min={round(DISTANCES.min)}
+      max={round(DISTANCES.max)}
+      step={step}
+      value={round(distance.value)}
+      shown={formatLength(distance.value, units.value)}
+      onValue={(value) => {
+        distance.value = fromShown(value);
+      }}
+    />
+  );
+};
+
+export const SideAnswer = () => {
+  useEffect(followSpoken, []);
+  const found = sides.value;
+  const other = speeds.value;
+  const dim = stale.value ? 'stale' : undefined;
+  const missing = found && sidesMissing(found.sides.length, PLACES);
+  return (
+    <section class="card verdict side-answer" aria-label="The answer">
+      <p class="question">Which side should I leave my approach, and what is it worth?</p>
+      <h1 data-testid="side-answer" class={dim}>
+        {headline()}
+      </h1>
+      <p class="unseen" role="status">
+        {spoken.value}
+      </p>
+      {stale.value && shown.value !== undefined && (
+        <p class="hint" data-testid="stale">
+          Of the green as it was before{stopped.value ? '.' : '; the new answer is on its way.'}
+        </p>
+      )}
+      {problem.value !== undefined && (
+        <p class="problem" role="alert">
+          {problem.value} The last good answer is kept.
+        </p>
+      )}
+      {failure.value !== undefined && (
+        <p class="problem" role="alert">
+          {failure.value}
+        </p>
+      )}
+      {found && <p class={dim}>{sideDetail(found)} Everywhere counts with your errors.</p>}
+      {missing !== undefined && <p class="hint">{missing}</p>}
+      {found && other && (
+        <p class={dim ? 'margin stale' : 'margin'} data-testid="side-margin">
+          {sideMargin(found.best, other)}
+        </p>
+      )}
+      <DistanceSlider />
+      <div class="working quiet">
+        <Working />
+      </div>
+    </section>
+  );
+};
