@@ -17,7 +17,7 @@ export const playerOf = (lineSdDeg: number, paceSd: number, readSd: number): Pla
 });
 
 export const FITTED_PLAYERS: Readonly<Record<PublishedPlayer, Player>> = {
-  tour: playerOf(1, 0.092, 0.3),
-  scratch: playerOf(1.17, 0.099, 0.4),
-  averaging90: playerOf(1.58, 0.121, 0.54),
+  tour: playerOf(1, 0.093, 0.3),
+  scratch: playerOf(1.17, 0.1, 0.4),
+  averaging90: playerOf(1.59, 0.122, 0.55),
 };

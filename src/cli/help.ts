@@ -139,7 +139,7 @@ ${flags}
 Examples:
 ${examples.map((example) => indent(`${RUN} ${example}`)).join('\n')}
 
-Takes some seconds. For people only: no --json.
+Takes up to half a minute. For people only: no --json.
 `;
 };
 
