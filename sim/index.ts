@@ -1,4 +1,36 @@
 /** The engine's only door: everything the app, the command line and tests of behaviour may use. */
+export {
+  type BestPace,
+  type BestPaceOptions,
+  bestPaces,
+  PLAIN_PACE,
+} from './benchmarks/best-paces.ts';
+export { playThirds, type Third, type Thirds, type ThirdsOptions } from './benchmarks/directions.ts';
+export {
+  type FitOptions,
+  fitPlayer,
+  type PlayerFit,
+  playerWithShare,
+  READING_SHARE,
+  scratchPaceSd,
+} from './benchmarks/fit.ts';
+export {
+  type ComparedFigure,
+  compareWithRecord,
+  MIX_OF,
+  misfitOf,
+} from './benchmarks/misfit.ts';
+export {
+  BENCHMARK_CAPTURE,
+  CLUB_MIX,
+  type Fineness,
+  type Mix,
+  type MixOptions,
+  type MixRow,
+  playMix,
+  startAngleOf,
+  TOUR_MIX,
+} from './benchmarks/mix.ts';
 export { checkPutt } from './check.ts';
 export * from './constants.ts';
 export { type Estimate, meanInterval } from './evidence/mean-interval.ts';
@@ -26,7 +58,19 @@ export { type NextPuttsOptions, prepareNextPutts } from './odds/next-putts.ts';
 export { type HolingOut, holingOutAt, type NextPutts } from './odds/polar-table.ts';
 export { type Misses, sampleMisses } from './odds/sample.ts';
 export { type GreenQuestion, playPlaces, wholeGreen } from './odds/whole-green.ts';
-export { PRESETS } from './player/presets.ts';
+export { HANDICAPS, type HandicapPlayer, playerOfHandicap } from './player/handicap.ts';
+export {
+  type AngleDistanceFit,
+  type AngleFit,
+  fitAngle,
+  fitAngleAndDistance,
+  holedByAngle,
+  holedByAngleAndDistance,
+  shareBelow,
+} from './player/holing-models.ts';
+export { type Found, findLeast, type Search } from './player/nelder-mead.ts';
+export { EARLIER_PRESETS, PRESETS, presetOf, RECORD_PRESETS } from './player/presets.ts';
+export * from './player/published.ts';
 export { seededRandom } from './random.ts';
 export { readPutt } from './read/line.ts';
 export { rollBall } from './roll/roll.ts';

@@ -8,6 +8,7 @@ import {
   CAPTURES,
   clockToBearing,
   DIE_PACE,
+  EARLIER_PRESETS,
   FIRM_PACE,
   feetToMetres,
   inchesToMetres,
@@ -171,8 +172,9 @@ const unitsOf = (reader: Reader): Units =>
   );
 
 const readPlayer = (reader: Reader) => {
-  const ids = PRESETS.map(({ id }) => id);
-  const preset = PRESETS[ids.indexOf(reader.choice('player', ids, ids[0]))];
+  const known = [...PRESETS, ...EARLIER_PRESETS];
+  const ids = known.map(({ id }) => id);
+  const preset = known[ids.indexOf(reader.choice('player', ids, ids[0]))];
   const { lineSd, paceSd, readSd, readBias, paceBias } = preset.player;
   const percent = (name: string, limits: Limits, fallback: number): number =>
     reader.take(name, (text) => parsePercent(text, limits), '8%', fallback);

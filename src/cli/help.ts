@@ -1,6 +1,7 @@
 /** What --help prints. Examples here, JSON included, are run by the tests, so they cannot go stale. */
 import { PRESETS } from '../../sim/index.ts';
 import { PAGE_WIDTH, wrap } from './layout.ts';
+import { REPORT_HELP, REPORTS, type Report } from './reports.ts';
 import { COMMANDS, type Command } from './request.ts';
 
 const PUTT = `  --length 12ft        ball to hole: 12, 12ft, 12'6", 3.5m, 350cm
@@ -129,11 +130,27 @@ ${paragraph(CONVENTIONS)}
 `;
 };
 
+export const reportHelp = (report: Report): string => {
+  const { what, flags, examples } = REPORT_HELP[report];
+  return `${report}: ${what}
+
+${flags}
+
+Examples:
+${examples.map((example) => indent(`${RUN} ${example}`)).join('\n')}
+
+Takes up to half a minute. For people only: no --json.
+`;
+};
+
 export const overview = (): string => `How much break to play, how firm to putt, and what that is worth.
 
   ${RUN} COMMAND --help
 
-${COMMANDS.map((command) => `  ${command.padEnd(8)} ${PAGES[command].what}`).join('\n')}
+${COMMANDS.map((command) => `  ${command.padEnd(11)} ${PAGES[command].what}`).join('\n')}
+
+Reports:
+${REPORTS.map((report) => `  ${report.padEnd(11)} ${REPORT_HELP[report].what}`).join('\n')}
 
 Examples:
 ${COMMANDS.map((command) => `  ${RUN} ${PAGES[command].examples[0]}`).join('\n')}

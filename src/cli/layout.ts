@@ -19,18 +19,22 @@ export const wrap = (text: string, width = PAGE_WIDTH): string => {
   return lines.join('\n').replaceAll('\u00a0', ' ');
 };
 
-/** Columns as wide as their widest cell, flush right; the last one, which holds remarks, flush left. */
+/**
+ * Columns as wide as their widest cell, flush right; the last one, which holds remarks, flush left. Two blanks apart, or one
+ * where two would not fit the page.
+ */
 export const columns = (rows: readonly (readonly string[])[]): string => {
   const widths = rows[0].map((_, index) => Math.max(...rows.map((row) => row[index].length)));
   const last = widths.length - 1;
-  return rows
-    .map((row) =>
+  const apart = (gap: string): string[] =>
+    rows.map((row) =>
       row
         .map((cell, index) => (index === last ? cell : cell.padStart(widths[index])))
-        .join('  ')
+        .join(gap)
         .trimEnd(),
-    )
-    .join('\n');
+    );
+  const wide = apart('  ');
+  return (wide.every((line) => line.length <= PAGE_WIDTH) ? wide : apart(' ')).join('\n');
 };
 
 /** A list of names and values, the values under one another. */

@@ -4,7 +4,8 @@
  */
 import { responses } from './answer.ts';
 import { readFlags } from './flags.ts';
-import { commandHelp, overview } from './help.ts';
+import { commandHelp, overview, reportHelp } from './help.ts';
+import { isReport, REPORTS, reportPage } from './reports.ts';
 import { COMMANDS, type Command, checkRequest, isCommand } from './request.ts';
 import { oneLine, showValue } from './show.ts';
 import { comparePage, oddsPage, readPage, rollPage } from './tables.ts';
@@ -26,7 +27,7 @@ const refused = (problem: string): Outcome => ({ stdout: '', stderr: `${oneLine(
 
 /** True when standard input must be read for these words. */
 export const wantsInput = (argv: readonly string[]): boolean =>
-  argv.includes('--json') && !argv.includes('--help');
+  argv.includes('--json') && !argv.includes('--help') && !isReport(argv[0]);
 
 const answerJson = (command: Command, text: string): Outcome => {
   if (text.trim() === '')
@@ -76,10 +77,16 @@ const answerFlags = (command: Command, words: readonly string[]): Outcome => {
 /** @param argv the words after the program's name */
 export const run = (argv: readonly string[], stdinText: string): Outcome => {
   const [command, ...words] = argv;
-  const expected = `${COMMANDS.slice(0, -1).join(', ')} or ${COMMANDS[COMMANDS.length - 1]}`;
+  const names = [...COMMANDS, ...REPORTS];
+  const expected = `${names.slice(0, -1).join(', ')} or ${names[names.length - 1]}`;
   if (command === undefined)
     return refused(`got no command, expected ${expected}. Run with --help for examples.`);
   if (command === '--help' || command === 'help') return said(overview());
+  if (isReport(command)) {
+    if (words.includes('--help')) return said(reportHelp(command));
+    const page = reportPage(command, words);
+    return page.ok ? said(page.value) : refused(page.problem);
+  }
   if (!isCommand(command))
     return refused(
       `got the command ${showValue(command)}, expected ${expected}. Run with --help for examples.`,

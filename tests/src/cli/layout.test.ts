@@ -37,6 +37,12 @@ describe('columns', () => {
       ]),
     ).toBe([' past          aim', ' 2 in  18 in right  die', '12 in   9 in right'].join('\n'));
   });
+  it('stand one blank apart where two would not fit 80 columns', () => {
+    const forty = 'x'.repeat(38);
+    expect(columns([[forty, forty, '']])).toBe(`${forty}  ${forty}`);
+    const wider = 'x'.repeat(39);
+    expect(columns([[wider, forty, 'no']])).toBe(`${wider} ${forty} no`);
+  });
 });
 
 describe('facts', () => {

@@ -1,5 +1,6 @@
 /** Settings found in storage are another program's text until checked. */
 import { describe, expect, it } from 'vitest';
+import { EARLIER_PRESETS } from '../../../sim/index.ts';
 import { DEFAULT_PLAYER, parseSettings } from '../../../src/app/settings.ts';
 
 describe('stored settings', () => {
@@ -34,6 +35,12 @@ describe('stored settings', () => {
     expect(parseSettings(JSON.stringify(stored))).toEqual({ ...stored, skid: false, capture: 'rim' });
     expect(parseSettings(JSON.stringify({ ...stored, skid: 'yes' })).skid).toBe(false);
     expect(parseSettings(JSON.stringify({ ...stored, capture: 'magnet' })).capture).toBe('rim');
+  });
+  it('loads a player who was an earlier preset with their own numbers', () => {
+    for (const { player } of EARLIER_PRESETS)
+      expect(parseSettings(JSON.stringify({ units: 'imperial', theme: 'auto', player })).player).toEqual(
+        player,
+      );
   });
   it('gives back what was written', () => {
     const stored = {

@@ -1,0 +1,115 @@
+/** The reports of the command line: what they say, and what they refuse. */
+import { describe, expect, it } from 'vitest';
+import { PAGE_WIDTH } from '../../../src/cli/layout.ts';
+import { parseHandicap, REPORT_FLAGS, REPORT_HELP, REPORTS } from '../../../src/cli/reports.ts';
+import { run, wantsInput } from '../../../src/cli/run.ts';
+
+const page = (line: string): string => {
+  const { stdout, stderr, exitCode } = run(line.split(' '), '');
+  expect(stderr).toBe('');
+  expect(exitCode).toBe(0);
+  for (const text of stdout.split('\n')) expect(text.length, text).toBeLessThanOrEqual(PAGE_WIDTH);
+  expect(stdout).not.toMatch(/NaN|undefined|Infinity/);
+  return stdout;
+};
+
+describe('benchmarks', () => {
+  it('sets a record, ours, the difference and the source side by side, row by row', () => {
+    const text = page('benchmarks --player scratch');
+    // 33% from 10 ft (Broadie, second-hand).
+    const found = /10 ft +holed +33\.0% +([\d.]+)% +([+-]?[\d.]+) +Broadie, in an account; second-hand/.exec(
+      text,
+    );
+    expect(found).not.toBeNull();
+    // Both are rounded to a tenth of a point.
+    expect(Math.abs(Number(found?.[1]) - 33 - Number(found?.[2]))).toBeLessThan(0.11);
+    expect(text).toMatch(/^Scratch beside published records: holed within [\d.]+ points in all 5 rows/);
+    expect(text).toContain('capture rule:');
+  });
+
+  it('refuses a player of whom there is no record', () => {
+    const { stderr, exitCode } = run(['benchmarks', '--player', 'handicap-6'], '');
+    expect(exitCode).toBe(2);
+    expect(stderr).toBe(
+      '--player: got "handicap-6", expected tour or scratch or averaging-90, for whom there are records. Type one of them.\n',
+    );
+  });
+});
+
+describe('best-paces', () => {
+  it("lists ours beside Hoadley's for each length, slope and direction, and the other figures", () => {
+    const text = page('best-paces --handicap 6');
+    expect(text.match(/^Green speed \d+ ft$/gm)).toEqual([
+      'Green speed 8 ft',
+      'Green speed 10 ft',
+      'Green speed 12 ft',
+    ]);
+    expect(text.match(/^ *\d+ ft( +\d+\/\d+){10}$/gm)).toHaveLength(24);
+    expect(text).toContain('17 in (Pelz, second-hand)');
+    expect(text).toContain('Interpolated, not a record.');
+  });
+});
+
+describe('directions', () => {
+  it('shows both signs: easier downhill without read error, uphill with a large one and a sure stroke', () => {
+    const text = page('directions --handicap 40');
+    expect(text).toMatch(/0\.50 deg +0% .* downhill$/m);
+    expect(text).toMatch(/0\.50 deg +40% .* uphill$/m);
+    expect(text).toContain('16 was taken for 40');
+  });
+});
+
+describe('every report', () => {
+  it.each(REPORTS)('has help with its flags and an example, within the page: %s', (report) => {
+    const text = page(`${report} --help`);
+    for (const flag of REPORT_FLAGS[report]) expect(text).toContain(`--${flag}`);
+    for (const example of REPORT_HELP[report].examples)
+      expect(text).toContain(`npm run -s cli -- ${example}`);
+  });
+
+  it('is listed in the overview and among the names expected', () => {
+    const overview = run(['--help'], '').stdout;
+    for (const report of REPORTS) {
+      expect(overview).toContain(report);
+      expect(run(['nonsense'], '').stderr).toContain(report);
+    }
+  });
+
+  it.each([
+    ['an unknown flag', ['best-paces', '--length', '10']],
+    ['a word that is no flag', ['best-paces', 'tour']],
+    ['a flag without a value', ['directions', '--player']],
+    ['a flag followed by a flag', ['directions', '--player', '--handicap']],
+    ['a flag given twice', ['benchmarks', '--player', 'tour', '--player', 'tour']],
+    ['an unknown player', ['best-paces', '--player', 'champion']],
+    ['a handicap in words', ['best-paces', '--handicap', 'good']],
+    ['a player and a handicap', ['best-paces', '--player', 'tour', '--handicap', '5']],
+    ['JSON', ['benchmarks', '--json']],
+  ])('refuses in one line: %s', (_, words) => {
+    const { stdout, stderr, exitCode } = run(words, '');
+    expect(exitCode).toBe(2);
+    expect(stdout).toBe('');
+    expect(stderr).toMatch(/^[^\n]*(got|expected)[^\n]*\n$/);
+  });
+
+  it('waits for no standard input', () => {
+    expect(wantsInput(['benchmarks', '--json'])).toBe(false);
+    expect(wantsInput(['read', '--json'])).toBe(true);
+  });
+
+  it('takes +5 and -5 for the same handicap, better than scratch', () => {
+    expect(parseHandicap('+5')).toBe(-5);
+    expect(parseHandicap('-5')).toBe(-5);
+    expect(parseHandicap('9.5')).toBe(9.5);
+    expect(parseHandicap('+0')).toBe(0);
+    for (const text of ['five', '1e3', '', '--5', 'NaN']) expect(parseHandicap(text)).toBeUndefined();
+  });
+});
+
+describe('the players of single putts', () => {
+  it('are the fitted presets, and the earlier ones still', () => {
+    const putt = 'odds --length 8ft --slope 2% --ball 4:30 --green-speed 10 --player';
+    for (const id of ['tour', 'scratch', 'handicap-6', 'averaging-90', 'tour-like', 'low-handicap'])
+      expect(page(`${putt} ${id}`)).toMatch(/drops \d+% of the time/);
+  });
+});
