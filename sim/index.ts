@@ -12,7 +12,6 @@ export {
 export { comparePaces, holedShare, puttOdds } from './odds/compare.ts';
 export {
   emptyGreenMap,
-  filledIn,
   type GreenMap,
   type GreenMapOptions,
   mapValueAt,
@@ -21,9 +20,8 @@ export {
   type PlaceValue,
   type PlaceValues,
   type PlayedPlaces,
-  placesToPlay,
-  withPlayed,
 } from './odds/green-map.ts';
+export { filledIn, placesToPlay, withPlayed } from './odds/green-steps.ts';
 export { type NextPuttsOptions, prepareNextPutts } from './odds/next-putts.ts';
 export { type HolingOut, holingOutAt, type NextPutts } from './odds/polar-table.ts';
 export { type Misses, sampleMisses } from './odds/sample.ts';

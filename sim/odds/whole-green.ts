@@ -1,22 +1,20 @@
 /**
  * Putts from any list of places on a green: the first putt at the pace that needs fewest, on its true line, and what follows
  * from the table of next putts. Made for workers: plain data in and out, a tile at a time, nothing kept between calls.
- * Leaves out: which places (green-map.ts).
+ * Leaves out: which places (green-steps.ts).
  */
 import { BALL_RADIUS, HOLE_RADIUS } from '../constants.ts';
 import { sampleSurface } from '../surface/sample.ts';
 import type { Player, Putt } from '../types.ts';
 import {
   emptyGreenMap,
-  filledIn,
   type GreenMap,
   type GreenMapOptions,
   nodePoint,
   PLACE_STATUS,
   type PlayedPlaces,
-  placesToPlay,
-  withPlayed,
 } from './green-map.ts';
+import { filledIn, placesToPlay, withPlayed } from './green-steps.ts';
 import { minimize } from './minimum.ts';
 import { Place } from './place.ts';
 import { holingOutAt, type NextPutts, nextPuttAt } from './polar-table.ts';

@@ -1,6 +1,6 @@
 /** Die, firm and best side by side: what each pace asks for and what it brings. */
 import type { ComponentChildren } from 'preact';
-import { type Line, NEXT_PUTT_PACE, type Odds, type Read } from '../../../sim/index.ts';
+import type { Line, Odds, Read } from '../../../sim/index.ts';
 import { units } from '../../app/settings.ts';
 import { diePace, firmPace, problem } from '../../app/situation.ts';
 import {
@@ -105,7 +105,7 @@ const Explained = () => (
       <dt>Expected putts</dt>
       <dd>
         The mean number of strokes to hole out from here. The next putt is played from where the miss stopped,
-        by the same player, to stop {formatShort(NEXT_PUTT_PACE, units.value)} past.
+        by the same player, at the pace and the aim that need the fewest putts from there.
       </dd>
       <dt>Best</dt>
       <dd>The pace with the fewest expected putts.</dd>
