@@ -9,7 +9,7 @@ export const GreenDetails = () => (
     </p>
     <p>
       Sidehill against straight is the safer part of the answer. Straight downhill against straight uphill is
-      not: physics favours the downhill putt, records of tour players and amateurs favour the uphill one.
+      not: physics favours the downhill putt, most records of real players the uphill one.
     </p>
     <details>
       <summary>What the figures mean</summary>
@@ -38,8 +38,8 @@ export const GreenDetails = () => (
         </dd>
         <dt>Left out</dt>
         <dd>
-          Grain, wind, footprints, moisture, bumps and spin; that a putt below the hole is read more surely
-          than one above it.
+          Grain, wind, footprints, moisture, bumps and spin; that you may read or strike uphill putts better
+          than downhill ones, or the other way round.
         </dd>
       </dl>
     </details>
