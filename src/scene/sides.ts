@@ -67,7 +67,7 @@ export function drawSides(request: SidesRequest): Primitive[] {
         });
     }
   for (const mark of marks) picture.push(...drawMark(mark, mark.at, palette));
-  for (const mark of marks) picture.push(label(mark, mark.at, hole, request));
+  for (const mark of marks) picture.push(...label(mark, mark.at, hole, request));
   return picture;
 }
 
@@ -117,7 +117,7 @@ function label(
   at: Point,
   hole: Point,
   { size, palette, measure }: SidesRequest,
-): Primitive {
+): Primitive[] {
   const away = Math.hypot(at.x - hole.x, at.y - hole.y) || 1;
   const outX = (at.x - hole.x) / away;
   const outY = (at.y - hole.y) / away;
@@ -128,7 +128,11 @@ function label(
   // Pushed back on the page it would cover its mark: then it stands below or above.
   if (Math.abs(x - at.x) < half + SIZE && Math.abs(y - at.y) < LABEL_HEIGHT / 2 + SIZE)
     y = at.y + (at.y + 2 * LABEL_OUT < size.height ? LABEL_OUT : -LABEL_OUT);
-  return {
+  const [left, right] = [x - half - 4, x + half + 4];
+  const [above, below] = [y - LABEL_HEIGHT / 2, y + LABEL_HEIGHT / 2];
+  // Paper behind the whole of it: a contour between the letters would strike it out.
+  const behind = [left, above, right, above, right, below, left, below];
+  const words: Primitive = {
     kind: 'text',
     text,
     x,
@@ -137,6 +141,6 @@ function label(
     colour: kind === 'best' ? palette.values.letters : palette.ink,
     align: 'centre',
     turn: 0,
-    halo: palette.paper,
   };
+  return [{ kind: 'polygons', polygons: [behind], colour: palette.paper, alpha: 0.82 }, words];
 }

@@ -117,7 +117,7 @@ describe('the answer', () => {
         const played = playPlaces({ putt, player, table }, map, Int32Array.of(0));
         return { expected: played.expected[0], one: played.one[0] };
       };
-      // A map tells what lies between its nodes to about 0.01 putts (tests/src/green/accuracy.test.ts); half a digit of rounding.
+      // A map tells what lies between its nodes to about 0.01 putts (tests/src/green/accuracy.test.ts); half a unit of rounding.
       const close = 0.016;
       for (const hour of [12, 1, 3, 6]) {
         const cells = await on
@@ -295,7 +295,7 @@ describe('the picture', () => {
       expect(await on.locator('.scene').getAttribute('data-painter')).toBe(painter);
       const { x, y } = await middleOf(on.getByTestId('green-map'));
       // Below and left of the hole, clear of the mark of the best place above it, which has the same ink.
-      console.log('PIX', painter, await pixelsOfColour(on, { x: x - 105, y: y + 75, reach: 100 }, GREEN_INK));
+      // Arcs of dashes 1.9 px wide, softened at their edges: 320 and 420 pixels of them were seen, none without the isolines.
       await soon(() => pixelsOfColour(on, { x: x - 105, y: y + 75, reach: 100 }, GREEN_INK)).toBeGreaterThan(
         100,
       );

@@ -18,9 +18,10 @@ import {
 import { mirrorOf, newMap } from '../../../src/screens/green/maps.ts';
 import { pictureOf, refine } from '../../../src/screens/green/tiles.ts';
 
-/** Stated on the page, putts. */
-const STATED = 0.015;
-const PLACES = 30;
+/** Stated on the page, putts: of 19 places in 20, and of all. */
+const MOSTLY = 0.01;
+const ALWAYS = 0.03;
+const PLACES = 40;
 
 interface Case {
   readonly name: string;
@@ -71,18 +72,26 @@ describe.each(CASES)('the map of $name', ({ surface, hole, player }) => {
     });
     const picture = pictureOf(map, table);
     const random = seededRandom('places of a map');
-    for (let tried = 0, seen = 0; seen < PLACES && tried < 10 * PLACES; tried++) {
+    const off: number[] = [];
+    for (let tried = 0; tried < 10 * PLACES && off.length < PLACES; tried++) {
       // To 40 ft, as far as the page asks.
       const far = 0.3 + 11.9 * random();
       const bearing = 2 * Math.PI * random();
       const origin = { x: hole.x + far * Math.cos(bearing), y: hole.y + far * Math.sin(bearing) };
       if (!onGround(surface, origin)) continue;
-      seen += 1;
       const played = playPlaces({ putt, player, table }, { ...from.map, origin }, Int32Array.of(0));
       const told = mapValueAt(picture, origin.x, origin.y);
-      expect(Math.abs((told?.expected ?? 0) - played.expected[0])).toBeLessThan(STATED);
-      expect(Math.abs((told?.one ?? 0) - played.one[0])).toBeLessThan(STATED);
-      expect(Math.abs((told?.threeOrMore ?? 0) - played.threeOrMore[0])).toBeLessThan(STATED);
+      off.push(
+        Math.max(
+          Math.abs((told?.expected ?? 0) - played.expected[0]),
+          Math.abs((told?.one ?? 0) - played.one[0]),
+          Math.abs((told?.threeOrMore ?? 0) - played.threeOrMore[0]),
+        ),
+      );
     }
+    expect(off).toHaveLength(PLACES);
+    off.sort((one, two) => one - two);
+    expect(off[(PLACES * 19) / 20 - 1]).toBeLessThan(MOSTLY);
+    expect(off[PLACES - 1]).toBeLessThan(ALWAYS);
   });
 });
