@@ -56,6 +56,8 @@ const FAR = 0.22;
 const MOST_ADDED = 20;
 /** An end that lies off the straight line between its neighbours by more than this share of the height: soft end, firm end. */
 const BENT = { soft: 0.015, firm: 0.05 };
+/** Looks for bends; each halves the gaps of the one before. */
+const SWEEPS = 4;
 /** No cut for a bend between two that are nearer than this, hole radii. */
 const NARROW = 0.08;
 
@@ -217,10 +219,15 @@ function regionOf(walk: LineWalk, measure: Clearance, paces: readonly number[]):
       if (after.start - before.start < CLOSED * unit) corners.push((before.start + after.start) / 2);
       else if (insert(i)) i -= 1;
     }
-    for (let i = 2; i < cuts.length - 2 && added < MOST_ADDED; i++) {
-      if (!bends(cuts, i, tall)) continue;
-      const wider = cuts[i].start - cuts[i - 1].start > cuts[i + 1].start - cuts[i].start ? i : i + 1;
-      if (cuts[wider].start - cuts[wider - 1].start > NARROW * unit && insert(wider)) i = Math.max(1, i - 2);
+    // All bends of one look at once, so that both sides of a straight putt are cut alike.
+    for (let sweep = 0; sweep < SWEEPS; sweep++) {
+      const gaps = new Set<number>();
+      for (let i = 2; i < cuts.length - 2; i++) {
+        if (!bends(cuts, i, tall)) continue;
+        const wider = cuts[i].start - cuts[i - 1].start > cuts[i + 1].start - cuts[i].start ? i : i + 1;
+        if (cuts[wider].start - cuts[wider - 1].start > NARROW * unit) gaps.add(wider);
+      }
+      for (const gap of [...gaps].sort((one, two) => two - one)) if (added < MOST_ADDED) insert(gap);
     }
   };
   refine();
