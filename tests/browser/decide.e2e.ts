@@ -208,6 +208,38 @@ describe('the map', () => {
     await on.getByRole('button', { name: 'Roll it firm' }).click();
     await soon(() => on.locator('.map-tools [role=status]').innerText()).toMatch(/holed after \d\.\d s/);
   });
+
+  it('shows a ball that lips out and says what it leaves; has none to show by a rule that knows of none', async () => {
+    const on = await common();
+    const lipOut = on.getByRole('button', { name: 'Show a lip-out' });
+    const said = on.locator('.map-tools [role=status]');
+    await soon(() => lipOut.isEnabled()).toBe(true);
+    expect(await row(on, 'lips out')).toMatch(/^lips out\s+\d+(\.\d)?%/);
+    await lipOut.click();
+    await soon(() => said.innerText()).toMatch(/lipped out, [\d.]+ (in|ft) left after \d+\.\d s/);
+    await on.getByLabel('simple rule', { exact: true }).check();
+    await soon(() => lipOut.isEnabled()).toBe(false);
+    await answered(on);
+    expect(await row(on, 'lips out')).toMatch(/^lips out\s+0\.0%/);
+    await on.getByLabel('real rim', { exact: true }).check();
+    await soon(() => lipOut.isEnabled()).toBe(true);
+    await answered(on);
+  });
+
+  it('rolls balls struck with the errors of the player, one after the other', async () => {
+    const on = await common();
+    await on.getByLabel('with your errors', { exact: true }).check();
+    const said = on.locator('.map-tools [role=status]');
+    const ends: string[] = [];
+    for (let ball = 0; ball < 3; ball++) {
+      await on.getByRole('button', { name: 'Roll it to die' }).click();
+      await soon(() => said.innerText()).toMatch(/^Dying putt: (holed|missed|lipped out)/);
+      ends.push(await said.innerText());
+    }
+    // Three draws of a normal error do not end alike to a tenth of a second and an inch.
+    expect(new Set(ends).size).toBeGreaterThan(1);
+    await on.getByLabel('perfect', { exact: true }).check();
+  });
 });
 
 describe('typing', () => {

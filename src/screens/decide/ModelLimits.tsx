@@ -8,8 +8,8 @@ export const ModelLimits = () => (
     </p>
     <p>
       <strong>Left out:</strong> grain, wind, footprints, moisture, bumps and spin; the skid off the putter
-      face, unless you count it. A ball either drops or rolls on; lip-outs that change its direction are not
-      modelled.
+      face, unless you count it. How much the rim gives and grips when a ball lips out is a guess: it moves
+      what drops dead centre by up to a third in speed, near the edge hardly at all.
     </p>
   </section>
 );
