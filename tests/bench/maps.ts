@@ -22,10 +22,12 @@ import { milliseconds, type Subject, times } from './timing.ts';
 export interface MapRow {
   readonly what: string;
   readonly first: string;
-  readonly 'target first': string;
   readonly refined: string;
-  readonly 'two threads': string;
-  readonly 'target two': string;
+  /** On two threads. */
+  readonly 'first, two': string;
+  readonly 'refined, two': string;
+  /** Asked for on two threads. */
+  readonly target: string;
   /** Places played of those of the grid. */
   readonly played: string;
   /** Time of playing every place, from the mean of the coarse ones, over that of the refined map. */
@@ -62,10 +64,10 @@ export async function mapRows({ putt: like, player }: Subject): Promise<MapRow[]
     rows.push({
       what: `${sizeM} x ${sizeM} m at ${100 * spacing} cm`,
       first: milliseconds(first),
-      'target first': last ? 'under 1000 ms' : '',
       refined: milliseconds(refined),
-      'two threads': milliseconds(shared),
-      'target two': last ? 'under 10000 ms' : '',
+      'first, two': milliseconds(shared.first),
+      'refined, two': milliseconds(shared.refined),
+      target: last ? 'under 1000 and 10000 ms' : '',
       played: `${played} of ${map.status.length}`,
       ratio: times(((first / coarse.length) * map.status.length) / refined),
     });
@@ -73,15 +75,21 @@ export async function mapRows({ putt: like, player }: Subject): Promise<MapRow[]
   return rows;
 }
 
+const THREAD = new URL('./map-thread.ts', import.meta.url).href;
+/** A thread of Node 20 knows no TypeScript until it is taught. */
+const START = `import('tsx/esm/api').then(({ register }) => {
+  register();
+  return import(require('node:worker_threads').workerData);
+});`;
+
 interface Work {
   readonly question: GreenQuestion;
   readonly spacing: number;
 }
 
 /** Milliseconds for the whole map with its places dealt to two threads, step by step, as the page does. */
-async function sharedByTwo({ question, spacing }: Work): Promise<number> {
-  const file = new URL('./map-thread.ts', import.meta.url);
-  const workers = [0, 1].map(() => new Worker(file, { execArgv: ['--import', 'tsx'] }));
+async function sharedByTwo({ question, spacing }: Work): Promise<{ first: number; refined: number }> {
+  const workers = [0, 1].map(() => new Worker(START, { eval: true, workerData: THREAD }));
   const answer = (worker: Worker, message: unknown): Promise<PlayedPlaces> =>
     new Promise((resolve, reject) => {
       worker.once('message', resolve);
@@ -92,13 +100,15 @@ async function sharedByTwo({ question, spacing }: Work): Promise<number> {
   await Promise.all(workers.map((worker) => answer(worker, { question, spacing, nodes: new Int32Array(0) })));
   const began = performance.now();
   let map = emptyGreenMap(question.putt, { spacing });
+  let first = 0;
   for (let step = 0; step < map.strides.length; step++) {
     const nodes = placesToPlay(map, step);
     const halves = workers.map((worker, i) => answer(worker, { nodes: nodes.filter((_, n) => n % 2 === i) }));
     for (const played of await Promise.all(halves)) map = withPlayed(map, played, question.table);
     map = filledIn(map, question.table);
+    if (step === 0) first = performance.now() - began;
   }
-  const time = performance.now() - began;
+  const refined = performance.now() - began;
   await Promise.all(workers.map((worker) => worker.terminate()));
-  return time;
+  return { first, refined };
 }
