@@ -21,7 +21,6 @@ export {
   misfitOf,
 } from './benchmarks/misfit.ts';
 export {
-  BENCHMARK_CAPTURE,
   CLUB_MIX,
   type Fineness,
   type Mix,
@@ -31,6 +30,7 @@ export {
   startAngleOf,
   TOUR_MIX,
 } from './benchmarks/mix.ts';
+export { BENCHMARK_CAPTURE } from './benchmarks/putts.ts';
 export { checkPutt } from './check.ts';
 export * from './constants.ts';
 export { type Estimate, meanInterval } from './evidence/mean-interval.ts';

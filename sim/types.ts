@@ -182,5 +182,12 @@ export interface PaceRow {
 export interface Comparison {
   readonly rows: readonly PaceRow[];
   /** Pace (m) with fewest expected putts and pace that holes most, refined between rows; undefined when no row has a line. */
-  readonly best: { readonly fewestPutts: number; readonly mostHoled: number } | undefined;
+  readonly best:
+    | {
+        readonly fewestPutts: number;
+        /** At that pace. */
+        readonly odds: Odds;
+        readonly mostHoled: number;
+      }
+    | undefined;
 }

@@ -2,13 +2,12 @@
  * The best pace on plain putts of many lengths, slopes, directions and green speeds, beside what others say of it. Answers
  * for: the table and Hoadley's rule. Leaves out: why they differ (MODEL.md, section 4).
  */
-import { comparePaces, puttOdds } from '../odds/compare.ts';
+import { puttOdds } from '../odds/compare.ts';
 import { prepareNextPutts } from '../odds/next-putts.ts';
 import { type Direction, PUBLISHED_PACES } from '../player/published.ts';
-import { planeSurface } from '../surface/plane.ts';
-import type { CaptureName, Odds, Player, Putt } from '../types.ts';
+import type { CaptureName, Player } from '../types.ts';
 import { feetToMetres, inchesToMetres } from '../units.ts';
-import { BENCHMARK_CAPTURE } from './mix.ts';
+import { BENCHMARK_CAPTURE, ballAt, bestOf, greenOf } from './putts.ts';
 
 export interface BestPace {
   /** Ball to hole, m. */
@@ -53,12 +52,8 @@ const USUAL = {
 /** Paces among which the best is refined, m past. */
 const PACES = [0.02, 0.06, 0.12, 0.2, 0.3, 0.42, 0.55, 0.7, 0.9, 1.2];
 
-/** Unit vectors from hole to ball; the ground falls towards -y. */
-const BALL_AT: Readonly<Record<Direction, readonly [number, number]>> = {
-  uphill: [0, -1],
-  sidehill: [1, 0],
-  downhill: [0, 1],
-};
+/** Bearing of the ball from straight below the hole, radians. */
+const BALL_AT: Readonly<Record<Direction, number>> = { uphill: 0, sidehill: Math.PI / 2, downhill: Math.PI };
 
 /** Green speed by green speed, slope by slope, direction by direction, lengths in turn; putts without a line are left out. */
 export function bestPaces(options: BestPaceOptions): BestPace[] {
@@ -67,40 +62,28 @@ export function bestPaces(options: BestPaceOptions): BestPace[] {
   const found: BestPace[] = [];
   for (const greenSpeed of greenSpeeds)
     for (const slope of slopes) {
-      const green: Putt = {
-        surface: planeSurface({ slope, downhill: -Math.PI / 2 }),
-        greenSpeed,
-        ball: { x: 0, y: -1 },
-        hole: { x: 0, y: 0 },
-        capture,
-      };
+      const green = greenOf(slope, greenSpeed, capture);
       const table = prepareNextPutts(green, player);
       const directions: readonly Direction[] =
         slope === 0 ? ['sidehill'] : ['uphill', 'sidehill', 'downhill'];
       for (const direction of directions)
         for (const length of lengths) {
-          const [x, y] = BALL_AT[direction];
-          const putt: Putt = { ...green, ball: { x: length * x, y: length * y } };
-          const pace = comparePaces(putt, PACES, player, table).best?.fewestPutts;
-          if (pace === undefined) continue;
-          const at = (tried: number): Odds | undefined => {
-            const odds = puttOdds(putt, tried, player, table);
-            return odds.status === 'ok' ? odds : undefined;
-          };
-          const best = at(pace);
+          const putt = ballAt(green, length, BALL_AT[direction]);
+          const best = bestOf(putt, player, table, PACES);
           if (best === undefined) continue;
-          const plain = at(PLAIN_PACE);
+          const { holed, expectedPutts } = best.odds;
+          const plain = puttOdds(putt, PLAIN_PACE, player, table);
           found.push({
             length,
             slope,
             direction,
             greenSpeed,
-            pace,
-            holed: best.holed,
-            expectedPutts: best.expectedPutts,
-            hoadley: feetToMetres(PUBLISHED_PACES.hoadleyFeetPerShareHoled) * best.holed,
+            pace: best.fewestPutts,
+            holed,
+            expectedPutts,
+            hoadley: feetToMetres(PUBLISHED_PACES.hoadleyFeetPerShareHoled) * holed,
             plainCosts:
-              plain === undefined ? Number.POSITIVE_INFINITY : plain.expectedPutts - best.expectedPutts,
+              plain.status === 'ok' ? plain.expectedPutts - expectedPutts : Number.POSITIVE_INFINITY,
           });
         }
     }

@@ -2,13 +2,11 @@
  * Uphill, sidehill or downhill: which is holed most, and what a miss leaves. Answers for: each third of the clock round the
  * hole. Leaves out: why (MODEL.md, section 4).
  */
-import { comparePaces, puttOdds } from '../odds/compare.ts';
 import { prepareNextPutts } from '../odds/next-putts.ts';
 import type { Direction } from '../player/published.ts';
-import { planeSurface } from '../surface/plane.ts';
-import type { CaptureName, Player, Putt } from '../types.ts';
+import type { CaptureName, Player } from '../types.ts';
 import { degreesToRadians } from '../units.ts';
-import { BENCHMARK_CAPTURE } from './mix.ts';
+import { BENCHMARK_CAPTURE, ballAt, bestOf, greenOf } from './putts.ts';
 
 export interface ThirdsOptions {
   /** Ball to hole, m. */
@@ -31,8 +29,6 @@ export interface Third {
 /** Uphill: from 4 to 8 o'clock, below the hole. Downhill: from 10 to 2. Sidehill: the rest. */
 export type Thirds = Readonly<Record<Direction, Third>>;
 
-/** Paces among which the best is refined, m past. */
-const PACES = [0.03, 0.1, 0.2, 0.35, 0.5, 0.7, 1];
 /** Bearings of the ball from straight below the hole, degrees: two stand for each third, one half of the clock for both. */
 const BEARINGS: Readonly<Record<Direction, readonly number[]>> = {
   uphill: [15, 45],
@@ -43,14 +39,7 @@ const BEARINGS: Readonly<Record<Direction, readonly number[]>> = {
 /** @returns undefined when some putt has no line */
 export function playThirds(options: ThirdsOptions): Thirds | undefined {
   const { length, slope, greenSpeed, player, capture = BENCHMARK_CAPTURE } = options;
-  const downhill = -Math.PI / 2;
-  const green: Putt = {
-    surface: planeSurface({ slope, downhill }),
-    greenSpeed,
-    ball: { x: 0, y: -1 },
-    hole: { x: 0, y: 0 },
-    capture,
-  };
+  const green = greenOf(slope, greenSpeed, capture);
   const table = prepareNextPutts(green, player);
   let missing = false;
   const thirdOf = (direction: Direction): Third => {
@@ -58,16 +47,13 @@ export function playThirds(options: ThirdsOptions): Thirds | undefined {
     let holed = 0;
     let leave = 0;
     for (const degrees of bearings) {
-      const bearing = downhill + degreesToRadians(degrees);
-      const putt = { ...green, ball: { x: length * Math.cos(bearing), y: length * Math.sin(bearing) } };
-      const pace = comparePaces(putt, PACES, player, table).best?.fewestPutts;
-      const odds = pace === undefined ? undefined : puttOdds(putt, pace, player, table);
-      if (odds?.status !== 'ok') {
+      const best = bestOf(ballAt(green, length, degreesToRadians(degrees)), player, table);
+      if (best === undefined) {
         missing = true;
         continue;
       }
-      holed += odds.holed / bearings.length;
-      leave += odds.leaveMedian / bearings.length;
+      holed += best.odds.holed / bearings.length;
+      leave += best.odds.leaveMedian / bearings.length;
     }
     return { holed, leave };
   };

@@ -7,12 +7,12 @@
  * faster than a club's, and a ball comes from anywhere round the hole. On real greens a long putt crosses several slopes, so
  * that a plane makes long putts break more than they do.
  */
-import { comparePaces, puttOdds } from '../odds/compare.ts';
+import { puttOdds } from '../odds/compare.ts';
 import { prepareNextPutts } from '../odds/next-putts.ts';
 import { readPutt } from '../read/line.ts';
-import { planeSurface } from '../surface/plane.ts';
 import type { CaptureName, Player, Putt } from '../types.ts';
 import { feetToMetres } from '../units.ts';
+import { BENCHMARK_CAPTURE, ballAt, bestOf, greenOf } from './putts.ts';
 
 /** Slopes and green speeds spread evenly between two ends, every direction alike. */
 export interface Mix {
@@ -24,9 +24,6 @@ export interface Mix {
 
 export const TOUR_MIX: Mix = { slopes: [0.005, 0.03], greenSpeeds: [feetToMetres(9.5), feetToMetres(11.5)] };
 export const CLUB_MIX: Mix = { slopes: [0.005, 0.03], greenSpeeds: [feetToMetres(8.5), feetToMetres(10.5)] };
-
-/** The rule by which all presets are fitted and all comparisons made. Another rule: fit anew. */
-export const BENCHMARK_CAPTURE: CaptureName = 'rim';
 
 /** How finely the mix is summed. */
 export interface Fineness {
@@ -47,27 +44,16 @@ const pointsOf = ([low, high]: readonly [number, number], count: number): number
   return Array.from({ length: count }, (_, i) => low + ((high - low) * (i + 0.5)) / count);
 };
 
-const DOWNHILL = -Math.PI / 2;
-
 /** The greens of a mix, each of equal weight; the ball is nowhere yet. */
 function greensOf(mix: Mix, fineness: Fineness, capture: CaptureName): Putt[] {
   return pointsOf(mix.slopes, fineness.slopes).flatMap((slope) =>
-    pointsOf(mix.greenSpeeds, fineness.greenSpeeds).map((greenSpeed) => ({
-      surface: planeSurface({ slope, downhill: DOWNHILL }),
-      greenSpeed,
-      ball: { x: 0, y: -1 },
-      hole: { x: 0, y: 0 },
-      capture,
-    })),
+    pointsOf(mix.greenSpeeds, fineness.greenSpeeds).map((greenSpeed) => greenOf(slope, greenSpeed, capture)),
   );
 }
 
 /** Half the clock from just off straight below the hole to just off straight above, evenly. */
 const around = (green: Putt, length: number, directions: number): Putt[] =>
-  Array.from({ length: directions }, (_, i) => {
-    const bearing = DOWNHILL + (Math.PI * (i + 0.5)) / directions;
-    return { ...green, ball: { x: length * Math.cos(bearing), y: length * Math.sin(bearing) } };
-  });
+  Array.from({ length: directions }, (_, i) => ballAt(green, length, (Math.PI * (i + 0.5)) / directions));
 
 /** What a player makes of the mix at one length: means over its putts, shares of all putts. */
 export interface MixRow {
@@ -96,9 +82,6 @@ export interface MixOptions {
   readonly fineness?: Fineness;
 }
 
-/** Paces among which the best is refined, m past. */
-const PACES = [0.03, 0.1, 0.2, 0.35, 0.5, 0.7, 1];
-
 /** Fields of a row that are means over putts. */
 const SUMMED = ['holed', 'short', 'threePutt', 'expectedPutts', 'leave', 'pace'] as const;
 
@@ -121,9 +104,11 @@ export function playMix(options: MixOptions): MixRow[] {
     for (const row of rows)
       for (const putt of around(green, row.length, fineness.directions)) {
         row.putts++;
-        const pace = options.pace ?? comparePaces(putt, PACES, player, table).best?.fewestPutts;
-        const odds = pace === undefined ? undefined : puttOdds(putt, pace, player, table);
-        if (pace === undefined || odds?.status !== 'ok') continue;
+        const best = options.pace === undefined ? bestOf(putt, player, table) : undefined;
+        const pace = options.pace ?? best?.fewestPutts;
+        if (pace === undefined) continue;
+        const odds = best?.odds ?? puttOdds(putt, pace, player, table);
+        if (odds.status !== 'ok') continue;
         row.played++;
         row.holed += odds.holed;
         row.short += odds.short;

@@ -1,6 +1,7 @@
 /**
  * A ball that lips out, in the frame of the green: where it is back on the grass, which way it rolls and how fast.
- * Answers for: turning a rule's answer (given along the line of arrival) to the ground, tilt included. Leaves out: the rim itself (rim.ts), the roll that follows.
+ * Answers for: turning a rule's answer (given along the line of arrival) to the ground, tilt included. Leaves out: the rim
+ * itself (rim.ts), the roll that follows.
  */
 import type { Point } from '../types.ts';
 import type { CaptureRule, LipOut } from './capture.ts';

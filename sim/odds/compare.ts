@@ -165,26 +165,22 @@ export function comparePaces(
     const line = walk.lineAt(pace);
     return line && oddsOf(ground, line);
   };
-  return {
-    rows,
-    best: {
-      fewestPutts: bestPace(rows, oddsAt, (odds) => odds.expectedPutts),
-      mostHoled: bestPace(rows, oddsAt, (odds) => -odds.holed),
-    },
-  };
+  const fewest = bestPace(rows, oddsAt, (odds) => odds.expectedPutts);
+  const most = bestPace(rows, oddsAt, (odds) => -odds.holed);
+  return { rows, best: { fewestPutts: fewest.pace, odds: fewest.odds, mostHoled: most.pace } };
 }
 
 /** Paces closer than this are the same to any player, m. */
 const PACE_RESOLUTION = 0.005;
 
-/** Pace with the smallest cost: the best row, then parabolas through its neighbours. */
+/** Pace with the smallest cost, and its odds: the best row, then parabolas through its neighbours. */
 function bestPace(
   rows: readonly PaceRow[],
   oddsAt: (pace: number) => Odds | undefined,
   costOf: (odds: Odds) => number,
-): number {
+): { readonly pace: number; readonly odds: Odds } {
   const known = rows
-    .flatMap(({ pace, odds }) => (odds ? [{ pace, cost: costOf(odds) }] : []))
+    .flatMap(({ pace, odds }) => (odds ? [{ pace, odds, cost: costOf(odds) }] : []))
     .sort((first, second) => first.pace - second.pace);
   const bestIndex = (): number =>
     known.reduce((best, { cost }, i) => (cost < known[best].cost ? i : best), 0);
@@ -198,10 +194,10 @@ function bestPace(
     if (known.some((other) => Math.abs(other.pace - pace) < PACE_RESOLUTION)) break;
     const odds = oddsAt(pace);
     if (odds === undefined) break;
-    known.push({ pace, cost: costOf(odds) });
+    known.push({ pace, odds, cost: costOf(odds) });
     known.sort((first, second) => first.pace - second.pace);
   }
-  return known[bestIndex()].pace;
+  return known[bestIndex()];
 }
 
 /**

@@ -246,6 +246,7 @@ function regionOf(walk: LineWalk, measure: Clearance, paces: readonly number[]):
       ? biteOf({ start, soft: energies[0], firm: energies[1] })
       : undefined;
   const bites = bitesOf(bitten, cutAt);
+  if (bites.length === 0) return curve;
   const tips = bites.flatMap(({ starts }) => [starts[0], starts[starts.length - 1]]);
   return interpolated(bitten, [...corners, ...tips], bites);
 }

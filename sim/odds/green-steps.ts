@@ -28,36 +28,38 @@ function eachNew(
         visit(row * map.columns + column, column, row);
 }
 
+/**
+ * Columns, or rows, of the spacing before about a new node's: those on either side of it; where it lies on one, that one, or
+ * with its neighbours.
+ */
+const coarseAbout = (at: number, stride: number, neighbours: boolean): readonly number[] => {
+  const before = 2 * stride;
+  if (at % before !== 0) return [at - stride, at + stride];
+  return neighbours ? [at - before, at, at + before] : [at];
+};
+
 /** Calls for the nodes of the spacing before that a new node lies between: two along an edge, four in the middle of a cell. */
 function eachParent(
   map: GreenMap,
   step: number,
-  at: readonly [number, number],
+  [column, row]: readonly [number, number],
   visit: (node: number) => void,
 ): void {
   const stride = map.strides[step];
-  const before = 2 * stride;
-  const [column, row] = at;
-  const columns = column % before === 0 ? [column] : [column - stride, column + stride];
-  const rows = row % before === 0 ? [row] : [row - stride, row + stride];
-  for (const r of rows) for (const c of columns) visit(r * map.columns + c);
+  for (const r of coarseAbout(row, stride, false))
+    for (const c of coarseAbout(column, stride, false)) visit(r * map.columns + c);
 }
 
 /** Calls for the corners of the cells of the spacing before that a new node touches. */
 function eachCorner(
   map: GreenMap,
   step: number,
-  at: readonly [number, number],
+  [column, row]: readonly [number, number],
   visit: (node: number) => void,
 ): void {
   const stride = map.strides[step];
-  const before = 2 * stride;
-  const [column, row] = at;
-  const columns =
-    column % before === 0 ? [column - before, column, column + before] : [column - stride, column + stride];
-  const rows = row % before === 0 ? [row - before, row, row + before] : [row - stride, row + stride];
-  for (const r of rows)
-    for (const c of columns)
+  for (const r of coarseAbout(row, stride, true))
+    for (const c of coarseAbout(column, stride, true))
       if (r >= 0 && c >= 0 && r < map.rows && c < map.columns) visit(r * map.columns + c);
 }
 

@@ -12,7 +12,7 @@ import { sampleSurface } from '../surface/sample.ts';
 import type { Player, Point, Putt } from '../types.ts';
 import { type Decisions, evaluatePolicy } from './dynamic-program.ts';
 import { minimize } from './minimum.ts';
-import { Place } from './place.ts';
+import { Place, SENSIBLE_PACES } from './place.ts';
 import { type Grid, spreadOver } from './polar-table.ts';
 
 export interface HoleOutOptions {
@@ -32,8 +32,6 @@ const FIELD_RINGS = [0, 0.12, 0.26, 0.38, 0.52, 0.7, 0.92, 1.2, 1.6, 2.15, 3, 4.
 /** Nobody misses from so near, m: the ball all but hangs over the hole. */
 const CERTAIN = 0.12;
 const SPOKES = { plane: 24, field: 20 };
-/** Paces tried in turn for the one sensible pace, m past the hole. */
-const PACES = [NEXT_PUTT_PACE, 0.2, 0.1, 0.05, 0.8, 1.5];
 /** Between which the best is looked for: softer ones differ by less than a ball's width. Others where these have no line. */
 const WIDEST = [NEXT_PUTT_PACE, 1.2, 0.02, 0.8, 0.05, 0.2, 0.1, 1.5];
 /** Ratio of paces one step of the search apart. */
@@ -85,7 +83,7 @@ export function holeOut(putt: Putt, player: Player, options: HoleOutOptions = {}
     for (let column = 0; column < columns; column++) {
       const certain = rings[ring] <= CERTAIN;
       const place = certain ? undefined : placeOn(putt, player, grid, { ring, column, best });
-      const pace = place && PACES.find((one) => place.lineAt(one) !== undefined);
+      const pace = place && SENSIBLE_PACES.find((one) => place.lineAt(one) !== undefined);
       places.push(place);
       actions.push([(place && pace && playOn(place, grid, pace, 0)) || (certain ? CERTAIN_PUTT : NO_LINE)]);
     }
@@ -142,7 +140,7 @@ function placeOn(
       player,
       best
         ? { paces: WIDEST, first: false, asideSds: ASIDE_MOST }
-        : { paces: PACES, first: true, asideSds: 0 },
+        : { paces: SENSIBLE_PACES, first: true, asideSds: 0 },
     );
   }
   return undefined;

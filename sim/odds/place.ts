@@ -2,6 +2,7 @@
  * One place on the green and what may be done from it: every pace and aim is played on the same lines, region and rests,
  * which are most of the work. Leaves out: which of them is best (next-putts.ts, whole-green.ts).
  */
+import { NEXT_PUTT_PACE } from '../constants.ts';
 import { type CentreLine, LineWalk } from '../read/line.ts';
 import { lengthOf, startOf } from '../roll/roll.ts';
 import type { Player, Putt } from '../types.ts';
@@ -25,6 +26,9 @@ export interface Reach {
 }
 
 const ignoreAim = (): void => undefined;
+
+/** Paces tried in turn for one sensible pace, m past the hole: the usual one, or others where it has no line. */
+export const SENSIBLE_PACES = [NEXT_PUTT_PACE, 0.2, 0.1, 0.05, 0.8, 1.5];
 
 export class Place {
   /** Paces that have a line, of those reached for: no pace outside them is played. */
@@ -65,9 +69,9 @@ export class Place {
     const lines = new Map<number, CentreLine>();
     for (const pace of reach.paces) {
       const line = walk.lineAt(pace);
-      // A copy: a walk may hand out the same line again.
-      if (line !== undefined) lines.set(pace, { ...line });
-      if (line !== undefined && reach.first) break;
+      if (line === undefined) continue;
+      lines.set(pace, line);
+      if (reach.first) break;
     }
     return lines.size > 0 ? new Place(walk, player, lines, reach.asideSds) : undefined;
   }

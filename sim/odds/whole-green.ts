@@ -16,7 +16,7 @@ import {
 } from './green-map.ts';
 import { filledIn, placesToPlay, withPlayed } from './green-steps.ts';
 import { minimize } from './minimum.ts';
-import { Place } from './place.ts';
+import { Place, SENSIBLE_PACES } from './place.ts';
 import { holingOutAt, type NextPutts, nextPuttAt } from './polar-table.ts';
 
 /** Paces looked at, m past, as in the table of next putts. */
@@ -25,8 +25,6 @@ const HIGH = 1.5;
 /** How far from the table's pace the best may lie, as a ratio; and the first step of the search. */
 const ABOUT = 3;
 const STEP = 1.5;
-/** Paces that may have a line where those near the table's have none. */
-const OTHERS = [0.381, 0.2, 0.1, 0.05, 0.8, 1.5];
 
 /** All that the places of one green share; plain data. */
 export interface GreenQuestion {
@@ -84,7 +82,7 @@ function playFrom({ putt, player, table }: GreenQuestion): number {
   const around = [guess, Math.min(HIGH, guess * ABOUT), Math.max(LOW, guess / ABOUT)];
   const place =
     Place.from(putt, player, { paces: around, first: false, asideSds: 0 }) ??
-    Place.from(putt, player, { paces: OTHERS, first: false, asideSds: 0 });
+    Place.from(putt, player, { paces: SENSIBLE_PACES, first: false, asideSds: 0 });
   if (place === undefined) return PLACE_STATUS.noLine;
   best[EXPECTED] = Number.POSITIVE_INFINITY;
   const found = minimize((steps) => ask(place, table, STEP ** steps), {

@@ -5,7 +5,8 @@
 import { HOLE_RADIUS } from '../constants.ts';
 import type { LeavingBall } from '../hole/leave.ts';
 import { traceRim } from '../hole/rim-motion.ts';
-import type { Point } from '../types.ts';
+import { gradientAt } from '../surface/sample.ts';
+import type { Point, Putt } from '../types.ts';
 import type { Pass } from './roller.ts';
 
 export interface WayOverHole {
@@ -19,10 +20,10 @@ const BETWEEN_CORNERS = 0.004;
 
 /**
  * @param pass of a ball that lips out
- * @param gradient of the ground at the hole, m per m
  * @param leaving how the rule says it leaves: taken where the direct calculation, near the edge of dropping, says otherwise
  */
-export function wayOverHole(pass: Pass, hole: Point, gradient: Point, leaving: LeavingBall): WayOverHole {
+export function wayOverHole(pass: Pass, { surface, hole }: Putt, leaving: LeavingBall): WayOverHole {
+  const gradient = gradientAt(surface, hole) ?? { x: 0, y: 0 };
   const { missHeading: heading, rimSpeed: speed, rimOffset: offset } = pass;
   const alongX = Math.cos(heading);
   const alongY = Math.sin(heading);

@@ -2,7 +2,7 @@
 import { HOLE_RADIUS } from '../constants.ts';
 import { captureRule } from '../hole/capture.ts';
 import { type LeavingBall, leaveHole, newLeavingBall } from '../hole/leave.ts';
-import { sampleSurface } from '../surface/sample.ts';
+import { gradientAt } from '../surface/sample.ts';
 import type { Putt, Roll } from '../types.ts';
 import { fieldRoller } from './field.ts';
 import { wayOverHole } from './over-hole.ts';
@@ -42,19 +42,16 @@ export const drops = (putt: Putt, pass: Pass): boolean =>
     (pass.status === 'atRest' &&
       Math.hypot(pass.restX - putt.hole.x, pass.restY - putt.hole.y) < HOLE_RADIUS));
 
-const ground = { height: 0, gradientX: 0, gradientY: 0 };
-const gradient = { x: 0, y: 0 };
-
 /**
  * A pass that meets the hole and does not drop: how it leaves.
  * @returns false when it rolls on as if the hole were covered
  */
 export function lipsOut(putt: Putt, pass: Pass, out: LeavingBall): boolean {
-  if (!pass.met || !sampleSurface(putt.surface, putt.hole.x, putt.hole.y, ground)) return false;
-  gradient.x = ground.gradientX;
-  gradient.y = ground.gradientY;
+  const rule = captureRule(putt.capture);
+  const gradient = pass.met && rule.leave !== undefined ? gradientAt(putt.surface, putt.hole) : undefined;
+  if (gradient === undefined) return false;
   const arrival = { heading: pass.missHeading, speed: pass.rimSpeed, offset: pass.rimOffset };
-  return leaveHole(captureRule(putt.capture), arrival, gradient, out);
+  return leaveHole(rule, arrival, gradient, out);
 }
 
 /** The roll that follows a lip-out is a putt of its own, from where the ball is back on the green. */
@@ -93,7 +90,7 @@ export function rollBall(
   const leaving = newLeavingBall();
   if (!options.covered && lipsOut(putt, pass, leaving)) {
     const toRim = pathToRim(path, putt);
-    const over = wayOverHole(pass, putt.hole, gradient, leaving);
+    const over = wayOverHole(pass, putt, leaving);
     later(over.path, toRim[toRim.length - 1]);
     const after = rollerFor(fromLip(putt, over.leaving));
     const { heading: away, speed: left } = over.leaving;

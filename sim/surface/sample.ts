@@ -1,5 +1,5 @@
 /** Height, gradient and extent of any surface: the door that asks the right kind. Leaves out: making surfaces. */
-import type { HeightSample, Surface } from '../types.ts';
+import type { HeightSample, Point, Surface } from '../types.ts';
 import { type Bounds, fieldBounds, sampleField } from './field.ts';
 import { samplePlane } from './plane.ts';
 
@@ -12,6 +12,12 @@ export function sampleSurface(surface: Surface, x: number, y: number, out: Heigh
   if (!(Number.isFinite(x) && Number.isFinite(y))) return false;
   samplePlane(surface, x, y, out);
   return true;
+}
+
+/** Uphill gradient of the ground at a place, m per m; undefined off the surface. */
+export function gradientAt(surface: Surface, { x, y }: Point): Point | undefined {
+  const ground = { height: 0, gradientX: 0, gradientY: 0 };
+  return sampleSurface(surface, x, y, ground) ? { x: ground.gradientX, y: ground.gradientY } : undefined;
 }
 
 /** The rectangle a surface covers, m; undefined: an endless plane. */

@@ -189,7 +189,8 @@ const bestPacesPage = (flags: ReadonlyMap<string, string>): Checked<string> => {
   if (!someone.ok) return someone;
   const { name, player, note } = someone.value;
   const found = bestPaces({ player });
-  const ways: { slope: number; direction: Direction }[] = [0, 0.01, 0.02, 0.03].flatMap((slope) =>
+  const slopes = [...new Set(found.map(({ slope }) => slope))];
+  const ways: { slope: number; direction: Direction }[] = slopes.flatMap((slope) =>
     (slope === 0 ? (['sidehill'] as const) : DIRECTIONS).map((direction) => ({ slope, direction })),
   );
   const cell = (one: BestPace | undefined): string =>

@@ -35,6 +35,7 @@ const worker: EngineWorker = {
   hold(surface) {
     held = surface;
   },
+  read: (sent, pace) => readPutt(whole(sent), pace),
   lines(sent, { die, firm }) {
     const putt = whole(sent);
     return { die: readPutt(putt, die), firm: readPutt(putt, firm) };

@@ -52,6 +52,7 @@ export interface EngineWorker {
   hold(surface: FieldSurface): void;
   /** Keeps a table of next putts for the comparisons that follow. */
   holdTable(table: NextPutts): void;
+  read(putt: SentPutt, pace: number): Read;
   lines(putt: SentPutt, paces: TwoPaces): TwoReads;
   clouds(putt: SentPutt, paces: TwoPaces, player: Player, count: number, seed: number): TwoClouds;
   /** Keeps a map, of which only the grid matters, for the places that follow. */

@@ -4,9 +4,9 @@
  * The colours looked for are those of Okabe & Ito (2008) the look asks for (blue #0072b2, vermilion #d55e00, on dark sky
  * blue #56b4e9), white for the ball and the map's ink for the hole.
  */
-import type { Locator, Page } from 'playwright';
+import type { Page } from 'playwright';
 import { afterAll, afterEach, describe, expect, it } from 'vitest';
-import { addAxe, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
+import { addAxe, handle, middleOf, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
 import { pixelsOfColour, type Spot } from '../support/pixels.ts';
 
 const BLUE = '#0072b2';
@@ -67,12 +67,6 @@ afterAll(async () => {
 const row = (on: Page, name: string): Promise<string> =>
   on.locator('[data-testid=paces] tr', { hasText: name }).first().innerText();
 
-const middleOf = async (thing: Locator): Promise<{ x: number; y: number }> => {
-  const box = await thing.boundingBox();
-  if (box === null) throw new Error('not on the page');
-  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-};
-const handle = (on: Page, which: 'ball' | 'hole'): Locator => on.locator(`[data-handle=${which}]`);
 const spotOf = async (on: Page, which: 'ball' | 'hole', reach: number): Promise<Spot> => ({
   ...(await middleOf(handle(on, which))),
   reach,

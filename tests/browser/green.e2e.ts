@@ -3,7 +3,7 @@
  * distance and green, that the page tells the engine's figures for the place it names, that work stops, goes on and is
  * kept, that the picture shows it. Colours looked for: the bluish green of Okabe & Ito (2008) in the map's darker ink.
  */
-import type { Locator, Page } from 'playwright';
+import type { Page } from 'playwright';
 import { afterAll, afterEach, describe, expect, it } from 'vitest';
 import {
   clockToBearing,
@@ -15,7 +15,7 @@ import {
   playPlaces,
   prepareNextPutts,
 } from '../../sim/index.ts';
-import { addAxe, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
+import { addAxe, handle, middleOf, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
 import { pixelsOfColour } from '../support/pixels.ts';
 
 const GREEN_INK = '#00795a';
@@ -68,13 +68,6 @@ afterAll(async () => {
   await shared?.close();
   expect(problems).toEqual([]);
 });
-
-const handle = (on: Page, which: 'ball' | 'hole'): Locator => on.locator(`[data-handle=${which}]`);
-const middleOf = async (thing: Locator): Promise<{ x: number; y: number }> => {
-  const box = await thing.boundingBox();
-  if (box === null) throw new Error('not on the page');
-  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-};
 
 describe('the answer', () => {
   it(

@@ -5,7 +5,7 @@
 
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { type Browser, chromium, type Page } from 'playwright';
+import { type Browser, chromium, type Locator, type Page } from 'playwright';
 import { afterAll, inject } from 'vitest';
 import { chromiumArguments } from './chromium.ts';
 
@@ -101,6 +101,16 @@ export const openApp = async (options: PageOptions = {}): Promise<Page> => {
 
 /** Errors the page logged or threw and foreign addresses it asked for; an empty list is a quiet page. */
 export const pageProblems = (page: Page): readonly string[] => problemsOf.get(page) ?? [];
+
+/** What is dragged on a map. */
+export const handle = (on: Page, which: 'ball' | 'hole'): Locator => on.locator(`[data-handle=${which}]`);
+
+/** Where a pointer meets a thing, CSS pixels. */
+export const middleOf = async (thing: Locator): Promise<{ x: number; y: number }> => {
+  const box = await thing.boundingBox();
+  if (box === null) throw new Error('not on the page');
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+};
 
 /**
  * Loads axe-core into the page. By evaluation, not by a script tag: the page's content policy rightly refuses inline

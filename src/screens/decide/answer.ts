@@ -36,7 +36,7 @@ export interface Paces {
   readonly die: number;
   readonly firm: number;
   readonly comparison: Comparison;
-  readonly best: { readonly pace: number; readonly read: Read; readonly odds: Odds | undefined } | undefined;
+  readonly best: { readonly pace: number; readonly read: Read; readonly odds: Odds } | undefined;
 }
 
 /** The last good answer; undefined only before the first. */
@@ -108,11 +108,9 @@ const compareThere = async (question: Question, table: Table): Promise<void> => 
     const sent = send.putt(question.putt);
     const next = send.table(table.table);
     const comparison = await engine.compare(sent, pacesOf(question), question.player, next);
-    const pace = comparison.best?.fewestPutts;
-    if (pace === undefined) return { comparison, best: undefined };
-    const odds = (await engine.compare(sent, [pace], question.player, next)).rows[0]?.odds;
-    const { die: read } = await engine.lines(sent, { die: pace, firm: pace });
-    return { comparison, best: { pace, read, odds } };
+    if (comparison.best === undefined) return { comparison, best: undefined };
+    const { fewestPutts: pace, odds } = comparison.best;
+    return { comparison, best: { pace, read: await engine.read(sent, pace), odds } };
   });
   if (found === undefined) return;
   const current = question.putt === putt.peek();

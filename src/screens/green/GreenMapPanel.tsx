@@ -7,6 +7,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { Link } from 'wouter-preact';
 import { units } from '../../app/settings.ts';
 import { ball, dragTo, fallAtHole, ground, hole, surface } from '../../app/situation.ts';
+import { spokenAtRest } from '../../app/spoken.ts';
 import { themeInForce } from '../../app/theme.ts';
 import type { KeySteps, Scene, SceneSide } from '../../scene/model.ts';
 import { createScene } from '../../scene/scene.ts';
@@ -71,25 +72,12 @@ const showIn = (scene: Scene): void => {
   });
 };
 
-/** What is read out: the place once the ball has come to rest, not every step on the way. */
-const spoken = signal('');
+/** Quiet time before it is read out, ms. */
 const SPEAK_PAUSE = 700;
-const followSpoken = (): (() => void) => {
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  const stop = effect(() => {
-    const words = placeWords(asked.value, units.value);
-    const known = asked.value.value !== undefined;
-    clearTimeout(timer);
-    if (known)
-      timer = setTimeout(() => {
-        spoken.value = words;
-      }, SPEAK_PAUSE);
-  });
-  return () => {
-    stop();
-    clearTimeout(timer);
-  };
-};
+const spoken = spokenAtRest(() => {
+  const words = placeWords(asked.value, units.value);
+  return asked.value.value === undefined ? undefined : words;
+}, SPEAK_PAUSE);
 
 const Legend = () => (
   <ul class="green-legend hint">
@@ -129,7 +117,7 @@ const Place = () => {
         {value === undefined && stale.value ? 'Working it out…' : placeWords(asked.value, units.value)}
       </p>
       <p class="unseen" role="status">
-        {spoken.value}
+        {spoken.words.value}
       </p>
       <p class="hint">
         Tap any place, or drag the ball; with the keyboard, step to it and use the arrow keys.{' '}
@@ -141,7 +129,7 @@ const Place = () => {
 
 export const GreenMapPanel = () => {
   const host = useRef<HTMLDivElement>(null);
-  useEffect(followSpoken, []);
+  useEffect(spoken.follow, []);
   useEffect(() => {
     const element = host.current;
     if (element === null) return;

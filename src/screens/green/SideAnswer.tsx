@@ -1,10 +1,10 @@
 /** The sentence that answers the question, its margin, the distance it is asked for, and how far the work is. */
-import { effect, signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { feetToMetres, metresToFeet } from '../../../sim/index.ts';
 import { Slider } from '../../app/Slider.tsx';
 import { units } from '../../app/settings.ts';
 import { problem } from '../../app/situation.ts';
+import { spokenAtRest } from '../../app/spoken.ts';
 import { formatLength } from '../../text/format.ts';
 import { noSides, sideDetail, sideHeadline, sideMargin, sidesMissing } from '../../text/green.ts';
 import { sides, speeds, stale } from './answer.ts';
@@ -52,25 +52,12 @@ const headline = (): string => {
   return shown.value === undefined ? 'Working it out…' : noSides(distance.value, units.value);
 };
 
-/** What is read out: the sentence once it has come to rest, not every step of the slider. */
-const spoken = signal('');
+/** Quiet time before it is read out, ms. */
 const SPEAK_PAUSE = 900;
-const followSpoken = (): (() => void) => {
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  const stop = effect(() => {
-    const words = headline();
-    const settled = !stale.value && shown.value !== undefined;
-    clearTimeout(timer);
-    if (settled)
-      timer = setTimeout(() => {
-        spoken.value = words;
-      }, SPEAK_PAUSE);
-  });
-  return () => {
-    stop();
-    clearTimeout(timer);
-  };
-};
+const spoken = spokenAtRest(() => {
+  const words = headline();
+  return stale.value || shown.value === undefined ? undefined : words;
+}, SPEAK_PAUSE);
 
 /** The slider's step is one a person would say: a foot, or a quarter of a metre. */
 const DistanceSlider = () => {
@@ -97,7 +84,7 @@ const DistanceSlider = () => {
 };
 
 export const SideAnswer = () => {
-  useEffect(followSpoken, []);
+  useEffect(spoken.follow, []);
   const found = sides.value;
   const other = speeds.value;
   const dim = stale.value ? 'stale' : undefined;
@@ -109,7 +96,7 @@ export const SideAnswer = () => {
         {headline()}
       </h1>
       <p class="unseen" role="status">
-        {spoken.value}
+        {spoken.words.value}
       </p>
       {stale.value && shown.value !== undefined && (
         <p class="hint" data-testid="stale">

@@ -1,0 +1,40 @@
+/**
+ * Putts on a plane as the comparisons with records need them: a green without a ball, the ball at some bearing, and the pace
+ * a modelled player plays. Leaves out: which greens and lengths (mix.ts, directions.ts, best-paces.ts).
+ */
+import { comparePaces } from '../odds/compare.ts';
+import type { NextPutts } from '../odds/polar-table.ts';
+import { planeSurface } from '../surface/plane.ts';
+import type { CaptureName, Comparison, Player, Putt } from '../types.ts';
+
+/** The rule by which all presets are fitted and all comparisons made. Another rule: fit anew. */
+export const BENCHMARK_CAPTURE: CaptureName = 'rim';
+
+/** Where the ground falls, radians from +x. */
+const DOWNHILL = -Math.PI / 2;
+
+/** Paces among which the best is refined, m past. */
+const PACES = [0.03, 0.1, 0.2, 0.35, 0.5, 0.7, 1];
+
+/** A green, its ball nowhere yet. @param slope rise over run @param greenSpeed m */
+export const greenOf = (slope: number, greenSpeed: number, capture: CaptureName): Putt => ({
+  surface: planeSurface({ slope, downhill: DOWNHILL }),
+  greenSpeed,
+  ball: { x: 0, y: -1 },
+  hole: { x: 0, y: 0 },
+  capture,
+});
+
+/** @param length ball to hole, m @param turned bearing of the ball from straight below the hole, radians */
+export function ballAt(green: Putt, length: number, turned: number): Putt {
+  const bearing = DOWNHILL + turned;
+  return { ...green, ball: { x: length * Math.cos(bearing), y: length * Math.sin(bearing) } };
+}
+
+/** The pace of fewest putts and its odds; undefined when no pace has a line. */
+export const bestOf = (
+  putt: Putt,
+  player: Player,
+  table: NextPutts,
+  paces: readonly number[] = PACES,
+): Comparison['best'] => comparePaces(putt, paces, player, table).best;
