@@ -35,6 +35,19 @@ export { checkPutt } from './check.ts';
 export * from './constants.ts';
 export { type Estimate, meanInterval } from './evidence/mean-interval.ts';
 export { type AimPair, type BiasVerdict, type ReadingBias, readingBias } from './evidence/reading-bias.ts';
+export type {
+  MissCounts,
+  MissReach,
+  MissSide,
+  PaceMeant,
+  PracticeSet,
+  PuttCircumstances,
+  PuttKind,
+  RecordedMiss,
+  RecordedPutt,
+  RecordedRound,
+  SlopeFelt,
+} from './evidence/record.ts';
 export {
   type ApproachOptions,
   type ApproachSide,

@@ -191,3 +191,8 @@ export interface Comparison {
       }
     | undefined;
 }
+
+/** Which way a putt breaks, as seen from the ball. */
+export type BreakWay = 'leftToRight' | 'rightToLeft' | 'straight';
+/** Which way a putt runs over the ground. */
+export type Climb = 'up' | 'down' | 'level';

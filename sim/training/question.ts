@@ -11,7 +11,7 @@ import { generateGreen } from '../surface/generated.ts';
 import { pinSpots } from '../surface/pins.ts';
 import { planeSurface } from '../surface/plane.ts';
 import { sampleSurface } from '../surface/sample.ts';
-import type { HeightSample, Point, Putt, Surface } from '../types.ts';
+import type { BreakWay, Climb, HeightSample, Point, Putt, Surface } from '../types.ts';
 import { clockToBearing, degreesToRadians } from '../units.ts';
 import type { Range, ReadDrill } from './drill.ts';
 
@@ -43,8 +43,6 @@ export type Ground =
   | { readonly kind: 'plane'; readonly slope: number; readonly downhill: number }
   | { readonly kind: 'green'; readonly seed: string };
 
-export type Direction = 'leftToRight' | 'rightToLeft' | 'straight';
-export type Climb = 'up' | 'down' | 'level';
 export type Steepness = 'gentle' | 'steep';
 
 export interface Question {
@@ -65,7 +63,7 @@ export interface Question {
   readonly slope: number;
   /** True aim offset, m, positive left. */
   readonly trueAim: number;
-  readonly direction: Direction;
+  readonly direction: BreakWay;
   readonly climb: Climb;
   readonly steepness: Steepness;
 }

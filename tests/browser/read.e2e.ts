@@ -117,6 +117,8 @@ describe('reading', () => {
         .toContain('4.75 in left');
       await on.keyboard.press('Enter');
       await on.getByTestId('answer').waitFor();
+      // In a browser just started the first write takes longer than a whole putt by keyboard; a reload before it aborts it.
+      await on.getByText('Saved', { exact: true }).waitFor();
       // The verdict has the focus; the way on follows it.
       await on.keyboard.press('Tab');
       await on.keyboard.press('Enter');

@@ -10,12 +10,13 @@ export interface VerdictProps {
   readonly revealed: Revealed;
   readonly units: Units;
   readonly costProblem: boolean;
+  readonly saved: boolean;
   readonly onNext: () => void;
   readonly onLeave: () => void;
 }
 
 /** The verdict and the way on. */
-export const Verdict = ({ asked, revealed, units, costProblem, onNext, onLeave }: VerdictProps) => {
+export const Verdict = ({ asked, revealed, units, costProblem, saved, onNext, onLeave }: VerdictProps) => {
   const { question, set } = asked;
   const heading = useFocusOn(`${set.id} ${question.number} answer`);
   const answer = answerTo(set, question);
@@ -44,6 +45,9 @@ export const Verdict = ({ asked, revealed, units, costProblem, onNext, onLeave }
         <button type="button" class="plain" onClick={onLeave}>
           {last ? 'Back to the drills' : 'Leave the set'}
         </button>
+        <span class="quiet" data-testid="saved">
+          {saved ? 'Saved' : 'Saving…'}
+        </span>
       </p>
     </section>
   );

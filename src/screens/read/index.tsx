@@ -60,6 +60,7 @@ const Stages = ({ settings, on }: { settings: Settings; on: Session }) => {
           revealed={revealed}
           units={units}
           costProblem={on.costProblem.value}
+          saved={on.saved.value}
           onNext={on.next}
           onLeave={on.leave}
         />

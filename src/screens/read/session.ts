@@ -3,7 +3,7 @@
  * Answers for: the order of things and for losing nothing. Leaves out: drawing, words, statistics. What it needs of the
  * world (clock, seeds, storage, odds) is handed in, so that tests can stand in for it.
  */
-import { type Signal, signal } from '@preact/signals';
+import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import {
   type AimScore,
   type Line,
@@ -65,6 +65,8 @@ export interface Session {
   readonly ready: Signal<boolean>;
   readonly storageProblem: Signal<string | undefined>;
   readonly costProblem: Signal<boolean>;
+  /** Whether everything committed is on the device (or in memory, where the device refuses and the page says so). */
+  readonly saved: ReadonlySignal<boolean>;
   /** The id of the drill whose putts are being drawn. */
   readonly making: Signal<string | undefined>;
   readonly makingProblem: Signal<string | undefined>;
@@ -89,6 +91,10 @@ export const createSession = (world: World): Session => {
   const ready = signal(false);
   const storageProblem = signal<string | undefined>(undefined);
   const costProblem = signal(false);
+  /** Writes the device has not confirmed yet, and the one it refused. */
+  const pending = signal(0);
+  const refused = signal(false);
+  const saved = computed(() => pending.value === 0 && !refused.value);
   const making = signal<string | undefined>(undefined);
   const makingProblem = signal<string | undefined>(undefined);
   let store: ReadStore = memoryStore();
@@ -106,6 +112,7 @@ export const createSession = (world: World): Session => {
 
   const keep = async (set: KeptSet): Promise<void> => {
     spread(set);
+    pending.value += 1;
     try {
       await opening;
       const kept = await store.keep(set);
@@ -113,9 +120,13 @@ export const createSession = (world: World): Session => {
       const newer = sets.peek().find(({ id }) => id === kept.id);
       spread(newer === undefined ? kept : mergeSets(kept, newer));
       storageProblem.value = lasting;
+      refused.value = false;
     } catch {
+      refused.value = true;
       storageProblem.value =
         'The last answer could not be saved on this device (full or forbidden storage). It is kept on this page and saved again with the next one: free some space before you close the page.';
+    } finally {
+      pending.value -= 1;
     }
   };
 
@@ -154,6 +165,7 @@ export const createSession = (world: World): Session => {
     ready,
     storageProblem,
     costProblem,
+    saved,
     making,
     makingProblem,
     open() {
