@@ -1,111 +1,95 @@
 /**
- * Records on this device, in IndexedDB; in memory for the visit when the browser does not allow it.
+ * The database on this device: its tables by version, and how it is opened. When the browser does not allow it, the same
+ * tables in memory, for the visit.
  *
- * Answers for: keeping a set as it grows, listing sets, saying what is wrong. Leaves out: shapes (schema.ts), merging and
- * checking (gate.ts). A record that does not pass the gate is left where it is and counted, never deleted: a later
- * version may understand it.
- * Migrations: a change of shape adds version(2).stores().upgrade() below version(1), which stays as it is for ever.
+ * Answers for: opening, and saying in words what is wrong. Leaves out: what is kept (readSets.ts, records.ts), shapes
+ * (schema.ts, recordSchema.ts), changes of shape (migrations.ts).
+ * A record that does not pass the gate is left where it is and counted, never deleted: a later version may understand it.
+ * A change of shape adds a version below the others, which stay as they are for ever.
  */
-import { Dexie, type EntityTable } from 'dexie';
-import { mergeSets, passSet } from './gate.ts';
+import { Dexie, type DexieOptions, type EntityTable } from 'dexie';
+import type { PracticeSet, RecordedPutt, RecordedRound } from '../../sim/index.ts';
+import { localDay } from './day.ts';
+import { MIGRATIONS, RECORDS_VERSION } from './migrations.ts';
 import type { KeptSet } from './schema.ts';
 
-export interface SetList {
-  /** Newest first. */
-  readonly sets: readonly KeptSet[];
-  /** Records found that could not be read; they stay on the device. */
-  readonly unreadable: number;
+/** Small facts about the records themselves. */
+export interface Note {
+  readonly name: 'lastBackup';
+  /** ms since 1970. */
+  readonly at: number;
 }
 
-export interface ReadStore {
-  /** Keeps a set as it is now, merged with what is there; answers what is kept. Rejects when the device refuses. */
-  keep(set: KeptSet): Promise<KeptSet>;
-  list(): Promise<SetList>;
-  /** Ends the connection. */
-  close(): void;
-}
-
-export interface OpenedStore {
-  readonly store: ReadStore;
-  /** A sentence for the person when records will not outlive the visit. */
-  readonly problem: string | undefined;
-}
-
-const NAME = 'borrow';
-/** How long a database may keep one waiting before it counts as blocked, ms. An old tab that holds it open never answers. */
-const PATIENCE = 4000;
-
-class Database extends Dexie {
+export class Database extends Dexie {
   readSets!: EntityTable<KeptSet, 'id'>;
-  constructor(name: string) {
+  rounds!: EntityTable<RecordedRound, 'id'>;
+  putts!: EntityTable<RecordedPutt, 'id'>;
+  practice!: EntityTable<PracticeSet, 'id'>;
+  notes!: EntityTable<Note, 'name'>;
+
+  constructor(name: string, options: DexieOptions = {}) {
     // On the disk itself before a write counts as done: the page says so of each answer and putt.
-    super(name, { chromeTransactionDurability: 'strict' });
+    super(name, { chromeTransactionDurability: 'strict', ...options });
     this.version(1).stores({ readSets: 'id, startedAt' });
+    this.version(2)
+      .stores({ rounds: 'id, day', putts: 'id, roundId', practice: 'id, day', notes: 'name' })
+      .upgrade(async (transaction) => {
+        for (const [table, change] of Object.entries(MIGRATIONS[0].records)) {
+          const found = await transaction.table(table).toArray();
+          await transaction.table(table).bulkPut(found.map((one) => change(one, { dayOf: localDay })));
+        }
+      });
   }
 }
 
-const passed = (found: unknown): KeptSet => {
-  const result = passSet(found);
-  if (!result.ok)
-    throw new Error(`Got a set that cannot be kept (${result.problem}), expected one made by this program.`);
-  return result.set;
-};
+/** The player's own records. */
+export const OWN_RECORDS = 'borrow';
+/** Those of the invented player: a database of their own, so that the two can never mix. */
+export const DEMO_RECORDS = 'borrow-demo';
 
-const newestFirst = (sets: readonly KeptSet[]): KeptSet[] =>
-  [...sets].sort((a, b) => b.startedAt - a.startedAt);
+export interface OpenedDatabase {
+  readonly database: Database;
+  /** Whether records outlive the visit. */
+  readonly lasting: boolean;
+  /** A sentence for the person when they do not. */
+  readonly problem: string | undefined;
+}
 
-/** A store that lasts as long as the page. */
-export const memoryStore = (): ReadStore => {
-  const sets = new Map<string, KeptSet>();
-  return {
-    async keep(set) {
-      const good = passed(set);
-      const before = sets.get(good.id);
-      const merged = before === undefined ? good : mergeSets(before, good);
-      sets.set(good.id, merged);
-      return merged;
-    },
-    list: async () => ({ sets: newestFirst([...sets.values()]), unreadable: 0 }),
-    close() {},
-  };
-};
+/** How long a database may keep one waiting before it counts as blocked, ms. An old tab that holds it open never answers. */
+const PATIENCE = 4000;
 
-const databaseStore = (database: Database): ReadStore => ({
-  async keep(set) {
-    const good = passed(set);
-    // One transaction: another tab cannot write between our look and our write.
-    return database.transaction('rw', database.readSets, async () => {
-      const found = passSet(await database.readSets.get(good.id));
-      const merged = passed(found.ok ? mergeSets(found.set, good) : good);
-      await database.readSets.put(merged);
-      return merged;
-    });
-  },
-  async list() {
-    const found = (await database.readSets.toArray()).map(passSet);
-    const sets = found.flatMap((one) => (one.ok ? [one.set] : []));
-    return { sets: newestFirst(sets), unreadable: found.length - sets.length };
-  },
-  close: () => database.close(),
-});
+const FORBIDDEN =
+  'This browser does not let the page keep records (a private window, full storage, or an older tab of this page in the way). What you enter lasts until you close the page: close other tabs or leave the private window, and load the page again, to keep it.';
+const NEWER =
+  'The records on this device were written by a newer version of this page, and this one leaves them untouched. What you enter lasts until you close the page: load the page again, with a network, to get the newer version.';
 
 const patience = (milliseconds: number): Promise<never> =>
   new Promise((_resolve, reject) => {
     setTimeout(() => reject(new Error('no answer')), milliseconds);
   });
 
-/** Opens the records; always resolves, with a store in memory and a sentence when the device's own cannot be had. */
-export const openReadStore = async (name = NAME, patienceMs = PATIENCE): Promise<OpenedStore> => {
+/** Dexie opens a database of a later version as far as it knows its tables; we would write old shapes into it. */
+const isNewer = (database: Database): boolean => database.backendDB().version / 10 > RECORDS_VERSION;
+
+/** The same tables in memory; the library that plays the browser's database is fetched only when it is needed. */
+const openInMemory = async (name: string): Promise<Database> => {
+  const { IDBFactory, IDBKeyRange } = await import('fake-indexeddb');
+  const database = new Database(name, { indexedDB: new IDBFactory(), IDBKeyRange });
+  await database.open();
+  return database;
+};
+
+/** Opens the records; always resolves, in memory and with a sentence when the device's own cannot be had. */
+export const openDatabase = async (name: string, patienceMs = PATIENCE): Promise<OpenedDatabase> => {
   const database = new Database(name);
+  let problem = FORBIDDEN;
   try {
     await Promise.race([database.open(), patience(patienceMs)]);
-    return { store: databaseStore(database), problem: undefined };
+    if (!isNewer(database)) return { database, lasting: true, problem: undefined };
+    problem = NEWER;
   } catch {
-    database.close();
-    return {
-      store: memoryStore(),
-      problem:
-        'This browser does not let the page keep records (a private window, full storage, or an older tab of this page in the way). Your answers last until you close the page: close other tabs or leave the private window, and load the page again, to keep them.',
-    };
+    // Said below: the causes look alike from here.
   }
+  database.close();
+  return { database: await openInMemory(name), lasting: false, problem };
 };

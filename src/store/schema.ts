@@ -1,12 +1,10 @@
 /**
- * The shape of every record kept on this device, strict: nothing passes in either direction that is not written here.
+ * The shape of every read set kept on this device, strict: nothing passes in either direction that is not written here.
  * SI units, times in milliseconds since 1970. Leaves out: where records are kept (database.ts).
  */
 import * as z from 'zod';
 import type { Question } from '../../sim/index.ts';
-
-/** No compiled checks: the page's content policy forbids making code from text, and asking for it logs an error. */
-z.config({ jitless: true });
+import { daySchema } from './recordSchema.ts';
 
 const metres = z.number().min(-1000).max(1000);
 const share = z.number().min(0).max(1);
@@ -51,6 +49,8 @@ export const readSetSchema = z
     drillName: z.string().min(1).max(80),
     seed: z.string().min(1).max(64),
     startedAt: moment,
+    /** Calendar day it was begun on. */
+    day: daySchema,
     questions: z.array(questionSchema).min(1).max(100),
     answers: z.array(answerSchema).max(100),
   })

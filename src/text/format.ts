@@ -114,3 +114,12 @@ export const holeWordsShort = (offset: number): string =>
     .replace(/ outside the (left|right) edge/, ' outside')
     .replace(/the (left|right) edge/, 'the edge')
     .replace(/just (left|right) of centre/, 'near the centre');
+
+/** A calendar day of a record, YYYY-MM-DD, in the reader's way of writing it: no time zone can move it. */
+export const formatDay = (day: string): string =>
+  new Intl.DateTimeFormat(undefined, {
+    day: 'numeric',
+    month: 'short',
+    year: 'numeric',
+    timeZone: 'UTC',
+  }).format(Date.parse(`${day}T00:00:00Z`));

@@ -197,7 +197,7 @@ describe('reading', () => {
     await on.reload();
     await expect
       .poll(() => on.getByRole('alert').innerText())
-      .toContain('Your answers last until you close the page');
+      .toContain('What you enter lasts until you close the page');
     await start(on, 'pin-high-sidehill');
     await button(on, 'Commit to this aim').click();
     await on.getByTestId('answer').waitFor();

@@ -2,6 +2,7 @@
 import { READ_DRILLS } from '../../../drills/index.ts';
 import type { ReadDrill } from '../../../sim/index.ts';
 import { isFinished, type KeptSet } from '../../store/schema.ts';
+import { formatDay } from '../../text/format.ts';
 import { summaryOf } from './SummaryView.tsx';
 import { formatInterval, formatShare, shownWords, verdictWords } from './words.ts';
 
@@ -19,13 +20,9 @@ export interface ChooserProps {
 /** How a drill file says that nobody in particular is to be thanked. */
 const NO_SOURCE = 'common practice, no source';
 
-const day = (moment: number): string =>
-  new Intl.DateTimeFormat(undefined, {
-    day: 'numeric',
-    month: 'short',
-    hour: 'numeric',
-    minute: '2-digit',
-  }).format(moment);
+/** The day a set was begun on, as the record has it, and the time of day by this device's clock. */
+const when = ({ day, startedAt }: KeptSet): string =>
+  `${formatDay(day)}, ${new Intl.DateTimeFormat(undefined, { hour: 'numeric', minute: '2-digit' }).format(startedAt)}`;
 
 const Unfinished = ({ set, onResume }: { set: KeptSet; onResume: (set: KeptSet) => void }) => (
   <p class="read-unfinished" data-testid="unfinished">
@@ -46,13 +43,13 @@ const Past = ({ set, onLook }: { set: KeptSet; onLook: (set: KeptSet) => void })
         <button
           type="button"
           class="plain read-look"
-          aria-label={`Look at ${set.drillName} of ${day(set.startedAt)}`}
+          aria-label={`Look at ${set.drillName} of ${when(set)}`}
           onClick={() => onLook(set)}
         >
           {set.drillName}
         </button>
         <span class="quiet">
-          {set.answers.length} of {set.questions.length} putts, {day(set.startedAt)}
+          {set.answers.length} of {set.questions.length} putts, {when(set)}
         </span>
       </th>
       <td>{bias === undefined ? 'none' : formatShare(bias.value)}</td>

@@ -1,8 +1,9 @@
 /** The screen where one learns to read: connects the session to its views. Leaves out: rules of the game (session.ts). */
 import { useEffect } from 'preact/hooks';
 import { makeReadSet } from '../../../sim/index.ts';
+import { ownDatabase } from '../../app/records.ts';
 import { settings as ownSettings, type Settings } from '../../app/settings.ts';
-import { openReadStore } from '../../store/database.ts';
+import { readStoreOf } from '../../store/readSets.ts';
 import { createReadingClient } from '../../worker/readingClient.ts';
 import { AimPanel, Question } from './Asking.tsx';
 import { Chooser } from './Chooser.tsx';
@@ -15,7 +16,10 @@ import './read.css';
 const ask = createReadingClient();
 
 const session = createSession({
-  openStore: () => openReadStore(),
+  openStore: async () => {
+    const { database, problem } = await ownDatabase();
+    return { store: readStoreOf(database), problem };
+  },
   now: () => Date.now(),
   newId: () => crypto.randomUUID(),
   newSeed: () => crypto.randomUUID().slice(0, 8),

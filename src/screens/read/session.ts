@@ -17,8 +17,9 @@ import {
   rollBall,
   scoreAim,
 } from '../../../sim/index.ts';
-import { memoryStore, type OpenedStore, type ReadStore } from '../../store/database.ts';
+import { localDay } from '../../store/day.ts';
 import { mergeSets } from '../../store/gate.ts';
+import type { ReadStore } from '../../store/readSets.ts';
 import { isFinished, type KeptAnswer, type KeptSet } from '../../store/schema.ts';
 import type { AimCost } from '../../worker/reading.ts';
 
@@ -42,8 +43,14 @@ export type Stage =
   | ({ readonly kind: 'revealed'; readonly revealed: Revealed } & Asked)
   | { readonly kind: 'summary'; readonly set: KeptSet };
 
+export interface OpenedReadStore {
+  readonly store: ReadStore;
+  /** A sentence for the person when sets will not outlive the visit. */
+  readonly problem: string | undefined;
+}
+
 export interface World {
-  openStore(): Promise<OpenedStore>;
+  openStore(): Promise<OpenedReadStore>;
   /** ms since 1970 */
   now(): number;
   newId(): string;
@@ -97,8 +104,7 @@ export const createSession = (world: World): Session => {
   const saved = computed(() => pending.value === 0 && !refused.value);
   const making = signal<string | undefined>(undefined);
   const makingProblem = signal<string | undefined>(undefined);
-  let store: ReadStore = memoryStore();
-  let opening: Promise<void> | undefined;
+  let opening: Promise<ReadStore> | undefined;
   /** What open() found wrong with the store, for as long as the visit lasts. */
   let lasting: string | undefined;
 
@@ -110,11 +116,31 @@ export const createSession = (world: World): Session => {
     if (now.kind !== 'choosing' && now.set.id === set.id) stage.value = { ...now, set };
   };
 
+  const openStore = (): Promise<ReadStore> => {
+    opening ??= (async () => {
+      const opened = await world.openStore();
+      lasting = opened.problem;
+      try {
+        const found = await opened.store.list();
+        // Begun before the records were open: keep() is waiting to add it.
+        const begun = sets.peek().filter(({ id }) => !found.sets.some((one) => one.id === id));
+        sets.value = [...begun, ...found.sets];
+        unreadable.value = found.unreadable;
+      } catch {
+        lasting = 'Your earlier sets could not be read: load the page again to try once more.';
+      }
+      storageProblem.value = lasting;
+      ready.value = true;
+      return opened.store;
+    })();
+    return opening;
+  };
+
   const keep = async (set: KeptSet): Promise<void> => {
     spread(set);
     pending.value += 1;
     try {
-      await opening;
+      const store = await openStore();
       const kept = await store.keep(set);
       // The page may have moved on while the device was writing.
       const newer = sets.peek().find(({ id }) => id === kept.id);
@@ -168,24 +194,8 @@ export const createSession = (world: World): Session => {
     saved,
     making,
     makingProblem,
-    open() {
-      opening ??= (async () => {
-        const opened = await world.openStore();
-        store = opened.store;
-        lasting = opened.problem;
-        try {
-          const found = await store.list();
-          // Begun before the records were open: keep() is waiting to add it.
-          const begun = sets.peek().filter(({ id }) => !found.sets.some((one) => one.id === id));
-          sets.value = [...begun, ...found.sets];
-          unreadable.value = found.unreadable;
-        } catch {
-          lasting = 'Your earlier sets could not be read: load the page again to try once more.';
-        }
-        storageProblem.value = lasting;
-        ready.value = true;
-      })();
-      return opening;
+    async open() {
+      await openStore();
     },
     async start(drill) {
       if (making.peek() !== undefined) return;
@@ -203,12 +213,14 @@ export const createSession = (world: World): Session => {
       }
       // The person has gone elsewhere while the putts were drawn.
       if (stage.peek().kind !== 'choosing') return;
+      const now = world.now();
       const set: KeptSet = {
         id: world.newId(),
         drillId: drill.id,
         drillName: drill.name,
         seed,
-        startedAt: world.now(),
+        startedAt: now,
+        day: localDay(now),
         questions: [...questions],
         answers: [],
       };

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { READ_DRILLS } from '../../../drills/index.ts';
 import { makeReadSet } from '../../../sim/index.ts';
 import { createSession, type Session, type World } from '../../../src/screens/read/session.ts';
-import { memoryStore, type ReadStore } from '../../../src/store/database.ts';
+import type { ReadStore } from '../../../src/store/readSets.ts';
+import { memoryReadStore } from '../../support/memoryRecords.ts';
 
 const player = { lineSd: 0.02, paceSd: 0.08, readSd: 0, readBias: 0, paceBias: 0 };
 const worldWith = (store: ReadStore, changes: Partial<World> = {}): World => {
@@ -28,7 +29,7 @@ const answerOne = (session: Session, aim: number): void => {
 
 describe('a session', () => {
   it('goes from the drill through ten putts to the summary and keeps them with their cost', async () => {
-    const store = memoryStore();
+    const store = memoryReadStore();
     const session = createSession(worldWith(store));
     await session.open();
     await session.start(READ_DRILLS[0]);
@@ -38,14 +39,16 @@ describe('a session', () => {
       answerOne(session, 0.01 * number);
     }
     expect(session.stage.value.kind).toBe('summary');
-    await settle();
+    await expect
+      .poll(async () => (await store.list()).sets[0].answers.map(({ holedAtTrue }) => holedAtTrue))
+      .toEqual(Array(10).fill(0.3));
     const [kept] = (await store.list()).sets;
+    expect(session.saved.value).toBe(true);
     expect(kept.answers.map(({ aim }) => aim)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10].map((n) => 0.01 * n));
-    expect(kept.answers.every(({ holedAtTrue }) => holedAtTrue === 0.3)).toBe(true);
   });
 
   it('has an answer on the device as soon as it is committed, before the next putt', async () => {
-    const store = memoryStore();
+    const store = memoryReadStore();
     const session = createSession(worldWith(store));
     await session.open();
     await session.start(READ_DRILLS[1]);
@@ -56,7 +59,7 @@ describe('a session', () => {
   });
 
   it('resumes with the first unanswered putt of the very same set', async () => {
-    const store = memoryStore();
+    const store = memoryReadStore();
     const first = createSession(worldWith(store));
     await first.open();
     await first.start(READ_DRILLS[2]);
@@ -72,7 +75,7 @@ describe('a session', () => {
   });
 
   it('keeps an answer made before the records were open', async () => {
-    const store = memoryStore();
+    const store = memoryReadStore();
     let letOpen = (): void => {};
     const opened = new Promise<void>((resolve) => {
       letOpen = resolve;
@@ -92,7 +95,7 @@ describe('a session', () => {
   });
 
   it('says so when the device refuses, and saves all of it with the next answer', async () => {
-    const store = memoryStore();
+    const store = memoryReadStore();
     let refuse = true;
     const stubborn: ReadStore = {
       ...store,
@@ -112,7 +115,7 @@ describe('a session', () => {
   });
 
   it('stands without the cost when it cannot be worked out', async () => {
-    const store = memoryStore();
+    const store = memoryReadStore();
     const session = createSession(worldWith(store, { costOf: () => Promise.reject(new Error('no engine')) }));
     await session.open();
     await session.start(READ_DRILLS[0]);
@@ -123,7 +126,7 @@ describe('a session', () => {
   });
 
   it('rolls the true aim into the hole and takes no second answer to a putt', async () => {
-    const session = createSession(worldWith(memoryStore()));
+    const session = createSession(worldWith(memoryReadStore()));
     await session.open();
     await session.start(READ_DRILLS[0]);
     const asked = session.stage.value;
@@ -139,7 +142,7 @@ describe('a session', () => {
   });
 
   it('makes no record of a set left before the first answer', async () => {
-    const store = memoryStore();
+    const store = memoryReadStore();
     const session = createSession(worldWith(store));
     await session.open();
     await session.start(READ_DRILLS[0]);
@@ -151,7 +154,7 @@ describe('a session', () => {
   it('says so when no putts can be drawn, and starts the next set all the same', async () => {
     let fail = true;
     const session = createSession(
-      worldWith(memoryStore(), {
+      worldWith(memoryReadStore(), {
         makeSet: async (drill, seed) => {
           if (fail) throw new RangeError('none');
           return makeReadSet(drill, seed);
@@ -169,7 +172,7 @@ describe('a session', () => {
   });
 
   it('asks nothing of a person who went elsewhere while the putts were drawn', async () => {
-    const store = memoryStore();
+    const store = memoryReadStore();
     const earlier = createSession(worldWith(store));
     await earlier.open();
     await earlier.start(READ_DRILLS[0]);

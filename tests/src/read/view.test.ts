@@ -79,6 +79,7 @@ describe('what the map shows', () => {
     drillName: 'Long lag',
     seed: 'a',
     startedAt: 1,
+    day: '1970-01-01',
     questions: [question],
     answers: [],
   };

@@ -1,0 +1,92 @@
+/**
+ * The records of this device for every screen: opened once, and the round that is open, followed across tabs. Answers for: what
+ * is open, whether records last. Leaves out: what is written (store/records.ts), what the Rules mode hides (Shell.tsx).
+ * A round is known to be open only once the database has answered. Until then a mark in localStorage, set before a round is
+ * written and cleared after it ended, says whether one may be: so the first picture neither waits nor gives advice in a round.
+ */
+import { effect, type Signal, signal } from '@preact/signals';
+import { liveQuery } from 'dexie';
+import { type Database, type OpenedDatabase, OWN_RECORDS, openDatabase } from '../store/database.ts';
+import { type Records, type RoundInHand, recordsOf } from '../store/records.ts';
+
+const MARK = 'borrow.round.open';
+
+const mark = {
+  read(): boolean {
+    try {
+      return globalThis.localStorage?.getItem(MARK) === '1';
+    } catch {
+      return false;
+    }
+  },
+  write(open: boolean): void {
+    try {
+      if (open) globalThis.localStorage?.setItem(MARK, '1');
+      else globalThis.localStorage?.removeItem(MARK);
+    } catch {
+      // The database decides all the same, a moment later.
+    }
+  },
+};
+
+/** The round that is open: not known yet, none, or it and its putts. */
+export type OpenRound = 'unknown' | 'none' | RoundInHand;
+export const openRound = signal<OpenRound>('unknown');
+/** A sentence for the person when records do not outlive the visit. */
+export const recordsProblem = signal<string | undefined>(undefined);
+/** Whether records outlive the visit; true until found otherwise. */
+export const recordsLast = signal(true);
+/** Advice may be shown: no round is open, as far as can be known by now. */
+export const adviceAllowed = signal(!mark.read());
+
+effect(() => {
+  const now = openRound.value;
+  if (now !== 'unknown') adviceAllowed.value = now === 'none';
+});
+
+/** Called before a round is written. */
+export const markRoundOpen = (): void => {
+  mark.write(true);
+  adviceAllowed.value = false;
+};
+
+let opening: Promise<OpenedDatabase> | undefined;
+
+/** The player's own database, opened at the first call. */
+export const ownDatabase = (): Promise<OpenedDatabase> => {
+  opening ??= openDatabase(OWN_RECORDS).then((opened) => {
+    recordsProblem.value = opened.problem;
+    recordsLast.value = opened.lasting;
+    followOpenRound(opened.database);
+    return opened;
+  });
+  return opening;
+};
+
+export const ownRecords = async (): Promise<Records> => recordsOf((await ownDatabase()).database);
+
+const followOpenRound = (database: Database): void => {
+  const records = recordsOf(database);
+  liveQuery(() => records.openRound()).subscribe({
+    next(found) {
+      mark.write(found !== undefined);
+      openRound.value = found ?? 'none';
+    },
+    // A database that fails now gives no advice away: what the mark said stays in force.
+    error() {},
+  });
+};
+
+/** What a query of the records answers, now and after every change in any tab; undefined until it has answered. */
+export const followed = <Answer>(
+  query: () => Promise<Answer>,
+): { readonly answer: Signal<Answer | undefined>; readonly stop: () => void } => {
+  const answer = signal<Answer | undefined>(undefined);
+  const subscription = liveQuery(query).subscribe({
+    next(found) {
+      answer.value = found;
+    },
+    error() {},
+  });
+  return { answer, stop: () => subscription.unsubscribe() };
+};

@@ -1,0 +1,50 @@
+/**
+ * How records of earlier versions become records of this one: one numbered step per change of shape, each a pure function that
+ * is never changed again, used alike by the database and by backup files. Tests hold each step to literal records, old and new.
+ * Version 1: read sets. Version 2: read sets know their calendar day; rounds, putts and practice sets begin.
+ */
+
+/** The version in which this program writes. */
+export const RECORDS_VERSION = 2;
+
+/** Tables, as found in a database or a backup of some version; their records not yet judged. */
+export type Tables = Readonly<Record<string, readonly unknown[]>>;
+
+export interface MigrationContext {
+  /** The calendar day of a moment (ms since 1970) as this device has it, YYYY-MM-DD. */
+  readonly dayOf: (moment: number) => string;
+}
+
+export interface Migration {
+  readonly from: number;
+  readonly to: number;
+  /** What becomes of one record of each table named; tables not named stay as they are. */
+  readonly records: Readonly<Record<string, (found: unknown, context: MigrationContext) => unknown>>;
+}
+
+const hasMoment = (found: unknown): found is { startedAt: number } =>
+  typeof found === 'object' && found !== null && 'startedAt' in found && Number.isFinite(found.startedAt);
+
+export const MIGRATIONS: readonly Migration[] = [
+  {
+    from: 1,
+    to: 2,
+    records: {
+      // Before, a set kept its moment alone, and moved to another day with the time zone. Damaged ones stay as they are.
+      readSets: (found, { dayOf }) => (hasMoment(found) ? { ...found, day: dayOf(found.startedAt) } : found),
+    },
+  },
+];
+
+/** Tables of an earlier version, in the shapes of this one. @param version 1 to RECORDS_VERSION */
+export const migrateTables = (tables: Tables, version: number, context: MigrationContext): Tables =>
+  MIGRATIONS.filter(({ from }) => from >= version).reduce<Tables>(
+    (now, { records }) =>
+      Object.fromEntries(
+        Object.entries(now).map(([table, found]) => {
+          const change = records[table];
+          return [table, change === undefined ? found : found.map((one) => change(one, context))];
+        }),
+      ),
+    tables,
+  );

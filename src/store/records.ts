@@ -1,0 +1,146 @@
+/**
+ * Rounds, putts and practice on this device. Answers for: every write whole or not at all, and never over what another tab has
+ * written meanwhile. Leaves out: shapes (recordSchema.ts), opening (database.ts), what records tell (sim/evidence).
+ * A write says what it was made from: when the device holds something else by then, nothing is written and the caller gets
+ * 'changedElsewhere', to show what is there and ask again.
+ */
+import type { PracticeSet, RecordedPutt, RecordedRound } from '../../sim/index.ts';
+import type { Database } from './database.ts';
+import { mustPass, passAll } from './gate.ts';
+import { practiceSchema, puttSchema, roundSchema } from './recordSchema.ts';
+
+export type Written = 'written' | 'changedElsewhere';
+
+/** One hole as it was on the screen and as it is to be; ids of putts stay with them. */
+export interface HoleChange {
+  readonly roundId: string;
+  readonly hole: number;
+  readonly before: readonly RecordedPutt[];
+  readonly after: readonly RecordedPutt[];
+}
+
+export interface RoundInHand {
+  readonly round: RecordedRound;
+  /** In order of play: by hole, then stroke. */
+  readonly putts: readonly RecordedPutt[];
+}
+
+export interface AllRecords {
+  /** Newest first. */
+  readonly rounds: readonly RecordedRound[];
+  readonly putts: readonly RecordedPutt[];
+  readonly practice: readonly PracticeSet[];
+  /** Records found that could not be read; they stay on the device. */
+  readonly unreadable: number;
+}
+
+export interface Records {
+  /** The round that is open, the newest if there are several; undefined when none is. */
+  openRound(): Promise<RoundInHand | undefined>;
+  round(id: string): Promise<RoundInHand | undefined>;
+  /** Begins a round; 'changedElsewhere' when one is open already. */
+  startRound(round: RecordedRound): Promise<Written>;
+  /** Replaces a round's own fields; 'changedElsewhere' unless it is as it was in `before`. */
+  changeRound(before: RecordedRound, after: RecordedRound): Promise<Written>;
+  changeHole(change: HoleChange): Promise<Written>;
+  /** A round and all its putts. */
+  removeRound(id: string): Promise<void>;
+  keepPractice(set: PracticeSet): Promise<void>;
+  removePractice(id: string): Promise<void>;
+  everything(): Promise<AllRecords>;
+}
+
+export const inOrderOfPlay = (putts: readonly RecordedPutt[]): RecordedPutt[] =>
+  [...putts].sort((a, b) => a.hole - b.hole || a.stroke - b.stroke);
+
+/** Same content whatever the order of fields. */
+const same = (one: unknown, two: unknown): boolean => canonical(one) === canonical(two);
+const canonical = (value: unknown): string =>
+  JSON.stringify(value, (_key, part: unknown) =>
+    typeof part === 'object' && part !== null && !Array.isArray(part)
+      ? Object.fromEntries(Object.entries(part).sort(([a], [b]) => (a < b ? -1 : 1)))
+      : part,
+  );
+
+const newestFirst = (rounds: readonly RecordedRound[]): RecordedRound[] =>
+  [...rounds].sort((a, b) => (a.day === b.day ? b.startedAt - a.startedAt : a.day < b.day ? 1 : -1));
+
+export const recordsOf = (database: Database): Records => {
+  const { rounds, putts, practice } = database;
+
+  const inHand = async (round: RecordedRound): Promise<RoundInHand> => {
+    const { kept } = passAll(puttSchema, await putts.where('roundId').equals(round.id).toArray());
+    return { round, putts: inOrderOfPlay(kept) };
+  };
+  const open = async (): Promise<RecordedRound | undefined> => {
+    const found = await rounds.filter(({ endedAt }) => endedAt === undefined).toArray();
+    return newestFirst(passAll(roundSchema, found).kept)[0];
+  };
+
+  return {
+    openRound: () =>
+      database.transaction('r', rounds, putts, async () => {
+        const round = await open();
+        return round && inHand(round);
+      }),
+    round: (id) =>
+      database.transaction('r', rounds, putts, async () => {
+        const [round] = passAll(roundSchema, [await rounds.get(id)]).kept;
+        return round && inHand(round);
+      }),
+    async startRound(round) {
+      const good = mustPass(roundSchema, round);
+      return database.transaction('rw', rounds, async () => {
+        if (await open()) return 'changedElsewhere';
+        await rounds.add(good);
+        return 'written';
+      });
+    },
+    async changeRound(before, after) {
+      const good = mustPass(roundSchema, { ...after, id: before.id });
+      return database.transaction('rw', rounds, async () => {
+        if (!same(await rounds.get(before.id), before)) return 'changedElsewhere';
+        await rounds.put(good);
+        return 'written';
+      });
+    },
+    async changeHole({ roundId, hole, before, after }) {
+      const good = after.map((putt, index) =>
+        mustPass(puttSchema, { ...putt, roundId, hole, stroke: index + 1 }),
+      );
+      return database.transaction('rw', rounds, putts, async () => {
+        const round = await rounds.get(roundId);
+        if (round === undefined || hole > round.holes) return 'changedElsewhere';
+        const found = (await putts.where('roundId').equals(roundId).toArray()).filter(
+          (putt) => putt.hole === hole,
+        );
+        if (!same(inOrderOfPlay(found), inOrderOfPlay(before))) return 'changedElsewhere';
+        const stay = new Set(good.map(({ id }) => id));
+        await putts.bulkDelete(found.map(({ id }) => id).filter((id) => !stay.has(id)));
+        await putts.bulkPut(good);
+        return 'written';
+      });
+    },
+    removeRound: (id) =>
+      database.transaction('rw', rounds, putts, async () => {
+        await putts.where('roundId').equals(id).delete();
+        await rounds.delete(id);
+      }),
+    async keepPractice(set) {
+      await practice.put(mustPass(practiceSchema, set));
+    },
+    removePractice: (id) => practice.delete(id),
+    everything: () =>
+      database.transaction('r', rounds, putts, practice, async () => {
+        const foundRounds = passAll(roundSchema, await rounds.toArray());
+        const foundPutts = passAll(puttSchema, await putts.toArray());
+        const foundPractice = passAll(practiceSchema, await practice.toArray());
+        return {
+          rounds: newestFirst(foundRounds.kept),
+          putts: foundPutts.kept,
+          practice: foundPractice.kept,
+          unreadable: foundRounds.unreadable + foundPutts.unreadable + foundPractice.unreadable,
+        };
+      }),
+  };
+};

@@ -1,0 +1,88 @@
+/**
+ * Records of earlier versions, word for word as those versions wrote them, and what becomes of them: in the pure steps, and in
+ * a database that an earlier version left behind. Literal records: a helper that makes them would change with the program.
+ */
+import { Dexie } from 'dexie';
+import { IDBFactory, IDBKeyRange } from 'fake-indexeddb';
+import { describe, expect, it } from 'vitest';
+import { pass } from '../../../src/store/gate.ts';
+import { MIGRATIONS, migrateTables, RECORDS_VERSION } from '../../../src/store/migrations.ts';
+import { readStoreOf } from '../../../src/store/readSets.ts';
+import { recordsOf } from '../../../src/store/records.ts';
+import { readSetSchema } from '../../../src/store/schema.ts';
+import { memoryDatabase } from '../../support/memoryRecords.ts';
+
+const READ_SET_1 = {
+  id: '0b9f6c1e-5d0a-4c39-9a53-8a3a6f0f2a11',
+  drillId: 'pin-high-sidehill',
+  drillName: 'Pin-high sidehill',
+  seed: '7c1d22ab',
+  startedAt: 1763930000000,
+  questions: [
+    {
+      number: 1,
+      group: 0,
+      ground: { kind: 'plane', slope: 0.021, downhill: 1.2 },
+      ball: { x: 0.4, y: -2.9 },
+      hole: { x: 0, y: 0 },
+      greenSpeed: 3.2,
+      pace: 0.3,
+      length: 2.93,
+      slope: 0.021,
+      trueAim: -0.27,
+      direction: 'leftToRight',
+      climb: 'level',
+      steepness: 'steep',
+    },
+  ],
+  answers: [{ number: 1, aim: -0.2, answeredAt: 1763930020000, holedAtAim: 0.31, holedAtTrue: 0.44 }],
+};
+const READ_SET_2 = { ...READ_SET_1, day: '2025-11-23' };
+/** What no version wrote: damaged, and left as it is. */
+const DAMAGED = { id: 'a-damaged-record', drillId: 7 };
+
+const inUtc = { dayOf: (moment: number) => new Date(moment).toISOString().slice(0, 10) };
+
+describe('migrations', () => {
+  it('go in single steps from the first version to the one in use, without a gap', () => {
+    expect(MIGRATIONS.map(({ from, to }) => [from, to])).toEqual([[1, 2]]);
+    expect(MIGRATIONS.at(-1)?.to).toBe(RECORDS_VERSION);
+  });
+
+  it('turn version 1 into version 2: a read set gets the calendar day it was begun on', () => {
+    const tables = migrateTables({ readSets: [READ_SET_1, DAMAGED] }, 1, inUtc);
+    expect(tables).toEqual({ readSets: [READ_SET_2, DAMAGED] });
+    expect(pass(readSetSchema, READ_SET_2).ok).toBe(true);
+    expect(pass(readSetSchema, READ_SET_1).ok).toBe(false);
+  });
+
+  it('leave records of the version in use as they are', () => {
+    const tables = { readSets: [READ_SET_2], rounds: [{ anything: 1 }] };
+    expect(migrateTables(tables, RECORDS_VERSION, inUtc)).toEqual(tables);
+  });
+
+  it('bring a database of version 1 up to date when it is opened, losing nothing, and write it back for good', async () => {
+    const factory = new IDBFactory();
+    const first = new Dexie('left-behind', { indexedDB: factory, IDBKeyRange });
+    first.version(1).stores({ readSets: 'id, startedAt' });
+    await first.table('readSets').bulkAdd([READ_SET_1, DAMAGED]);
+    first.close();
+
+    for (let opened = 0; opened < 2; opened += 1) {
+      const database = memoryDatabase(factory, 'left-behind');
+      const { sets, unreadable } = await readStoreOf(database).list();
+      // The day depends on the time zone of the machine the test runs on: one of the two it can be.
+      expect(sets).toHaveLength(1);
+      expect(['2025-11-23', '2025-11-24']).toContain(sets[0].day);
+      expect({ ...sets[0], day: READ_SET_2.day }).toEqual(READ_SET_2);
+      expect(unreadable).toBe(1);
+      expect(await recordsOf(database).everything()).toEqual({
+        rounds: [],
+        putts: [],
+        practice: [],
+        unreadable: 0,
+      });
+      database.close();
+    }
+  });
+});
