@@ -44,7 +44,7 @@ export {
   twoSidedChance,
 } from './evidence/hit-counts.ts';
 export { judgeLean, type Lean, type LeanOptions, type LeanVerdict, type WayCounts } from './evidence/lean.ts';
-export { type Estimate, meanInterval } from './evidence/mean-interval.ts';
+export { type Estimate, meanInterval, type WeightedMean } from './evidence/mean-interval.ts';
 export {
   LEAN_KINDS,
   type LeanKind,
@@ -80,6 +80,18 @@ export {
   type RoundVerdict,
 } from './evidence/round-check.ts';
 export type { FirstPutts, GainWithoutHoling, HoleGain } from './evidence/round-gain.ts';
+export { type Counted, type ShareDifference, shareDifference } from './evidence/share-difference.ts';
+export {
+  adjustedTrend,
+  type JudgedPutt,
+  type MeanTrend,
+  meanTrend,
+  type RoundValues,
+  type ShareTrend,
+  shareTrend,
+  type TrendVerdict,
+  type TwoPeriods,
+} from './evidence/trend.ts';
 export {
   type ApproachOptions,
   type ApproachSide,
