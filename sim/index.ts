@@ -80,7 +80,7 @@ export {
   type RoundVerdict,
 } from './evidence/round-check.ts';
 export type { FirstPutts, GainWithoutHoling, HoleGain } from './evidence/round-gain.ts';
-export { type Counted, type ShareDifference, shareDifference } from './evidence/share-difference.ts';
+export { type ShareDifference, shareDifference } from './evidence/share-difference.ts';
 export {
   adjustedTrend,
   type JudgedPutt,
