@@ -3,38 +3,18 @@
  * screen with advice while a round is open. Leaves out: what a screen shows.
  */
 import { useComputed } from '@preact/signals';
-import { lazy, Suspense } from 'preact/compat';
+import { Suspense } from 'preact/compat';
 import { useEffect } from 'preact/hooks';
 import { Link, Route, Router, Switch, useLocation } from 'wouter-preact';
 import { useHashLocation } from 'wouter-preact/use-hash-location';
-import { DecideScreen } from '../screens/decide/DecideScreen.tsx';
 import { Choice } from './Choice.tsx';
+import { PLACES, type Place } from './places.tsx';
 import { RulesCaution } from './RulesCaution.tsx';
 import { RulesMode } from './RulesMode.tsx';
 import { adviceAllowed, openRound } from './records.ts';
-import { settings, type Theme, theme, units } from './settings.ts';
+import { type Theme, theme, units } from './settings.ts';
 import { onPhone } from './theme.ts';
 import { UpdatePrompt } from './UpdatePrompt.tsx';
-
-const ReadScreen = lazy(() =>
-  import('../screens/read/index.tsx').then(({ ReadScreen: screen }) => ({ default: screen })),
-);
-
-const GreenScreen = lazy(() =>
-  import('../screens/green/index.tsx').then(({ GreenScreen: screen }) => ({ default: screen })),
-);
-
-const RecordScreen = lazy(() =>
-  import('../screens/record/index.tsx').then(({ RecordScreen: screen }) => ({ default: screen })),
-);
-
-/** `inRound`: shows neither advice nor analysis, and stays open while a round is. */
-const PLACES: readonly { path: string; name: string; title: string; inRound?: true }[] = [
-  { path: '/', name: 'Decide', title: 'Borrow: die it in or firm?' },
-  { path: '/green', name: 'Whole green', title: 'Borrow: the whole green' },
-  { path: '/read', name: 'Read it yourself', title: 'Borrow: read it yourself' },
-  { path: '/record', name: 'Record', title: 'Borrow: record putts', inRound: true },
-];
 
 const THEMES: readonly { value: Theme; label: string }[] = [
   { value: 'auto', label: 'Auto' },
@@ -109,6 +89,19 @@ const Lost = () => (
   </section>
 );
 
+const Opened = ({ place: { name, Screen, caution } }: { place: Place }) => (
+  <>
+    <Suspense fallback={<p class="quiet">Opening “{name}”…</p>}>
+      <Screen />
+    </Suspense>
+    {caution && (
+      <footer class="foot">
+        <RulesCaution />
+      </footer>
+    )}
+  </>
+);
+
 const Screens = () => {
   const slim = useSlim();
   const allowed = adviceAllowed.value;
@@ -128,32 +121,12 @@ const Screens = () => {
       <main id="main" tabIndex={-1}>
         <UpdatePrompt />
         <Switch>
-          <Route path="/record">
-            <Suspense fallback={<p class="quiet">Opening the record…</p>}>
-              <RecordScreen />
-            </Suspense>
-          </Route>
-          {!allowed && (
-            <Route>
-              <RulesMode />
+          {PLACES.filter(({ inRound }) => allowed || inRound).map((place) => (
+            <Route key={place.path} path={place.path}>
+              <Opened place={place} />
             </Route>
-          )}
-          <Route path="/">
-            <DecideScreen />
-          </Route>
-          <Route path="/green">
-            <Suspense fallback={<p class="quiet">Opening the whole green…</p>}>
-              <GreenScreen />
-            </Suspense>
-          </Route>
-          <Route path="/read">
-            <Suspense fallback={<p class="quiet">Opening the reading green…</p>}>
-              <ReadScreen settings={settings} />
-            </Suspense>
-          </Route>
-          <Route>
-            <Lost />
-          </Route>
+          ))}
+          <Route>{allowed ? <Lost /> : <RulesMode />}</Route>
         </Switch>
       </main>
       {slim && (
@@ -161,13 +134,6 @@ const Screens = () => {
           <Navigation />
           <Preferences />
         </div>
-      )}
-      {allowed && (
-        <Route path="/read">
-          <footer class="foot">
-            <RulesCaution />
-          </footer>
-        </Route>
       )}
     </>
   );
