@@ -33,7 +33,28 @@ export {
 export { BENCHMARK_CAPTURE } from './benchmarks/putts.ts';
 export { checkPutt } from './check.ts';
 export * from './constants.ts';
+export { FEWEST_TO_CONCLUDE } from './evidence/caution.ts';
+export {
+  chanceAtLeast,
+  chanceAtMost,
+  type ExpectedHits,
+  hitCounts,
+  mixedHitCounts,
+  summarizeHits,
+  twoSidedChance,
+} from './evidence/hit-counts.ts';
+export { judgeLean, type Lean, type LeanOptions, type LeanVerdict, type WayCounts } from './evidence/lean.ts';
 export { type Estimate, meanInterval } from './evidence/mean-interval.ts';
+export {
+  LEAN_KINDS,
+  type LeanKind,
+  leansOf,
+  type MissLeans,
+  type MissLeansOptions,
+  publishedShortOfMisses,
+} from './evidence/miss-leans.ts';
+export { type MorePutts, type MorePuttsQuestion, morePutts, type TestDesign } from './evidence/more-putts.ts';
+export { type Proportion, proportionInterval } from './evidence/proportion.ts';
 export { type AimPair, type BiasVerdict, type ReadingBias, readingBias } from './evidence/reading-bias.ts';
 export type {
   MissCounts,
@@ -48,6 +69,17 @@ export type {
   RecordedRound,
   SlopeFelt,
 } from './evidence/record.ts';
+export { FIRST_PUTT_BANDS, ROUND_BANDS, type RoundBand, TAP_IN } from './evidence/round-bands.ts';
+export {
+  type BandCheck,
+  type BandRecord,
+  checkRound,
+  type HoledBeside,
+  type RoundCheck,
+  type RoundCheckInput,
+  type RoundVerdict,
+} from './evidence/round-check.ts';
+export type { FirstPutts, GainWithoutHoling, HoleGain } from './evidence/round-gain.ts';
 export {
   type ApproachOptions,
   type ApproachSide,

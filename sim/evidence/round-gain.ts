@@ -1,0 +1,116 @@
+/**
+ * Why did a round gain strokes though nothing long dropped?
+ *
+ * Answers for: the figures that explain it, for a screen to word: from where the first putts were, what the benchmark holes of the
+ * long ones, how many three-putts it takes there. Leaves out: strokes gained themselves (handed in), every other round: there
+ * is nothing to explain when a putt dropped or no stroke was gained.
+ */
+import { chanceAtMost, type ExpectedHits, hitCounts, summarizeHits } from './hit-counts.ts';
+import type { RecordedPutt } from './record.ts';
+import { belongsTo, FIRST_PUTT_BANDS, isLongerThan, type RoundBand } from './round-bands.ts';
+
+/** A hole whose putts all count, against the benchmark. */
+export interface HoleGain {
+  /** Distance of the first putt, m. */
+  readonly firstPutt: number;
+  /** Putts taken. */
+  readonly putts: number;
+  /** Strokes gained: the benchmark's mean putts from there less those taken. */
+  readonly gained: number;
+  /** The benchmark's chance of three putts or more from there, 0..1. */
+  readonly threePuttShare: number;
+}
+
+/** Holes whose first putt lay in a band. */
+export interface FirstPutts {
+  readonly band: RoundBand;
+  readonly count: number;
+  /** Sum over those holes. */
+  readonly gained: number;
+  /** Holes with three putts or more, and how many of them the benchmark takes on average. */
+  readonly threePutts: number;
+  readonly expectedThreePutts: number;
+}
+
+export interface GainWithoutHoling {
+  /** Strokes gained over the round, above 0. */
+  readonly gained: number;
+  readonly holes: number;
+  /** Median distance of the first putts, m. */
+  readonly medianFirstPutt: number;
+  /** Near to far; bands without a first putt are left out. */
+  readonly firstPutts: readonly FirstPutts[];
+  /** Putts longer than a tap-in, none of which dropped. */
+  readonly longTries: number;
+  /** What the benchmark holes of those, and its chance of holing none either. */
+  readonly benchmarkHoled: ExpectedHits;
+  readonly benchmarkHolesNone: number;
+  /** Holes with three putts or more, what the benchmark takes, and its chance of so few. */
+  readonly threePutts: number;
+  readonly expectedThreePutts: number;
+  readonly benchmarkSoFewThreePutts: number;
+}
+
+export interface GainQuestion {
+  /** Of the round; only kind 'putt' counts. */
+  readonly putts: readonly RecordedPutt[];
+  /** The benchmark's share holed, one per putt of `putts`. */
+  readonly benchmarkShares: readonly number[];
+  readonly holes: readonly HoleGain[];
+  /** Longest tap-in, m. */
+  readonly tapIn: number;
+}
+
+const sumOver = <Item>(items: readonly Item[], amount: (item: Item) => number): number =>
+  items.reduce((sum, item) => sum + amount(item), 0);
+
+const tookThree = ({ putts }: HoleGain): boolean => putts >= 3;
+
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const middle = (sorted.length - 1) / 2;
+  return (sorted[Math.floor(middle)] + sorted[Math.ceil(middle)]) / 2;
+}
+
+/** @returns undefined when a putt longer than a tap-in dropped, or no strokes were gained */
+export function explainGain({
+  putts,
+  benchmarkShares,
+  holes,
+  tapIn,
+}: GainQuestion): GainWithoutHoling | undefined {
+  const gained = sumOver(holes, (hole) => hole.gained);
+  const long = putts.flatMap(({ kind, distance, holed }, i) =>
+    kind === 'putt' && isLongerThan(tapIn, distance) ? [{ holed, share: benchmarkShares[i] }] : [],
+  );
+  if (!(gained > 0) || long.some(({ holed }) => holed)) return undefined;
+  const holedCounts = hitCounts(long.map(({ share }) => share));
+  const threePutts = holes.filter(tookThree).length;
+  return {
+    gained,
+    holes: holes.length,
+    medianFirstPutt: median(holes.map(({ firstPutt }) => firstPutt)),
+    firstPutts: FIRST_PUTT_BANDS.flatMap((band): FirstPutts[] => {
+      const inside = holes.filter(({ firstPutt }) => belongsTo(band, firstPutt));
+      if (inside.length === 0) return [];
+      return [
+        {
+          band,
+          count: inside.length,
+          gained: sumOver(inside, (hole) => hole.gained),
+          threePutts: inside.filter(tookThree).length,
+          expectedThreePutts: sumOver(inside, ({ threePuttShare }) => threePuttShare),
+        },
+      ];
+    }),
+    longTries: long.length,
+    benchmarkHoled: summarizeHits(holedCounts),
+    benchmarkHolesNone: holedCounts[0],
+    threePutts,
+    expectedThreePutts: sumOver(holes, ({ threePuttShare }) => threePuttShare),
+    benchmarkSoFewThreePutts: chanceAtMost(
+      hitCounts(holes.map(({ threePuttShare }) => threePuttShare)),
+      threePutts,
+    ),
+  };
+}
