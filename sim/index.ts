@@ -30,10 +30,32 @@ export {
   startAngleOf,
   TOUR_MIX,
 } from './benchmarks/mix.ts';
+export { BENCHMARKS, puttingBenchmarkOf } from './benchmarks/modelled.ts';
+export {
+  type Benchmark,
+  type BenchmarkTable,
+  benchmarkOf,
+  type ShareRow,
+} from './benchmarks/putting-benchmark.ts';
 export { BENCHMARK_CAPTURE } from './benchmarks/putts.ts';
+export { fallingRows, TOUR_RECORD } from './benchmarks/tour-record.ts';
 export { checkPutt } from './check.ts';
 export * from './constants.ts';
+export {
+  type BandTally,
+  bandIndex,
+  bandsOf,
+  type Counted,
+  type DistanceBand,
+  distanceBands,
+  FEET_BANDS,
+  isInBand,
+  METRE_BANDS,
+} from './evidence/distance-bands.ts';
+export { type Leaves, leavesByBand, leavesOf } from './evidence/leaves.ts';
 export { type Estimate, meanInterval } from './evidence/mean-interval.ts';
+export { type HoleEnd, type PlayedHole, playedHoles, type StruckPutt } from './evidence/played-holes.ts';
+export { type ChosenPutts, choosePutts, type PuttFilter, type PuttRecord } from './evidence/putt-filter.ts';
 export { type AimPair, type BiasVerdict, type ReadingBias, readingBias } from './evidence/reading-bias.ts';
 export type {
   MissCounts,
@@ -48,6 +70,14 @@ export type {
   RecordedRound,
   SlopeFelt,
 } from './evidence/record.ts';
+export {
+  type GainedInRound,
+  gainedByPutt,
+  gainedOnHole,
+  meanPer18,
+  type StrokesGained,
+  strokesGained,
+} from './evidence/strokes-gained.ts';
 export {
   type ApproachOptions,
   type ApproachSide,
