@@ -30,10 +30,33 @@ export {
   startAngleOf,
   TOUR_MIX,
 } from './benchmarks/mix.ts';
+export { BENCHMARKS, puttingBenchmarkOf } from './benchmarks/modelled.ts';
+export {
+  type Benchmark,
+  type BenchmarkTable,
+  benchmarkOf,
+  type ShareRow,
+} from './benchmarks/putting-benchmark.ts';
 export { BENCHMARK_CAPTURE } from './benchmarks/putts.ts';
+export { fallingRows, TOUR_RECORD } from './benchmarks/tour-record.ts';
 export { checkPutt } from './check.ts';
 export * from './constants.ts';
+export {
+  bandIndex,
+  bandsOf,
+  type DistanceBand,
+  FEET_BANDS,
+  FIRST_PUTT_BANDS,
+  isInBand,
+  METRE_BANDS,
+  METRE_FIRST_PUTT_BANDS,
+  METRE_ROUND_BANDS,
+  METRE_TAP_IN,
+  ROUND_BANDS,
+  TAP_IN,
+} from './evidence/bands.ts';
 export { FEWEST_TO_CONCLUDE } from './evidence/caution.ts';
+export { type BandTally, type Counted, distanceBands } from './evidence/distance-bands.ts';
 export {
   chanceAtLeast,
   chanceAtMost,
@@ -44,6 +67,7 @@ export {
   twoSidedChance,
 } from './evidence/hit-counts.ts';
 export { judgeLean, type Lean, type LeanOptions, type LeanVerdict, type WayCounts } from './evidence/lean.ts';
+export { type Leaves, leavesByBand, leavesOf } from './evidence/leaves.ts';
 export { type Estimate, meanInterval } from './evidence/mean-interval.ts';
 export {
   LEAN_KINDS,
@@ -54,7 +78,9 @@ export {
   publishedShortOfMisses,
 } from './evidence/miss-leans.ts';
 export { type MorePutts, type MorePuttsQuestion, morePutts, type TestDesign } from './evidence/more-putts.ts';
+export { type HoleEnd, type PlayedHole, playedHoles, type StruckPutt } from './evidence/played-holes.ts';
 export { type Proportion, proportionInterval } from './evidence/proportion.ts';
+export { type ChosenPutts, choosePutts, type PuttFilter, type PuttRecord } from './evidence/putt-filter.ts';
 export { type AimPair, type BiasVerdict, type ReadingBias, readingBias } from './evidence/reading-bias.ts';
 export type {
   MissCounts,
@@ -69,7 +95,6 @@ export type {
   RecordedRound,
   SlopeFelt,
 } from './evidence/record.ts';
-export { FIRST_PUTT_BANDS, ROUND_BANDS, type RoundBand, TAP_IN } from './evidence/round-bands.ts';
 export {
   type BandCheck,
   type BandRecord,
@@ -80,6 +105,14 @@ export {
   type RoundVerdict,
 } from './evidence/round-check.ts';
 export type { FirstPutts, GainWithoutHoling, HoleGain } from './evidence/round-gain.ts';
+export {
+  type GainedInRound,
+  gainedByPutt,
+  gainedOnHole,
+  meanPer18,
+  type StrokesGained,
+  strokesGained,
+} from './evidence/strokes-gained.ts';
 export {
   type ApproachOptions,
   type ApproachSide,
