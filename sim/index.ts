@@ -56,7 +56,7 @@ export {
   TAP_IN,
 } from './evidence/bands.ts';
 export { FEWEST_TO_CONCLUDE } from './evidence/caution.ts';
-export { type BandTally, type Counted, distanceBands } from './evidence/distance-bands.ts';
+export { type BandTally, distanceBands } from './evidence/distance-bands.ts';
 export {
   chanceAtLeast,
   chanceAtMost,
@@ -68,7 +68,7 @@ export {
 } from './evidence/hit-counts.ts';
 export { judgeLean, type Lean, type LeanOptions, type LeanVerdict, type WayCounts } from './evidence/lean.ts';
 export { type Leaves, leavesByBand, leavesOf } from './evidence/leaves.ts';
-export { type Estimate, meanInterval } from './evidence/mean-interval.ts';
+export { type Estimate, meanInterval, type WeightedMean } from './evidence/mean-interval.ts';
 export {
   LEAN_KINDS,
   type LeanKind,
@@ -79,7 +79,7 @@ export {
 } from './evidence/miss-leans.ts';
 export { type MorePutts, type MorePuttsQuestion, morePutts, type TestDesign } from './evidence/more-putts.ts';
 export { type HoleEnd, type PlayedHole, playedHoles, type StruckPutt } from './evidence/played-holes.ts';
-export { type Proportion, proportionInterval } from './evidence/proportion.ts';
+export { type Counted, type Proportion, proportionInterval } from './evidence/proportion.ts';
 export { type ChosenPutts, choosePutts, type PuttFilter, type PuttRecord } from './evidence/putt-filter.ts';
 export { type AimPair, type BiasVerdict, type ReadingBias, readingBias } from './evidence/reading-bias.ts';
 export type {
@@ -105,6 +105,7 @@ export {
   type RoundVerdict,
 } from './evidence/round-check.ts';
 export type { FirstPutts, GainWithoutHoling, HoleGain } from './evidence/round-gain.ts';
+export { type ShareDifference, shareDifference } from './evidence/share-difference.ts';
 export {
   type GainedInRound,
   gainedByPutt,
@@ -113,6 +114,17 @@ export {
   type StrokesGained,
   strokesGained,
 } from './evidence/strokes-gained.ts';
+export {
+  adjustedTrend,
+  type JudgedPutt,
+  type MeanTrend,
+  meanTrend,
+  type RoundValues,
+  type ShareTrend,
+  shareTrend,
+  type TrendVerdict,
+  type TwoPeriods,
+} from './evidence/trend.ts';
 export {
   type ApproachOptions,
   type ApproachSide,

@@ -5,13 +5,8 @@
 import { bandIndex, type DistanceBand, FEET_BANDS } from './bands.ts';
 import { type Estimate, meanInterval } from './mean-interval.ts';
 import type { PlayedHole, StruckPutt } from './played-holes.ts';
+import type { Counted } from './proportion.ts';
 import type { PracticeSet } from './record.ts';
-
-/** So many of so many: give it to proportion.ts for its interval. */
-export interface Counted {
-  readonly hits: number;
-  readonly tries: number;
-}
 
 export interface BandTally {
   readonly band: DistanceBand;

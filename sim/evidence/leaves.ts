@@ -6,8 +6,8 @@
  * high or low, when both of the pair were counted.
  */
 import { bandIndex, type DistanceBand } from './bands.ts';
-import type { Counted } from './distance-bands.ts';
 import type { StruckPutt } from './played-holes.ts';
+import type { Counted } from './proportion.ts';
 import type { MissReach, MissSide, PracticeSet } from './record.ts';
 
 export interface Leaves {

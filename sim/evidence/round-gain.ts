@@ -10,30 +10,33 @@ import { type DistanceBand, FIRST_PUTT_BANDS, isInBand, isLongerThan } from './b
 import { chanceAtMost, type ExpectedHits, hitCounts, summarizeHits } from './hit-counts.ts';
 import type { RecordedPutt } from './record.ts';
 
-/** A hole whose putts all count, against the benchmark. */
+/** A hole beside the benchmark. */
 export interface HoleGain {
   /** Distance of the first putt, m. */
   readonly firstPutt: number;
-  /** Putts taken. */
-  readonly putts: number;
   /** Strokes gained: the benchmark's mean putts from there less those taken. */
   readonly gained: number;
+  /** Three putts or more; undefined: not known, because the ball was picked up or given. */
+  readonly threePutted: boolean | undefined;
   /** The benchmark's chance of three putts or more from there, 0..1. */
   readonly threePuttShare: number;
 }
 
-/** Holes whose first putt lay in a band. */
-export interface FirstPutts {
-  readonly band: DistanceBand;
-  readonly count: number;
-  /** Sum over those holes. */
-  readonly gained: number;
-  /** Holes with three putts or more, and how many of them the benchmark takes on average. */
+interface ThreePutts {
+  /** Three-putts taken, and those the benchmark takes on average on the holes where it is known. */
   readonly threePutts: number;
   readonly expectedThreePutts: number;
 }
 
-export interface GainWithoutHoling {
+/** Holes whose first putt lay in a band. */
+export interface FirstPutts extends ThreePutts {
+  readonly band: DistanceBand;
+  readonly count: number;
+  /** Sum over those holes. */
+  readonly gained: number;
+}
+
+export interface GainWithoutHoling extends ThreePutts {
   /** Strokes gained over the round, above 0. */
   readonly gained: number;
   readonly holes: number;
@@ -46,9 +49,7 @@ export interface GainWithoutHoling {
   /** What the benchmark holes of those, and its chance of holing none either. */
   readonly benchmarkHoled: ExpectedHits;
   readonly benchmarkHolesNone: number;
-  /** Holes with three putts or more, what the benchmark takes, and its chance of so few. */
-  readonly threePutts: number;
-  readonly expectedThreePutts: number;
+  /** The benchmark's chance of so few three-putts. */
   readonly benchmarkSoFewThreePutts: number;
 }
 
@@ -67,7 +68,17 @@ export interface GainQuestion {
 const sumOver = <Item>(items: readonly Item[], amount: (item: Item) => number): number =>
   items.reduce((sum, item) => sum + amount(item), 0);
 
-const tookThree = ({ putts }: HoleGain): boolean => putts >= 3;
+/** Only of holes where it is known whether three were taken. */
+function threePuttsOf(holes: readonly HoleGain[]): ThreePutts & { readonly soFew: number } {
+  const known = holes.filter(({ threePutted }) => threePutted !== undefined);
+  const shares = known.map(({ threePuttShare }) => threePuttShare);
+  const threePutts = known.filter(({ threePutted }) => threePutted).length;
+  return {
+    threePutts,
+    expectedThreePutts: sumOver(shares, (share) => share),
+    soFew: chanceAtMost(hitCounts(shares), threePutts),
+  };
+}
 
 function median(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b);
@@ -89,7 +100,7 @@ export function explainGain({
   );
   if (!(gained > 0) || long.some(({ holed }) => holed)) return undefined;
   const holedCounts = hitCounts(long.map(({ share }) => share));
-  const threePutts = holes.filter(tookThree).length;
+  const { soFew, ...threePutts } = threePuttsOf(holes);
   return {
     gained,
     holes: holes.length,
@@ -97,24 +108,13 @@ export function explainGain({
     firstPutts: firstPuttBands.flatMap((band): FirstPutts[] => {
       const inside = holes.filter(({ firstPutt }) => isInBand(band, firstPutt));
       if (inside.length === 0) return [];
-      return [
-        {
-          band,
-          count: inside.length,
-          gained: sumOver(inside, (hole) => hole.gained),
-          threePutts: inside.filter(tookThree).length,
-          expectedThreePutts: sumOver(inside, ({ threePuttShare }) => threePuttShare),
-        },
-      ];
+      const { soFew: _, ...taken } = threePuttsOf(inside);
+      return [{ band, count: inside.length, gained: sumOver(inside, (hole) => hole.gained), ...taken }];
     }),
     longTries: long.length,
     benchmarkHoled: summarizeHits(holedCounts),
     benchmarkHolesNone: holedCounts[0],
-    threePutts,
-    expectedThreePutts: sumOver(holes, ({ threePuttShare }) => threePuttShare),
-    benchmarkSoFewThreePutts: chanceAtMost(
-      hitCounts(holes.map(({ threePuttShare }) => threePuttShare)),
-      threePutts,
-    ),
+    ...threePutts,
+    benchmarkSoFewThreePutts: soFew,
   };
 }

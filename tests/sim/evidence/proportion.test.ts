@@ -69,7 +69,7 @@ describe('the interval of a share', () => {
   });
 
   it.each([5, 10, 20, 50, 100])(
-    'holds the truth about 95%% of the time in %i tries, every outcome counted',
+    'holds the truth in about 95 of 100 records of %i tries, every outcome counted',
     (tries) => {
       const intervals = Array.from({ length: tries + 1 }, (_, hits) => proportionInterval(hits, tries));
       let sum = 0;

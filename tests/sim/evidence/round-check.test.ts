@@ -166,7 +166,7 @@ describe('a nine that gains strokes though nothing long drops', () => {
   const lengths = [20, 30, 40, 40, 50, 50, 60, 60, 50];
   const holes: readonly HoleGain[] = lengths.map((feet) => ({
     firstPutt: feetToMetres(feet),
-    putts: 2,
+    threePutted: false,
     gained: TOUR[feet][0] - 2,
     threePuttShare: TOUR[feet][1],
   }));
@@ -213,12 +213,21 @@ describe('a nine that gains strokes though nothing long drops', () => {
   });
 
   it('counts the three-putts that were taken', () => {
-    const three = holes.map((hole, i) => (i === 8 ? { ...hole, putts: 3, gained: hole.gained - 0.5 } : hole));
+    const three = holes.map((hole, i) =>
+      i === 8 ? { ...hole, threePutted: true, gained: hole.gained - 0.5 } : hole,
+    );
     const { explained } = play({ holes: three });
     expect(explained?.threePutts).toBe(1);
     // Chance of none plus chance of exactly one, from the distribution that hit-counts.test.ts checks by brute force.
     const counts = hitCounts(holes.map(({ threePuttShare }) => threePuttShare));
     expect(explained?.benchmarkSoFewThreePutts).toBeCloseTo(counts[0] + counts[1], 12);
+  });
+
+  it('leaves holes out of the three-putts where the ball was given', () => {
+    const given = holes.map((hole, i) => (i < 8 ? { ...hole, threePutted: undefined } : hole));
+    // Only the last, from 50 ft: 17%.
+    expect(play({ holes: given }).explained).toMatchObject({ threePutts: 0, expectedThreePutts: 0.17 });
+    expect(play({ holes: given }).explained?.benchmarkSoFewThreePutts).toBeCloseTo(0.83, 12);
   });
 });
 
