@@ -41,6 +41,7 @@ export { BENCHMARK_CAPTURE } from './benchmarks/putts.ts';
 export { fallingRows, TOUR_RECORD } from './benchmarks/tour-record.ts';
 export { checkPutt } from './check.ts';
 export * from './constants.ts';
+export { MEANT_KINDS, type MeantCounts, type MeantKind, missesAsMeant } from './evidence/as-meant.ts';
 export {
   bandIndex,
   bandsOf,
@@ -55,8 +56,16 @@ export {
   ROUND_BANDS,
   TAP_IN,
 } from './evidence/bands.ts';
+export {
+  type BesideBenchmark,
+  besideBenchmark,
+  meanOverPutts,
+  type TriedFrom,
+} from './evidence/beside-benchmark.ts';
 export { FEWEST_TO_CONCLUDE } from './evidence/caution.ts';
+export { curvePriorOf } from './evidence/curve-prior.ts';
 export { type BandTally, distanceBands } from './evidence/distance-bands.ts';
+export { type GainedFromBand, gainedByBand } from './evidence/gained-bands.ts';
 export {
   chanceAtLeast,
   chanceAtMost,
@@ -66,6 +75,16 @@ export {
   summarizeHits,
   twoSidedChance,
 } from './evidence/hit-counts.ts';
+export { talliesOf } from './evidence/holed-bins.ts';
+export {
+  type CurveShare,
+  curveShareAt,
+  curveWithout,
+  type HolingCurve,
+  holingCurve,
+  type OwnPart,
+  playerShares,
+} from './evidence/holing-curve.ts';
 export { judgeLean, type Lean, type LeanOptions, type LeanVerdict, type WayCounts } from './evidence/lean.ts';
 export { type Leaves, leavesByBand, leavesOf } from './evidence/leaves.ts';
 export { type Estimate, meanInterval, type WeightedMean } from './evidence/mean-interval.ts';
@@ -78,9 +97,11 @@ export {
   publishedShortOfMisses,
 } from './evidence/miss-leans.ts';
 export { type MorePutts, type MorePuttsQuestion, morePutts, type TestDesign } from './evidence/more-putts.ts';
+export { type OneOrThree, oneOrThree, threeBeatsOne } from './evidence/one-or-three.ts';
 export { type HoleEnd, type PlayedHole, playedHoles, type StruckPutt } from './evidence/played-holes.ts';
 export { type Counted, type Proportion, proportionInterval } from './evidence/proportion.ts';
 export { type ChosenPutts, choosePutts, type PuttFilter, type PuttRecord } from './evidence/putt-filter.ts';
+export { type PuttsTaken, puttsTaken } from './evidence/putts-taken.ts';
 export { type AimPair, type BiasVerdict, type ReadingBias, readingBias } from './evidence/reading-bias.ts';
 export type {
   MissCounts,
