@@ -41,6 +41,8 @@ export { BENCHMARK_CAPTURE } from './benchmarks/putts.ts';
 export { fallingRows, TOUR_RECORD } from './benchmarks/tour-record.ts';
 export { checkPutt } from './check.ts';
 export * from './constants.ts';
+export type { CurveGrid, CurvePrior } from './evidence/curve-grid.ts';
+export { curvePriorOf } from './evidence/curve-prior.ts';
 export {
   type BandTally,
   bandIndex,
@@ -52,8 +54,20 @@ export {
   isInBand,
   METRE_BANDS,
 } from './evidence/distance-bands.ts';
+export { type HoledBin, type HoledBins, type HoledTally, talliesOf } from './evidence/holed-bins.ts';
+export {
+  type CurveShare,
+  curveShareAt,
+  curveWithout,
+  type HolingCurve,
+  holingCurve,
+  ownShareAt,
+  type PlayerShares,
+  playerShares,
+} from './evidence/holing-curve.ts';
 export { type Leaves, leavesByBand, leavesOf } from './evidence/leaves.ts';
 export { type Estimate, meanInterval } from './evidence/mean-interval.ts';
+export type { OwnPart } from './evidence/own-part.ts';
 export { type HoleEnd, type PlayedHole, playedHoles, type StruckPutt } from './evidence/played-holes.ts';
 export { type ChosenPutts, choosePutts, type PuttFilter, type PuttRecord } from './evidence/putt-filter.ts';
 export { type AimPair, type BiasVerdict, type ReadingBias, readingBias } from './evidence/reading-bias.ts';
