@@ -63,6 +63,7 @@ export {
   type TriedFrom,
 } from './evidence/beside-benchmark.ts';
 export { FEWEST_TO_CONCLUDE } from './evidence/caution.ts';
+export type { CurveGrid, CurvePrior } from './evidence/curve-grid.ts';
 export { curvePriorOf } from './evidence/curve-prior.ts';
 export { type BandTally, distanceBands } from './evidence/distance-bands.ts';
 export { type GainedFromBand, gainedByBand } from './evidence/gained-bands.ts';
@@ -75,14 +76,15 @@ export {
   summarizeHits,
   twoSidedChance,
 } from './evidence/hit-counts.ts';
-export { talliesOf } from './evidence/holed-bins.ts';
+export { type HoledBin, type HoledBins, type HoledTally, talliesOf } from './evidence/holed-bins.ts';
 export {
   type CurveShare,
   curveShareAt,
   curveWithout,
   type HolingCurve,
   holingCurve,
-  type OwnPart,
+  ownShareAt,
+  type PlayerShares,
   playerShares,
 } from './evidence/holing-curve.ts';
 export { judgeLean, type Lean, type LeanOptions, type LeanVerdict, type WayCounts } from './evidence/lean.ts';
@@ -98,6 +100,7 @@ export {
 } from './evidence/miss-leans.ts';
 export { type MorePutts, type MorePuttsQuestion, morePutts, type TestDesign } from './evidence/more-putts.ts';
 export { type OneOrThree, oneOrThree, threeBeatsOne } from './evidence/one-or-three.ts';
+export type { OwnPart } from './evidence/own-part.ts';
 export { type HoleEnd, type PlayedHole, playedHoles, type StruckPutt } from './evidence/played-holes.ts';
 export { type Counted, type Proportion, proportionInterval } from './evidence/proportion.ts';
 export { type ChosenPutts, choosePutts, type PuttFilter, type PuttRecord } from './evidence/putt-filter.ts';
