@@ -5,8 +5,8 @@
  * Model: a putt from x drops with the chance (1 - LAPSE) a(x, angle) d(x, distance), Gelman's two-number model
  * (player/holing-models.ts) and a small chance of missing whatever the skill. Chance of the record: binomial in each bin. Before the record: both numbers
  * log-normal about a benchmark's. The grid is even in the logarithms, laid over all that is possible and then closer and closer
- * about what is likely, until it no longer shrinks; sums over it are good to about a hundredth of a point (tests, against a plain
- * grid of twenty times as many points).
+ * about what is likely, until it no longer shrinks; means over it are good to a twentieth of a point (tests, against putts counted
+ * one by one on a plain grid).
  */
 import { holedByAngle, holedByDistance } from '../player/holing-models.ts';
 import { degreesToRadians, metresToFeet } from '../units.ts';
@@ -18,8 +18,9 @@ import type { HoledBins } from './holed-bins.ts';
  */
 const LAPSE = 0.001;
 /**
- * How far the model itself misses true shares p, in units of sqrt(p (1 - p)): measured against the five benchmarks (MODEL.md, section 5),
- * a point at p = 50%. A bin therefore never counts for more than 1/0.02^2 = 2500 putts.
+ * How far the model itself misses true shares p, in units of sqrt(p (1 - p)): 0.013 root mean square and 0.026 at worst beside the
+ * five benchmarks from 2 to 50 ft (MODEL.md, section 5), whose players are smoother than people; a point at p = 50%. A bin
+ * therefore never counts for more than 1/0.02^2 = 2500 putts.
  */
 export const MODEL_MISS = 0.02;
 

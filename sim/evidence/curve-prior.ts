@@ -9,9 +9,9 @@ import { degreesToRadians, feetToMetres } from '../units.ts';
 import type { CurvePrior } from './curve-grid.ts';
 
 /**
- * SD of the logarithm of either error, ours: from the tour to a golfer averaging 90 the angle grows by a factor e^0.4 and the distance
- * error by e^0.35, so that one SD is the whole way between those two, and two thirds of all players lie within a third less and a half more
- * than the benchmark chosen. Some 20 putts of a round tell as much as this (MODEL.md, section 5).
+ * SD of the logarithm of either error, ours: from the tour to a golfer averaging 90 both grow by a factor e^0.4, so that one SD is
+ * the whole way between those two, and two thirds of all players lie within a third less and a half more than the benchmark chosen.
+ * Some 20 putts of a round tell as much as this (MODEL.md, section 5).
  */
 const LOG_SPREAD = 0.4;
 

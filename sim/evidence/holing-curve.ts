@@ -103,9 +103,9 @@ export function curveShareAt({ grid }: HolingCurve, distance: number): CurveShar
 /** Players who could have made the record, with the chance of each; what each holes from a list of distances. */
 export interface PlayerShares {
   /** Sum to 1. */
-  readonly weights: Float64Array;
+  readonly weights: readonly number[];
   /** For each player the shares, distance by distance. */
-  readonly shares: readonly Float64Array[];
+  readonly shares: readonly (readonly number[])[];
 }
 
 /**
@@ -130,10 +130,10 @@ export function playerShares(
     while (players.length < count && (players.length + offset) / count < sum)
       players.push([Math.floor(cell / across), cell % across]);
   }
-  const shares = players.map(() => new Float64Array(distances.length));
+  const shares = players.map(() => new Array<number>(distances.length).fill(0));
   for (const [k, distance] of distances.entries()) {
     const { byAngle, byDistance } = shareParts(distance, grid);
     for (const [p, [i, j]] of players.entries()) shares[p][k] = byAngle[i] * byDistance[j];
   }
-  return { weights: new Float64Array(players.length).fill(1 / players.length), shares };
+  return { weights: players.map(() => 1 / players.length), shares };
 }
