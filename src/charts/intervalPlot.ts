@@ -5,31 +5,7 @@
 import * as Plot from '@observablehq/plot';
 import type { Draw } from './ChartFigure.tsx';
 import { CHART_STYLE, finishChart, percentTick } from './finish.ts';
-
-export interface IntervalPlotData {
-  /** Top to bottom; names are unique. */
-  readonly rows: readonly {
-    readonly name: string;
-    readonly value: number;
-    readonly low: number;
-    readonly high: number;
-    /** Drawn as a stroke across. */
-    readonly against?: number;
-    /** At the right end: counts. */
-    readonly note: string;
-  }[];
-  /** Ends of the axis, and how its numbers read. */
-  readonly from: number;
-  readonly to: number;
-  readonly scale: 'share' | 'points';
-  readonly label: string;
-}
-
-/** CSS pixels of one line. */
-export const INTERVAL_LINE = 30;
-const HEAD = 44;
-
-export const intervalHeight = (rows: number): number => HEAD + Math.max(1, rows) * INTERVAL_LINE;
+import type { IntervalPlotData } from './intervalData.ts';
 
 const pointsTick = (change: number): string =>
   `${change > 0 ? '+' : change < 0 ? '−' : ''}${Math.abs(Math.round(change * 1000) / 10)}`;

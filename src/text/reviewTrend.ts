@@ -1,5 +1,5 @@
 /** Changes between two periods in words: always with their interval, and what such a record could have shown. */
-import type { MeanTrend, TrendVerdict } from '../../sim/index.ts';
+import type { TrendVerdict } from '../../sim/index.ts';
 import type { BandTrend, TrendView } from '../screens/review/trend.ts';
 import { formatPercent, type Units } from './format.ts';
 import { bandWords, benchmarkWords, capital, formatPoints, formatSigned, signedRange } from './review.ts';
@@ -36,7 +36,13 @@ export const bandTrendWords = ({ band, adjusted }: BandTrend, units: Units): str
   return `${capital(bandWords(band, units))}: ${formatPoints(value)} points (${signedRange(low, high, formatPoints)}), ${trendVerdictWords(verdict)}. ${smallest(smallestChange, (change) => `${formatPoints(change)} points`)}`;
 };
 
-export const changeWords = (change: MeanTrend | undefined, write: (value: number) => string): string =>
+interface Change {
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+export const changeWords = (change: Change | undefined, write: (value: number) => string): string =>
   change === undefined
     ? 'nothing to compare'
     : `${write(change.value)} (${signedRange(change.low, change.high, write)})`;

@@ -121,5 +121,3 @@ export const createReview = ({ records, units, benchmarkId, today }: ReviewInput
     trend,
   };
 };
-
-export type Review = ReturnType<typeof createReview>;

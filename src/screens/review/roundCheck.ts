@@ -125,13 +125,13 @@ export const roundView = ({
   const curve = curveWithout(whole, talliesOf(struck));
   const distances = putts.map(({ distance }) => distance);
   const { shares, weights } = playerShares(curve, distances);
-  const players = shares.map((list) => [...list]);
+  const players = shares;
   const benchmarkShares = distances.map(benchmark.holedAt);
   const gains = holeGains(holes, benchmark);
   const check = checkRound({
     putts,
     playerShares: players,
-    playerWeights: [...weights],
+    playerWeights: weights,
     benchmarkShares,
     roundsLookedAt: record.rounds.length,
     holes: gains,
@@ -145,7 +145,7 @@ export const roundView = ({
     return {
       byPlayer: mixedHitCounts(
         players.map((list) => inside.map((i) => list[i])),
-        [...weights],
+        weights,
       ),
       byBenchmark: hitCounts(inside.map((i) => benchmarkShares[i])),
     };
