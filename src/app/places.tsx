@@ -31,6 +31,9 @@ const ReadScreen = lazy(() =>
 const RecordScreen = lazy(() =>
   import('../screens/record/index.tsx').then(({ RecordScreen: screen }) => ({ default: screen })),
 );
+const ReviewScreen = lazy(() =>
+  import('../screens/review/index.tsx').then(({ ReviewScreen: screen }) => ({ default: screen })),
+);
 const DataScreen = lazy(() =>
   import('../screens/data/index.tsx').then(({ DataScreen: screen }) => ({ default: screen })),
 );
@@ -46,5 +49,6 @@ export const PLACES: readonly Place[] = [
     caution: true,
   },
   { path: '/record', name: 'Record', title: 'Borrow: record putts', Screen: RecordScreen, inRound: true },
+  { path: '/review', name: 'Review', title: 'Borrow: your putting, reviewed', Screen: ReviewScreen },
   { path: '/data', name: 'Your data', title: 'Borrow: your data', Screen: DataScreen, inRound: true },
 ];

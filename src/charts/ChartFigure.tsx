@@ -4,6 +4,7 @@
  */
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { Pages, usePage } from '../app/Pages.tsx';
 import { type FigureTable, saveTable } from './saveTable.ts';
 
 export interface DrawSize {
@@ -33,6 +34,8 @@ export interface ChartFigureProps<Data> {
   readonly stale?: boolean;
   /** Between heading and chart: the answer in a sentence. */
   readonly children?: ComponentChildren;
+  /** Below the chart and its files. */
+  readonly after?: ComponentChildren;
 }
 
 /** Time without a change before a chart is drawn again, ms: it takes some 5 ms, a third of a frame. */
@@ -40,38 +43,57 @@ const CHART_PAUSE = 40;
 /** Narrower than this there is no room for a chart, CSS pixels. */
 const NARROWEST = 60;
 
-const HiddenTable = ({ heading, table }: { heading: string; table: FigureTable }) => (
-  <details>
-    <summary>The chart as a table</summary>
-    {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that may scroll must be reachable by keyboard */}
-    <section class="scroll" tabIndex={0} aria-label={`Table of the chart: ${heading}`}>
-      <table>
-        <thead>
-          <tr>
-            {table.head.map((name) => (
-              <th key={name} scope="col">
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {table.rows.map(([name, ...cells]) => (
-            <tr key={name}>
-              <th scope="row">{name}</th>
-              {cells.map((cell, column) => (
-                <td key={table.head[column + 1]}>{cell}</td>
+/** Rows of a table shown at once. */
+const ROWS_SHOWN = 60;
+
+const HiddenTable = ({ heading, table }: { heading: string; table: FigureTable }) => {
+  const page = usePage(table.rows.length, ROWS_SHOWN);
+  return (
+    <details>
+      <summary>The chart as a table</summary>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that may scroll must be reachable by keyboard */}
+      <section class="scroll" tabIndex={0} aria-label={`Table of the chart: ${heading}`}>
+        <table>
+          <thead>
+            <tr>
+              {table.head.map((name) => (
+                <th key={name} scope="col">
+                  {name}
+                </th>
               ))}
             </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
-  </details>
-);
+          </thead>
+          <tbody>
+            {table.rows.slice(page.from, page.to).map(([name, ...cells]) => (
+              <tr key={name}>
+                <th scope="row">{name}</th>
+                {cells.map((cell, column) => (
+                  <td key={table.head[column + 1]}>{cell}</td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+      <Pages what="Rows" page={page} count={table.rows.length} number={page.number} onTurn={page.turn} />
+    </details>
+  );
+};
 
 export const ChartFigure = <Data,>(props: ChartFigureProps<Data>) => {
-  const { id, heading, title, load, data, table, fileName, height = 230, stale = false, children } = props;
+  const {
+    id,
+    heading,
+    title,
+    load,
+    data,
+    table,
+    fileName,
+    height = 230,
+    stale = false,
+    children,
+    after,
+  } = props;
   const host = useRef<HTMLDivElement>(null);
   const [draw, setDraw] = useState<{ readonly now: Draw<Data> } | undefined>(undefined);
   const [lost, setLost] = useState(false);
@@ -149,6 +171,7 @@ export const ChartFigure = <Data,>(props: ChartFigureProps<Data>) => {
       <p class="problem" role="alert">
         {problem}
       </p>
+      {after}
     </section>
   );
 };
