@@ -15,6 +15,8 @@ export interface PageOptions {
   /** CSS pixels. */
   readonly height?: number;
   readonly colorScheme?: 'light' | 'dark';
+  /** A finger in place of a mouse. */
+  readonly touch?: boolean;
   readonly reducedMotion?: 'reduce' | 'no-preference';
   /**
    * What draws WebGL. processor (default): as it is here, so the app prefers the two-dimensional canvas; card: the
@@ -69,6 +71,7 @@ export const openApp = async (options: PageOptions = {}): Promise<Page> => {
     colorScheme = 'light',
     reducedMotion = 'reduce',
     path = '/',
+    touch = false,
     graphics,
   } = options;
   const baseURL = inject('baseURL');
@@ -76,6 +79,7 @@ export const openApp = async (options: PageOptions = {}): Promise<Page> => {
     baseURL,
     viewport: { width, height },
     colorScheme,
+    hasTouch: touch,
     reducedMotion,
     locale: 'en-US',
     timezoneId: 'UTC',

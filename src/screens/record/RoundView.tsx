@@ -48,12 +48,8 @@ const HolePutts = ({ on, inHand, draft, units }: ViewProps) => {
     <ol class="rec-putts" data-testid="putts">
       {putts.map((putt) => (
         <li key={putt.id} data-putt={putt.id}>
-          <button
-            type="button"
-            class="plain"
-            aria-label={`Correct putt ${putt.stroke}: ${puttWords(putt, units)}`}
-            onClick={() => on.correct(putt)}
-          >
+          <button type="button" class="plain" onClick={() => on.correct(putt)}>
+            <span class="unseen">Correct putt </span>
             {putt.stroke}. {puttWords(putt, units)}
           </button>
           <SavedMark />
