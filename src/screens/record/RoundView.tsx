@@ -120,10 +120,10 @@ interface ViewProps {
   readonly hand: Hand;
 }
 
-const Question = (props: ViewProps & { pad: Pad; stroke: number }) => {
-  const { on, inHand, draft, units, hand, pad, stroke } = props;
+const Question = (props: ViewProps & { pad: Pad }) => {
+  const { on, inHand, draft, units, hand, pad } = props;
   const onTap = (tap: Tap): void => void on.tap(tap);
-  const pads = { draft, stroke, units, hand, onTap, undo: <Undo {...props} /> };
+  const pads = { draft, units, hand, onTap, undo: <Undo {...props} /> };
   if (pad === 'putt') return <BeforePad {...pads} />;
   if (pad === 'result') return <ResultPad {...pads} />;
   if (pad === 'leave') return <LeavePad {...pads} />;
@@ -250,7 +250,7 @@ const Hole = (props: ViewProps) => {
         <h2 id="rec-question" ref={question} tabIndex={-1}>
           {finished ? `Hole ${draft.hole} is finished` : `Putt ${stroke}: ${QUESTIONS[pad]}`}
         </h2>
-        {finished ? <FinishedHole {...props} /> : <Question {...props} pad={pad} stroke={stroke} />}
+        {finished ? <FinishedHole {...props} /> : <Question {...props} pad={pad} />}
       </section>
       {!finished && (pad === 'putt' || pad === 'result') && <Apart {...props} pad={pad} />}
     </>
