@@ -29,10 +29,11 @@ export const trendDetail = ({ gained }: TrendView): string =>
     : smallest(gained.smallestChange, (value) => `${strokesChange(value)} per 18 holes`);
 
 /** One band: putts holed above the benchmark, so that nearer putts do not look like better putting. */
-export const bandTrendWords = ({ band, adjusted }: BandTrend, units: Units): string => {
-  if (adjusted === undefined)
+export const bandTrendWords = ({ band, adjusted, judged }: BandTrend, units: Units): string => {
+  if (adjusted === undefined || judged === undefined)
     return `${capital(bandWords(band, units))}: one of the periods has no such putts.`;
-  const { value, low, high, verdict, smallestChange } = adjusted;
+  const { value, low, high } = adjusted;
+  const { verdict, smallestChange } = judged;
   return `${capital(bandWords(band, units))}: ${formatPoints(value)} points (${signedRange(low, high, formatPoints)}), ${trendVerdictWords(verdict)}. ${smallest(smallestChange, (change) => `${formatPoints(change)} points`)}`;
 };
 
@@ -57,4 +58,4 @@ export const trendTitle = ({ bands }: TrendView, units: Units): string =>
     .join('; ')}. Bars are 95% intervals.`;
 
 export const TREND_MEANING =
-  'Putts from nearer look like better putting: the adjusted change compares each putt with the benchmark’s chance from its own place. Periods chosen after a look at the record find changes that are not there.';
+  'Putts from nearer look like better putting: the adjusted change compares each putt with the benchmark’s chance from its own place. “Better” or “worse” is said only where it holds with all bands looked at. Periods chosen after a look at the record find changes that are not there.';

@@ -45,7 +45,7 @@ const chartOf = (view: TrendView | undefined, now: Units): IntervalPlotData => {
     from: -reach,
     to: reach,
     scale: 'points',
-    label: 'change in points, adjusted for distance; better to the right',
+    label: 'change in points, adjusted for distance',
   };
 };
 
@@ -119,13 +119,13 @@ export const TrendSection = () => {
       fileName="borrow-trend"
       table={{
         head: ['putts from', 'earlier', 'later', 'change, points', 'adjusted for distance', 'says'],
-        rows: bands.map(({ band, before, after, plain, adjusted }) => [
+        rows: bands.map(({ band, before, after, plain, adjusted, judged }) => [
           bandName(band, now),
           shareOfPeriod(before),
           shareOfPeriod(after),
           plain?.value === undefined ? 'none' : changeWords({ ...plain, value: plain.value }, formatPoints),
           changeWords(adjusted, formatPoints),
-          adjusted === undefined ? 'nothing to compare' : trendVerdictWords(adjusted.verdict),
+          judged === undefined ? 'nothing to compare' : trendVerdictWords(judged.verdict),
         ]),
       }}
       after={
@@ -147,6 +147,7 @@ export const TrendSection = () => {
         {periodWords(periods.after)}, {plural(rounds.after, 'round')}.
       </p>
       <PeriodChoice />
+      <p class="quiet">Better to the right; at the end of a line, how many putts earlier and later.</p>
     </ChartFigure>
   );
 };

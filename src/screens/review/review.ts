@@ -110,6 +110,7 @@ export const createReview = ({ records, units, benchmarkId, today }: ReviewInput
     kind,
     benchmark,
     chosen,
+    filtered: computed(() => JSON.stringify(filter.value) !== JSON.stringify(EVERYTHING)),
     count: computed(() => chosenCount(chosen.value)),
     holed,
     threePutts,

@@ -33,8 +33,10 @@ export interface BandTrend {
   readonly after: Counted;
   /** Of the plain shares; undefined: a period has no such putts. */
   readonly plain: ShareTrend | undefined;
-  /** Of putts holed above the benchmark, per putt: what distance does not explain. */
+  /** Of putts holed above the benchmark, per putt: what distance does not explain. The interval is of 95%. */
   readonly adjusted: MeanTrend | undefined;
+  /** The same judged with all bands considered (Bonferroni): its verdict counts. */
+  readonly judged: MeanTrend | undefined;
 }
 
 export interface TrendView {
@@ -46,6 +48,9 @@ export interface TrendView {
   /** All from a tap-in on, then its parts. */
   readonly bands: readonly BandTrend[];
 }
+
+/** Chance, over all bands, of calling a change that is not there. */
+const FALSE_CHANGES = 0.05;
 
 const dayBefore = (day: string): string =>
   new Date(Date.parse(`${day}T00:00:00Z`) - 86_400_000).toISOString().slice(0, 10);
@@ -159,6 +164,10 @@ export const trendView = ({ record, filter, periods, benchmark, units }: TrendQu
         after: after.counted,
         plain: both ? shareTrend({ before: before.counted, after: after.counted }) : undefined,
         adjusted: adjustedTrend({ before: before.judged, after: after.judged }),
+        judged: adjustedTrend(
+          { before: before.judged, after: after.judged },
+          1 - FALSE_CHANGES / bands.length,
+        ),
       };
     }),
   };
