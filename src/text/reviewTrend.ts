@@ -29,11 +29,10 @@ export const trendDetail = ({ gained }: TrendView): string =>
     : smallest(gained.smallestChange, (value) => `${strokesChange(value)} per 18 holes`);
 
 /** One band: putts holed above the benchmark, so that nearer putts do not look like better putting. */
-export const bandTrendWords = ({ band, adjusted, judged }: BandTrend, units: Units): string => {
-  if (adjusted === undefined || judged === undefined)
+export const bandTrendWords = ({ band, adjusted }: BandTrend, units: Units): string => {
+  if (adjusted === undefined)
     return `${capital(bandWords(band, units))}: one of the periods has no such putts.`;
-  const { value, low, high } = adjusted;
-  const { verdict, smallestChange } = judged;
+  const { value, low, high, verdict, smallestChange } = adjusted;
   return `${capital(bandWords(band, units))}: ${formatPoints(value)} points (${signedRange(low, high, formatPoints)}), ${trendVerdictWords(verdict)}. ${smallest(smallestChange, (change) => `${formatPoints(change)} points`)}`;
 };
 

@@ -119,13 +119,13 @@ export const TrendSection = () => {
       fileName="borrow-trend"
       table={{
         head: ['putts from', 'earlier', 'later', 'change, points', 'adjusted for distance', 'says'],
-        rows: bands.map(({ band, before, after, plain, adjusted, judged }) => [
+        rows: bands.map(({ band, before, after, plain, adjusted }) => [
           bandName(band, now),
           shareOfPeriod(before),
           shareOfPeriod(after),
           plain?.value === undefined ? 'none' : changeWords({ ...plain, value: plain.value }, formatPoints),
           changeWords(adjusted, formatPoints),
-          judged === undefined ? 'nothing to compare' : trendVerdictWords(judged.verdict),
+          adjusted === undefined ? 'nothing to compare' : trendVerdictWords(adjusted.verdict),
         ]),
       }}
       after={

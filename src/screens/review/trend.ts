@@ -33,10 +33,8 @@ export interface BandTrend {
   readonly after: Counted;
   /** Of the plain shares; undefined: a period has no such putts. */
   readonly plain: ShareTrend | undefined;
-  /** Of putts holed above the benchmark, per putt: what distance does not explain. The interval is of 95%. */
+  /** Of putts holed above the benchmark, per putt: what distance does not explain. Judged with all bands considered. */
   readonly adjusted: MeanTrend | undefined;
-  /** The same judged with all bands considered (Bonferroni): its verdict counts. */
-  readonly judged: MeanTrend | undefined;
 }
 
 export interface TrendView {
@@ -48,9 +46,6 @@ export interface TrendView {
   /** All from a tap-in on, then its parts. */
   readonly bands: readonly BandTrend[];
 }
-
-/** Chance, over all bands, of calling a change that is not there. */
-const FALSE_CHANGES = 0.05;
 
 const dayBefore = (day: string): string =>
   new Date(Date.parse(`${day}T00:00:00Z`) - 86_400_000).toISOString().slice(0, 10);
@@ -163,11 +158,9 @@ export const trendView = ({ record, filter, periods, benchmark, units }: TrendQu
         before: before.counted,
         after: after.counted,
         plain: both ? shareTrend({ before: before.counted, after: after.counted }) : undefined,
-        adjusted: adjustedTrend({ before: before.judged, after: after.judged }),
-        judged: adjustedTrend(
-          { before: before.judged, after: after.judged },
-          1 - FALSE_CHANGES / bands.length,
-        ),
+        adjusted: adjustedTrend({ before: before.judged, after: after.judged }, 0.95, {
+          looks: bands.length,
+        }),
       };
     }),
   };
