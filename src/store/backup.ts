@@ -36,13 +36,16 @@ export const backupSchema = z.strictObject({
 });
 export type Backup = z.infer<typeof backupSchema>;
 
-/** The file's frame, its tables not yet looked into. */
+const isTables = (found: unknown): boolean =>
+  typeof found === 'object' && found !== null && Object.values(found).every(Array.isArray);
+
+/** The file's frame, its tables not yet looked into and as they are: a copy could lose a name such as __proto__. */
 const frameSchema = z.strictObject({
   format: z.literal(FORMAT),
   version: z.number().int().min(1),
   madeAt: momentSchema,
   check: z.string().optional(),
-  tables: z.record(z.string(), z.array(z.unknown())),
+  tables: z.custom<Tables>(isTables, 'expected tables, each a list of records'),
 });
 
 /** What a file of each version has. */

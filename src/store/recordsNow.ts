@@ -13,6 +13,21 @@ export type RecordsNow = {
   readonly unreadable: RawRecords;
 };
 
+/** Records fetched at a time: the page draws in between. */
+const BATCH = 5000;
+
+const allOf = async (database: Database, name: TableName): Promise<unknown[]> => {
+  const found: unknown[] = [];
+  const table = database.table<{ readonly id: string }, string>(name);
+  for (let last: string | undefined; ; ) {
+    const rest = last === undefined ? table.orderBy('id') : table.where('id').above(last);
+    const batch = await rest.limit(BATCH).toArray();
+    for (const one of batch) found.push(one);
+    if (batch.length < BATCH) return found;
+    last = batch[batch.length - 1].id;
+  }
+};
+
 /** As found, in one transaction. */
 export const rawRecords = (database: Database): Promise<RawRecords> =>
   database.transaction(
@@ -22,10 +37,10 @@ export const rawRecords = (database: Database): Promise<RawRecords> =>
     database.practice,
     database.readSets,
     async () => ({
-      rounds: await database.rounds.toArray(),
-      putts: await database.putts.toArray(),
-      practice: await database.practice.toArray(),
-      readSets: await database.readSets.toArray(),
+      rounds: await allOf(database, 'rounds'),
+      putts: await allOf(database, 'putts'),
+      practice: await allOf(database, 'practice'),
+      readSets: await allOf(database, 'readSets'),
     }),
   );
 

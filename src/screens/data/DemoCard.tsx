@@ -1,0 +1,51 @@
+/** The invented player: loaded and removed by choice, in a database of his own. */
+import { useEffect, useState } from 'preact/hooks';
+import { demoLoaded, loadDemo, lookForDemo, removeDemo } from '../../app/recordSource.ts';
+
+const REFUSED = 'The device refused (full or forbidden storage). Your own records are untouched.';
+
+export const DemoCard = () => {
+  const [busy, setBusy] = useState(false);
+  const [problem, setProblem] = useState<string | undefined>(undefined);
+  const loaded = demoLoaded.value;
+  useEffect(() => {
+    void lookForDemo();
+  }, []);
+  const act = async (what: () => Promise<void>): Promise<void> => {
+    setBusy(true);
+    setProblem(undefined);
+    try {
+      await what();
+    } catch {
+      setProblem(REFUSED);
+    } finally {
+      setBusy(false);
+    }
+  };
+  return (
+    <section class="card" aria-label="Invented player" data-testid="demo">
+      <h2>An invented player</h2>
+      <p>
+        Two dozen rounds of somebody who does not exist, on courses that do not exist, to try the review with.
+        Kept apart from your own records: never mixed, never in a backup.
+      </p>
+      <p class="problem" role="alert">
+        {problem}
+      </p>
+      <div class="data-actions">
+        {loaded ? (
+          <button type="button" disabled={busy} onClick={() => void act(removeDemo)}>
+            Remove the invented player
+          </button>
+        ) : (
+          <button type="button" disabled={busy || loaded === undefined} onClick={() => void act(loadDemo)}>
+            {busy ? 'Inventing…' : 'Load the invented player'}
+          </button>
+        )}
+        <span class="quiet" role="status">
+          {loaded ? 'On this device.' : ''}
+        </span>
+      </div>
+    </section>
+  );
+};

@@ -1,0 +1,105 @@
+/** One backup, written out by hand: a round of two holes, a practice set, a reading set. Not made by the program. */
+
+export const LITERAL_BACKUP = {
+  format: 'borrow-backup',
+  version: 2,
+  madeAt: 1764000000000,
+  tables: {
+    rounds: [
+      {
+        id: 'b4a1c7de-round',
+        day: '2025-11-22',
+        startedAt: 1763800000000,
+        endedAt: 1763813000000,
+        holes: 9,
+        course: 'Nonesuch Heath',
+        greenSpeed: 3.048,
+        withoutPutt: [4],
+      },
+    ],
+    putts: [
+      {
+        id: 'b4a1c7de-putt-1',
+        roundId: 'b4a1c7de-round',
+        hole: 1,
+        stroke: 1,
+        kind: 'putt',
+        distance: 4.8768,
+        climb: 'down',
+        breaks: 'rightToLeft',
+        slopeFelt: 'medium',
+        paceMeant: 'die',
+        startedAsMeant: true,
+        paceAsMeant: false,
+        holed: false,
+        miss: { side: 'low', reach: 'past', leave: 0.6096 },
+        recordedAt: 1763800600000,
+      },
+      {
+        id: 'b4a1c7de-putt-2',
+        roundId: 'b4a1c7de-round',
+        hole: 1,
+        stroke: 2,
+        kind: 'putt',
+        distance: 0.6096,
+        holed: true,
+        recordedAt: 1763800660000,
+      },
+      {
+        id: 'b4a1c7de-putt-3',
+        roundId: 'b4a1c7de-round',
+        hole: 2,
+        stroke: 1,
+        kind: 'conceded',
+        distance: 0.3048,
+        holed: false,
+        recordedAt: 1763801400000,
+      },
+    ],
+    practice: [
+      {
+        id: 'b4a1c7de-practice',
+        day: '2025-11-23',
+        recordedAt: 1763900000000,
+        distance: 1.8288,
+        attempts: 20,
+        holed: 13,
+        misses: { high: 1, low: 5 },
+        breaks: 'leftToRight',
+        ground: 'grass',
+        note: 'windy; putter B',
+      },
+    ],
+    readSets: [
+      {
+        id: 'b4a1c7de-reading',
+        drillId: 'pin-high-sidehill',
+        drillName: 'Pin-high sidehill',
+        seed: '7c1d22ab',
+        startedAt: 1763930000000,
+        day: '2025-11-23',
+        questions: [
+          {
+            number: 1,
+            group: 0,
+            ground: { kind: 'plane', slope: 0.021, downhill: 1.2 },
+            ball: { x: 0.4, y: -2.9 },
+            hole: { x: 0, y: 0 },
+            greenSpeed: 3.2,
+            pace: 0.3,
+            length: 2.93,
+            slope: 0.021,
+            trueAim: -0.27,
+            direction: 'leftToRight',
+            climb: 'level',
+            steepness: 'steep',
+          },
+        ],
+        answers: [{ number: 1, aim: -0.2, answeredAt: 1763930020000, holedAtAim: 0.31, holedAtTrue: 0.44 }],
+      },
+    ],
+  },
+};
+
+/** A copy to spoil. */
+export const literalBackup = (): typeof LITERAL_BACKUP => structuredClone(LITERAL_BACKUP);
