@@ -14,7 +14,7 @@ import { RulesMode } from './RulesMode.tsx';
 import { adviceAllowed, openRound } from './records.ts';
 import { settings, type Theme, theme, units } from './settings.ts';
 import { onPhone } from './theme.ts';
-import { UpdatePrompt } from './UpdatePrompt.tsx';
+import { OfflineReady, UpdatePrompt } from './UpdatePrompt.tsx';
 
 const ReadScreen = lazy(() =>
   import('../screens/read/index.tsx').then(({ ReadScreen: screen }) => ({ default: screen })),
@@ -169,6 +169,7 @@ const Screens = () => {
           </footer>
         </Route>
       )}
+      <OfflineReady />
     </>
   );
 };
