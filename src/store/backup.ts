@@ -34,7 +34,6 @@ export const backupSchema = z.strictObject({
     readSets: z.array(SCHEMA_OF.readSets),
   }),
 });
-export type Backup = z.infer<typeof backupSchema>;
 
 const isTables = (found: unknown): boolean =>
   typeof found === 'object' && found !== null && Object.values(found).every(Array.isArray);

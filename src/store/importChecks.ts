@@ -74,17 +74,21 @@ export function* checkTogether(
   now: RecordsNow,
 ): Work<void> {
   const byHole = new Map<string, Draft<'putts'>[]>();
-  for (const draft of putts) {
-    const key = holeOfRefused(draft);
-    if (key === undefined) continue;
-    const group = byHole.get(key);
-    if (group === undefined) byHole.set(key, [draft]);
-    else group.push(draft);
-  }
-  const here = hereByHole(now, new Set(byHole.keys()));
-  const draftOf = new Map(
-    putts.flatMap((draft) => (draft.record ? [[draft.record.id, draft] as const] : [])),
+  const draftOf = new Map<string, Draft<'putts'>>();
+  yield* each(
+    putts,
+    (draft) => {
+      // Of equal copies the first is the one that is written.
+      if (draft.record !== undefined && !draftOf.has(draft.record.id)) draftOf.set(draft.record.id, draft);
+      const key = holeOfRefused(draft);
+      if (key === undefined) return;
+      const group = byHole.get(key);
+      if (group === undefined) byHole.set(key, [draft]);
+      else group.push(draft);
+    },
+    [0.8, 0.82],
   );
+  const here = yield* hereByHole(now, byHole);
   /** A putt that is here now and stays as it is. */
   const stays = ({ id }: RecordedPutt): boolean => {
     const draft = draftOf.get(id);
