@@ -20,17 +20,27 @@ export interface Estimate {
   readonly effective: number;
 }
 
+/** A weighted mean and how far it may be off, before any confidence is asked for. */
+export interface WeightedMean {
+  readonly value: number;
+  /** Variance of the mean itself, not of one observation; Infinity when there is no margin. */
+  readonly variance: number;
+  /** Of the interval; 0 when there is no margin. */
+  readonly degrees: number;
+  readonly count: number;
+  readonly effective: number;
+}
+
 /**
- * Weighted mean with a two-sided interval.
+ * Weighted mean with its variance.
  * @param values observations
  * @param weights one per value, 0 or more; left out: all equal
  * @returns undefined when nothing carries weight
  */
-export function meanInterval(
+export function weightedMean(
   values: readonly number[],
   weights: readonly number[] = values.map(() => 1),
-  confidence = 0.95,
-): Estimate | undefined {
+): WeightedMean | undefined {
   let total = 0;
   let squares = 0;
   let sum = 0;
@@ -46,13 +56,29 @@ export function meanInterval(
   const degrees = effective - 1;
   const count = values.length;
   // Less than half a degree of freedom: one observation outweighs the rest, and the factor would be in the thousands.
-  if (degrees < 0.5)
-    return { value, low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY, count, effective };
+  if (degrees < 0.5) return { value, variance: Number.POSITIVE_INFINITY, degrees: 0, count, effective };
   let variance = 0;
   for (let i = 0; i < values.length; i++) {
     const share = weights[i] / total;
     variance += (share * (values[i] - value)) ** 2 / (1 - share);
   }
-  const half = tFactor(confidence, degrees) * Math.sqrt(variance);
+  return { value, variance, degrees, count, effective };
+}
+
+/**
+ * Weighted mean with a two-sided interval.
+ * @param values observations
+ * @param weights one per value, 0 or more; left out: all equal
+ * @returns undefined when nothing carries weight
+ */
+export function meanInterval(
+  values: readonly number[],
+  weights?: readonly number[],
+  confidence = 0.95,
+): Estimate | undefined {
+  const mean = weightedMean(values, weights);
+  if (mean === undefined) return undefined;
+  const { value, variance, degrees, count, effective } = mean;
+  const half = degrees === 0 ? Number.POSITIVE_INFINITY : tFactor(confidence, degrees) * Math.sqrt(variance);
   return { value, low: value - half, high: value + half, count, effective };
 }

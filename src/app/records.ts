@@ -4,9 +4,9 @@
  * A round is known to be open only once the database has answered. Until then a mark in localStorage, set before a round is
  * written and cleared after it ended, says whether one may be: so the first picture neither waits nor gives advice in a round.
  */
-import { effect, type Signal, signal } from '@preact/signals';
+import { computed, type Signal, signal } from '@preact/signals';
 import { liveQuery } from 'dexie';
-import { type Database, type OpenedDatabase, OWN_RECORDS, openDatabase } from '../store/database.ts';
+import { type OpenedDatabase, OWN_RECORDS, openDatabase } from '../store/database.ts';
 import { type Records, type RoundInHand, recordsOf } from '../store/records.ts';
 
 const MARK = 'borrow.round.open';
@@ -36,19 +36,26 @@ export const openRound = signal<OpenRound>('unknown');
 export const recordsProblem = signal<string | undefined>(undefined);
 /** Whether records outlive the visit; true until found otherwise. */
 export const recordsLast = signal(true);
+const marked = signal(mark.read());
 /** Advice may be shown: no round is open, as far as can be known by now. */
-export const adviceAllowed = signal(!mark.read());
+export const adviceAllowed = computed(
+  () => !marked.value && (openRound.value === 'none' || openRound.value === 'unknown'),
+);
 
-effect(() => {
-  const now = openRound.value;
-  if (now !== 'unknown') adviceAllowed.value = now === 'none';
-});
+const setMark = (open: boolean): void => {
+  mark.write(open);
+  marked.value = open;
+};
 
 /** Called before a round is written. */
-export const markRoundOpen = (): void => {
-  mark.write(true);
-  adviceAllowed.value = false;
-};
+export const markRoundOpen = (): void => setMark(true);
+/** No round is open after all: it could not be written, or the person says so where records cannot be read. */
+export const markNoRound = (): void => setMark(false);
+
+// The mark another tab sets comes at once, a moment before the records themselves.
+globalThis.window?.addEventListener('storage', ({ key, newValue }) => {
+  if (key === MARK) marked.value = newValue === '1';
+});
 
 let opening: Promise<OpenedDatabase> | undefined;
 
@@ -57,7 +64,7 @@ export const ownDatabase = (): Promise<OpenedDatabase> => {
   opening ??= openDatabase(OWN_RECORDS).then((opened) => {
     recordsProblem.value = opened.problem;
     recordsLast.value = opened.lasting;
-    followOpenRound(opened.database);
+    followOpenRound(opened);
     return opened;
   });
   return opening;
@@ -65,12 +72,15 @@ export const ownDatabase = (): Promise<OpenedDatabase> => {
 
 export const ownRecords = async (): Promise<Records> => recordsOf((await ownDatabase()).database);
 
-const followOpenRound = (database: Database): void => {
+const followOpenRound = ({ database, lasting }: OpenedDatabase): void => {
   const records = recordsOf(database);
+  // Records in memory say nothing of a round on the device: until one was begun there, its mark stands.
+  let known = lasting;
   liveQuery(() => records.openRound()).subscribe({
     next(found) {
-      mark.write(found !== undefined);
+      known ||= found !== undefined;
       openRound.value = found ?? 'none';
+      if (known) setMark(found !== undefined);
     },
     // A database that fails now gives no advice away: what the mark said stays in force.
     error() {},

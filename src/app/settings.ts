@@ -1,13 +1,15 @@
 /**
- * What the person has chosen for every screen: units, theme, their own errors, whether putts skid and which balls drop. Kept
- * in localStorage; anything found there that is not what we would have written is dropped, field by field, so an old or
- * damaged entry breaks nothing.
+ * What the person has chosen for every screen: units, theme, their own errors, whether putts skid, which balls drop, the hand
+ * that holds the telephone on the course, and whether they write down more of a putt. Kept in localStorage; anything found
+ * there that is not what we would have written is dropped, field by field, so an old or damaged entry breaks nothing.
  */
 import { effect, signal } from '@preact/signals';
 import { CAPTURES, type CaptureName, degreesToRadians, type Player, PRESETS } from '../../sim/index.ts';
 import type { Units } from '../text/format.ts';
 
 export type Theme = 'auto' | 'light' | 'dark';
+/** The hand that holds the telephone on the course. */
+export type Hand = 'right' | 'left';
 
 const KEY = 'borrow.settings.1';
 
@@ -30,6 +32,9 @@ export interface StoredSettings {
   /** Whether putts skid before they roll. */
   readonly skid: boolean;
   readonly capture: CaptureName;
+  readonly hand: Hand;
+  /** Whether the recording form stays open on what may be left out. */
+  readonly fullRecord: boolean;
 }
 
 const DEFAULTS: StoredSettings = {
@@ -38,6 +43,8 @@ const DEFAULTS: StoredSettings = {
   player: DEFAULT_PLAYER,
   skid: false,
   capture: CAPTURES[0],
+  hand: 'right',
+  fullRecord: false,
 };
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
@@ -70,6 +77,8 @@ export const parseSettings = (text: string | null): StoredSettings => {
     player: loadPlayer(found.player),
     skid: found.skid === true,
     capture: CAPTURES.find((name) => name === found.capture) ?? CAPTURES[0],
+    hand: found.hand === 'left' ? 'left' : 'right',
+    fullRecord: found.fullRecord === true,
   };
 };
 
@@ -97,6 +106,8 @@ export const theme = signal<Theme>(loaded.theme);
 export const player = signal<Player>(loaded.player);
 export const skid = signal(loaded.skid);
 export const capture = signal<CaptureName>(loaded.capture);
+export const hand = signal<Hand>(loaded.hand);
+export const fullRecord = signal(loaded.fullRecord);
 
 /** The signals as one object, for screens that take them as a prop. */
 export const settings = { units, theme, player };
@@ -112,6 +123,8 @@ export const keepSettings = (): (() => void) =>
         player: player.value,
         skid: skid.value,
         capture: capture.value,
+        hand: hand.value,
+        fullRecord: fullRecord.value,
       } satisfies StoredSettings),
     ),
   );

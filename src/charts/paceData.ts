@@ -12,6 +12,8 @@ export interface PacePoint {
 }
 
 export interface PaceChartData {
+  /** Words of the pace axis, with its unit. */
+  readonly paceLabel: string;
   readonly points: readonly PacePoint[];
   readonly die: number;
   readonly firm: number;
@@ -55,6 +57,7 @@ export const paceChartData = ({ comparison, die, firm, best, units }: PaceChartI
     best !== undefined &&
     Math.min(Math.abs(shown(best) - shown(die)), Math.abs(shown(best) - shown(firm))) > span * 0.09;
   return {
+    paceLabel: `past the hole (${units === 'imperial' ? 'in' : 'cm'})`,
     points,
     die: shown(die),
     firm: shown(firm),

@@ -3,16 +3,11 @@
  * Data to marks only; colours come from the page's css names so both themes work.
  */
 import * as Plot from '@observablehq/plot';
+import type { Draw } from './ChartFigure.tsx';
+import { CHART_STYLE, finishChart, percentTick } from './finish.ts';
 import type { PaceChartData } from './paceData.ts';
 
-export interface PacePlotOptions {
-  readonly width: number;
-  readonly height: number;
-  readonly title: string;
-  readonly xLabel: string;
-}
-
-export const pacePlot = (data: PaceChartData, { width, height, title, xLabel }: PacePlotOptions): Element => {
+export const pacePlot: Draw<PaceChartData> = (data, { width, height, title }) => {
   const ink = 'var(--ink)';
   const last = data.points[data.points.length - 1];
   const chart = Plot.plot({
@@ -22,15 +17,9 @@ export const pacePlot = (data: PaceChartData, { width, height, title, xLabel }: 
     marginRight: 12,
     marginTop: 26,
     marginBottom: 38,
-    style: {
-      background: 'none',
-      color: 'var(--soft)',
-      fontFamily: 'var(--text)',
-      fontSize: '12px',
-      overflow: 'visible',
-    },
+    style: CHART_STYLE,
     x: {
-      label: xLabel,
+      label: data.paceLabel,
       labelAnchor: 'center',
       labelArrow: 'none',
       ticks: 6,
@@ -38,7 +27,7 @@ export const pacePlot = (data: PaceChartData, { width, height, title, xLabel }: 
     },
     y: {
       label: null,
-      tickFormat: (share: number) => `${Math.round(share * 100)}%`,
+      tickFormat: percentTick,
       ticks: 4,
       domain: [0, data.top],
       grid: false,
@@ -84,11 +73,5 @@ export const pacePlot = (data: PaceChartData, { width, height, title, xLabel }: 
       }),
     ],
   });
-  // Plot names its groups, but a group without a role must not carry a name: the picture as a whole has one.
-  for (const group of chart.querySelectorAll('[aria-label]')) group.removeAttribute('aria-label');
-  chart.setAttribute('role', 'img');
-  const name = document.createElementNS('http://www.w3.org/2000/svg', 'title');
-  name.textContent = title;
-  chart.prepend(name);
-  return chart;
+  return finishChart(chart, title);
 };

@@ -68,8 +68,36 @@ const patience = (milliseconds: number): Promise<never> =>
     setTimeout(() => reject(new Error('no answer')), milliseconds);
   });
 
-/** Dexie opens a database of a later version as far as it knows its tables; we would write old shapes into it. */
-const isNewer = (database: Database): boolean => database.backendDB().version / 10 > RECORDS_VERSION;
+/** Dexie counts versions in tenths of the browser's. */
+const NATIVE_VERSION = RECORDS_VERSION * 10;
+
+/**
+ * The version on the device as the browser counts it, 0 when there is no database. Looked up without Dexie, which opens a
+ * later version as far as it knows its tables, and adds those it misses: both would change records it does not understand.
+ */
+const versionOnDevice = (name: string): Promise<number> =>
+  new Promise((resolve, reject) => {
+    const request = indexedDB.open(name);
+    request.onupgradeneeded = () => request.transaction?.abort();
+    request.onsuccess = () => {
+      const { version } = request.result;
+      request.result.close();
+      resolve(version);
+    };
+    // Aborted above because there was none, or refused.
+    request.onerror = (event) => {
+      event.preventDefault();
+      if (request.error?.name === 'AbortError') resolve(0);
+      else reject(request.error ?? new Error('no database'));
+    };
+  });
+
+/** Whether it was opened; false when it belongs to a newer version of this program. */
+const openOwn = async (database: Database): Promise<boolean> => {
+  if ((await versionOnDevice(database.name)) > NATIVE_VERSION) return false;
+  await database.open();
+  return true;
+};
 
 /** The same tables in memory; the library that plays the browser's database is fetched only when it is needed. */
 const openInMemory = async (name: string): Promise<Database> => {
@@ -84,8 +112,8 @@ export const openDatabase = async (name: string, patienceMs = PATIENCE): Promise
   const database = new Database(name);
   let problem = FORBIDDEN;
   try {
-    await Promise.race([database.open(), patience(patienceMs)]);
-    if (!isNewer(database)) return { database, lasting: true, problem: undefined };
+    const opened = await Promise.race([openOwn(database), patience(patienceMs)]);
+    if (opened) return { database, lasting: true, problem: undefined };
     problem = NEWER;
   } catch {
     // Said below: the causes look alike from here.

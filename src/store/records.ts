@@ -48,11 +48,18 @@ export interface Records {
   removeRound(id: string): Promise<void>;
   keepPractice(set: PracticeSet): Promise<void>;
   removePractice(id: string): Promise<void>;
+  /** The newest rounds, ended or not, with their putts. */
+  recentRounds(limit: number): Promise<readonly RoundInHand[]>;
+  /** Newest first. */
+  recentPractice(limit: number): Promise<readonly PracticeSet[]>;
   everything(): Promise<AllRecords>;
 }
 
 export const inOrderOfPlay = (putts: readonly RecordedPutt[]): RecordedPutt[] =>
   [...putts].sort((a, b) => a.hole - b.hole || a.stroke - b.stroke);
+
+/** More rounds than anybody plays in a day. */
+const ROUNDS_A_DAY = 8;
 
 const newestFirst = (rounds: readonly RecordedRound[]): RecordedRound[] =>
   [...rounds].sort((a, b) => (a.day === b.day ? b.startedAt - a.startedAt : a.day < b.day ? 1 : -1));
@@ -122,6 +129,23 @@ export const recordsOf = (database: Database): Records => {
       await practice.put(mustPass(practiceSchema, set));
     },
     removePractice: (id) => practice.delete(id),
+    recentRounds: (limit) =>
+      database.transaction('r', rounds, putts, async () => {
+        // A day may hold more than one round, and days come in order, not rounds of a day: looked up with some to spare.
+        const found = await rounds
+          .orderBy('day')
+          .reverse()
+          .limit(limit + ROUNDS_A_DAY)
+          .toArray();
+        const newest = newestFirst(passAll(roundSchema, found).kept).slice(0, limit);
+        return Promise.all(newest.map(inHand));
+      }),
+    async recentPractice(limit) {
+      const found = await practice.orderBy('day').reverse().toArray();
+      return passAll(practiceSchema, found)
+        .kept.sort((a, b) => (a.day === b.day ? b.recordedAt - a.recordedAt : a.day < b.day ? 1 : -1))
+        .slice(0, limit);
+    },
     everything: () =>
       database.transaction('r', rounds, putts, practice, async () => {
         const foundRounds = passAll(roundSchema, await rounds.toArray());

@@ -4,6 +4,7 @@
  * The colours looked for are those of Okabe & Ito (2008) the look asks for (blue #0072b2, vermilion #d55e00, on dark sky
  * blue #56b4e9), white for the ball and the map's ink for the hole.
  */
+import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright';
 import { afterAll, afterEach, describe, expect, it } from 'vitest';
 import { addAxe, handle, middleOf, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
@@ -321,6 +322,34 @@ describe('typing', () => {
     await soon(aim).toBeLessThan(rolling);
     await on.reload();
     await soon(() => tick.isChecked()).toBe(true);
+  });
+
+  it('gives the chart away as a picture and as a table', async () => {
+    const on = await open();
+    await on.locator('.chart svg').waitFor();
+    const taken = async (name: string): Promise<{ file: string; content: Buffer }> => {
+      const [download] = await Promise.all([
+        on.waitForEvent('download'),
+        on.getByRole('button', { name }).click(),
+      ]);
+      return { file: download.suggestedFilename(), content: readFileSync(await download.path()) };
+    };
+    const picture = await taken('Save as a picture');
+    expect(picture.file).toBe('borrow-pace.png');
+    // Signature and first chunk of a PNG: W3C Portable Network Graphics, section 5.2; width and height follow.
+    expect(picture.content.subarray(0, 8).toString('hex')).toBe('89504e470d0a1a0a');
+    expect(picture.content.readUInt32BE(16)).toBeGreaterThan(600);
+    const table = await taken('Save as a table (CSV)');
+    expect(table.file).toBe('borrow-pace.csv');
+    const lines = table.content
+      .toString('utf8')
+      .replace(/^\uFEFF/, '')
+      .trim()
+      .split('\r\n');
+    const shown = await on.locator('[aria-label="Table of the chart: Pace"] tr').count();
+    expect(lines[0]).toBe('past the hole,holed,three putts');
+    expect(lines).toHaveLength(shown);
+    expect(pageProblems(on)).toEqual([]);
   });
 
   it('keeps a player set by a slider over a reload', async () => {

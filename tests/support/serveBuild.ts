@@ -2,6 +2,9 @@
  * Global set-up of the browser tests: makes one production build and serves it on a free loopback port, as a user's host
  * would. Tests learn its address as `baseURL`, and where Chromium is as `chromium`.
  */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { build, preview } from 'vite';
 import type { TestProject } from 'vitest/node';
 import { type ChromiumPlace, findChromium } from './chromium.ts';
@@ -9,24 +12,29 @@ import { type ChromiumPlace, findChromium } from './chromium.ts';
 declare module 'vitest' {
   interface ProvidedContext {
     baseURL: string;
+    /** Folder of the build. */
+    buildFolder: string;
     chromium: ChromiumPlace;
   }
 }
 
-// Not dist/: a build for tests must not replace the one somebody is looking at.
-const OUT_DIR = 'node_modules/.cache/browser-build';
-
 export default async function serveBuild(project: TestProject): Promise<() => Promise<void>> {
   const chromium = await findChromium();
-  await build({ logLevel: 'warn', build: { outDir: OUT_DIR, emptyOutDir: true } });
+  // Not dist/: a build for tests must not replace the one somebody is looking at, nor that of another run.
+  const outDir = mkdtempSync(join(tmpdir(), 'borrow-build-'));
+  await build({ logLevel: 'warn', build: { outDir, emptyOutDir: true } });
   const server = await preview({
     logLevel: 'warn',
-    build: { outDir: OUT_DIR },
+    build: { outDir },
     preview: { host: '127.0.0.1', port: 0, open: false },
   });
   const address = server.httpServer.address();
   if (address === null || typeof address === 'string') throw new Error('The preview server has no port.');
   project.provide('baseURL', `http://127.0.0.1:${address.port}/`);
+  project.provide('buildFolder', outDir);
   project.provide('chromium', chromium);
-  return () => server.close();
+  return async () => {
+    await server.close();
+    rmSync(outDir, { recursive: true, force: true });
+  };
 }

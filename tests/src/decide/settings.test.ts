@@ -13,6 +13,8 @@ describe('stored settings', () => {
         player: DEFAULT_PLAYER,
         skid: false,
         capture: 'rim',
+        hand: 'right',
+        fullRecord: false,
       });
     },
   );
@@ -28,11 +30,19 @@ describe('stored settings', () => {
       player: DEFAULT_PLAYER,
       skid: false,
       capture: 'rim',
+      hand: 'right',
+      fullRecord: false,
     });
   });
   it('loads what was stored before there was a skid or a rule for the hole, and takes only what it knows of them', () => {
     const stored = { units: 'metric', theme: 'light', player: { ...DEFAULT_PLAYER, lineSd: 0.02 } };
-    expect(parseSettings(JSON.stringify(stored))).toEqual({ ...stored, skid: false, capture: 'rim' });
+    expect(parseSettings(JSON.stringify(stored))).toEqual({
+      ...stored,
+      skid: false,
+      capture: 'rim',
+      hand: 'right',
+      fullRecord: false,
+    });
     expect(parseSettings(JSON.stringify({ ...stored, skid: 'yes' })).skid).toBe(false);
     expect(parseSettings(JSON.stringify({ ...stored, capture: 'magnet' })).capture).toBe('rim');
   });
@@ -49,6 +59,8 @@ describe('stored settings', () => {
       player: { ...DEFAULT_PLAYER, readBias: -0.2 },
       skid: true,
       capture: 'freeFall',
+      hand: 'left',
+      fullRecord: true,
     } as const;
     expect(parseSettings(JSON.stringify(stored))).toEqual(stored);
   });

@@ -74,6 +74,26 @@ describe('the records', () => {
     close();
   });
 
+  it('of a newer version are left as they are, down to tables this version misses, and the visit works', async () => {
+    const name = freshName();
+    const newer = await new Promise<IDBDatabase>((resolve, reject) => {
+      const request = indexedDB.open(name, 900);
+      request.onupgradeneeded = () => request.result.createObjectStore('later');
+      request.onsuccess = () => resolve(request.result);
+      request.onerror = () => reject(request.error);
+    });
+    newer.close();
+    const { store, problem } = await openSets(name);
+    expect(problem).toMatch(/newer version/);
+    await store.keep(set());
+    expect((await store.list()).sets).toHaveLength(1);
+    const after = (await indexedDB.databases()).find((one) => one.name === name);
+    expect(after?.version).toBe(900);
+    const again = await new Dexie(name).open();
+    expect(again.tables.map((table) => table.name)).toEqual(['later']);
+    again.close();
+  });
+
   it('last for the visit, with a sentence, when the database cannot be opened', async () => {
     const original = indexedDB.open;
     indexedDB.open = () => {

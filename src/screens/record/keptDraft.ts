@@ -1,0 +1,70 @@
+/**
+ * What was tapped and is not saved yet, kept outside the records (localStorage) so that it outlives a reload, a closed tab and a
+ * refusal of the database. Found again, it is another program's text until it has passed the shape here.
+ */
+import * as z from 'zod';
+import {
+  BREAK_WAYS,
+  CLIMBS,
+  LONGEST_PUTT,
+  MISS_REACHES,
+  MISS_SIDES,
+  PACES_MEANT,
+  SHORTEST_PUTT,
+  SLOPES_FELT,
+} from '../../store/recordSchema.ts';
+import type { PuttDraft } from './draft.ts';
+
+const KEY = 'borrow.putt.draft.1';
+
+const length = z.number().min(SHORTEST_PUTT).max(LONGEST_PUTT);
+const id = z.string().min(8).max(64);
+
+const draftSchema = z.strictObject({
+  id,
+  roundId: id,
+  hole: z.number().int().min(1).max(18),
+  offGreen: z.boolean(),
+  distance: length.optional(),
+  handedOn: length.optional(),
+  climb: z.enum(CLIMBS).optional(),
+  breaks: z.enum(BREAK_WAYS).optional(),
+  slopeFelt: z.enum(SLOPES_FELT).optional(),
+  paceMeant: z.enum(PACES_MEANT).optional(),
+  startedAsMeant: z.boolean().optional(),
+  paceAsMeant: z.boolean().optional(),
+  described: z.boolean(),
+  result: z.enum(['holed', 'missed', 'conceded']).optional(),
+  side: z.enum(MISS_SIDES).optional(),
+  reach: z.enum(MISS_REACHES).optional(),
+  leave: length.optional(),
+  looked: z.boolean(),
+  asks: z.enum(['putt', 'result', 'leave', 'check']).optional(),
+}) satisfies z.ZodType<PuttDraft>;
+
+/** A text as written by `keepDraft`; anything else is no draft. */
+export const parseDraft = (text: string | null): PuttDraft | undefined => {
+  if (text === null) return undefined;
+  try {
+    return draftSchema.parse(JSON.parse(text));
+  } catch {
+    return undefined;
+  }
+};
+
+export const loadDraft = (): PuttDraft | undefined => {
+  try {
+    return parseDraft(globalThis.localStorage?.getItem(KEY) ?? null);
+  } catch {
+    return undefined;
+  }
+};
+
+export const keepDraft = (draft: PuttDraft | undefined): void => {
+  try {
+    if (draft === undefined) globalThis.localStorage?.removeItem(KEY);
+    else globalThis.localStorage?.setItem(KEY, JSON.stringify(draft));
+  } catch {
+    // Full or forbidden: the draft stays on the page, which says what is not saved.
+  }
+};

@@ -1,0 +1,96 @@
+/** Whose records these are: nothing recorded yet, the invented player, or one's own. */
+import { useState } from 'preact/hooks';
+import { Link } from 'wouter-preact';
+import { loadDemo, recordSource, removeDemo } from '../../app/recordSource.ts';
+
+const REFUSED = 'The invented player could not be put on this device: it may be full, or forbid records.';
+
+const DemoButton = ({ name }: { name: string }) => {
+  const [problem, setProblem] = useState<string | undefined>(undefined);
+  const [working, setWorking] = useState(false);
+  const look = async (): Promise<void> => {
+    setWorking(true);
+    try {
+      await loadDemo();
+      recordSource.value = 'demo';
+    } catch {
+      setProblem(REFUSED);
+    }
+    setWorking(false);
+  };
+  return (
+    <>
+      <button type="button" disabled={working} onClick={() => void look()}>
+        {name}
+      </button>
+      <p class="problem" role="alert">
+        {problem}
+      </p>
+    </>
+  );
+};
+
+export const NoRecords = () => (
+  <section class="card review-none" aria-labelledby="review-none">
+    <h1 id="review-none">Nothing is recorded yet.</h1>
+    <p>
+      Record where your putts start and finish on the course, three to six taps a hole; at home this page
+      tells what you hole, what luck explains, and what is worth practising.
+    </p>
+    <p class="review-actions">
+      <Link href="/record" class="review-link">
+        Record a round
+      </Link>
+      <DemoButton name="Look at the invented player" />
+    </p>
+    <p class="quiet">
+      The invented player has two dozen invented rounds. They are kept apart from yours and go when you say
+      so.
+    </p>
+  </section>
+);
+
+export const DemoBanner = () => {
+  const [problem, setProblem] = useState<string | undefined>(undefined);
+  const remove = async (): Promise<void> => {
+    try {
+      await removeDemo();
+    } catch {
+      setProblem('The invented player could not be removed now; your own records are not touched by him.');
+      recordSource.value = 'own';
+    }
+  };
+  return (
+    <aside class="review-demo" aria-label="Invented records">
+      <p>
+        <strong>These records are invented</strong>, player, courses and all: to look round with. They never
+        mix with yours.
+      </p>
+      <p class="review-actions">
+        <button
+          type="button"
+          onClick={() => {
+            recordSource.value = 'own';
+          }}
+        >
+          Back to your own records
+        </button>
+        <button type="button" class="plain" onClick={() => void remove()}>
+          Remove the invented player
+        </button>
+      </p>
+      <p class="problem" role="alert">
+        {problem}
+      </p>
+    </aside>
+  );
+};
+
+/** Below one's own review. */
+export const DemoOffer = () => (
+  <details class="review-offer">
+    <summary>Compare with invented records</summary>
+    <p class="quiet">An invented player with two dozen rounds, kept apart from yours.</p>
+    <DemoButton name="Look at the invented player" />
+  </details>
+);
