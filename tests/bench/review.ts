@@ -29,10 +29,9 @@ const measure = (what: string): void => {
   const times: Record<string, string> = {};
   let total = 0;
   for (const part of PARTS) {
-    const begun = process.cpuUsage();
+    const begun = performance.now();
     void review[part].value;
-    const { user, system } = process.cpuUsage(begun);
-    const time = (user + system) / 1000;
+    const time = performance.now() - begun;
     total += time;
     times[part] = time.toFixed(0);
   }
