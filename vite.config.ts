@@ -11,6 +11,7 @@ const PAPER = '#ece5d3';
 
 export default defineConfig({
   base: './',
+  publicDir: 'src/public',
   build: { target: 'es2022', outDir: 'dist' },
   worker: { format: 'es' },
   server: { host: '127.0.0.1' },

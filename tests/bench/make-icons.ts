@@ -1,5 +1,5 @@
 /**
- * Makes the icons of the installed app, public/icon-*.png, out of the drawing below: `npx tsx tests/bench/make-icons.ts`.
+ * Makes the icons of the installed app, src/public/icon-*.png, out of the drawing below: `npx tsx tests/bench/make-icons.ts`.
  * All that matters lies within the middle four fifths, so that a host may cut any shape out of it (W3C Web Application
  * Manifest, "maskable": a circle of 40% radius is safe).
  */
@@ -26,6 +26,6 @@ const browser = await chromium.launch({
 for (const size of [192, 512]) {
   const page = await browser.newPage({ viewport: { width: size, height: size } });
   await page.setContent(`<style>body{margin:0}svg{display:block}</style>${DRAWING}`);
-  await page.screenshot({ path: `public/icon-${size}.png` });
+  await page.screenshot({ path: `src/public/icon-${size}.png` });
 }
 await browser.close();
