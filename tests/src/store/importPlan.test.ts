@@ -63,7 +63,7 @@ describe('a plan', () => {
       ({ putts }: Loose) => {
         putts[2].distance = 75;
       },
-      /putts, record 3: Got “75” for distance, expected number to be <=61\./,
+      /putts, record 3: Got “75” for distance, expected at most 61 m\./,
     ],
     [
       'a distance as text',
@@ -175,6 +175,14 @@ describe('a plan', () => {
       [putts[0].stroke, putts[1].stroke] = [2, 1];
     });
     expect(planOf(swapped, hereWith()).counts).toMatchObject({ change: 2, refuse: 0 });
+  });
+
+  it('changes a putt that is in the file twice, alike, once', () => {
+    const text = fileWith(({ putts }) => {
+      putts[1].distance = 0.9;
+      putts.push({ ...putts[1] });
+    });
+    expect(planOf(text, hereWith()).counts).toEqual({ add: 0, change: 1, keep: 0, same: 6, refuse: 0 });
   });
 
   it('follows one refusal to the next: a putt that cannot move away keeps its stroke', () => {
