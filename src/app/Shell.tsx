@@ -17,10 +17,15 @@ const GreenScreen = lazy(() =>
   import('../screens/green/index.tsx').then(({ GreenScreen: screen }) => ({ default: screen })),
 );
 
+const MeasureScreen = lazy(() =>
+  import('../screens/measure/index.tsx').then(({ MeasureScreen: screen }) => ({ default: screen })),
+);
+
 const PLACES = [
   { path: '/', name: 'Decide', title: 'Borrow: die it in or firm?' },
   { path: '/green', name: 'Whole green', title: 'Borrow: the whole green' },
   { path: '/read', name: 'Read it yourself', title: 'Borrow: read it yourself' },
+  { path: '/measure', name: 'Measure', title: 'Borrow: measure' },
 ] as const;
 
 const THEMES: readonly { value: Theme; label: string }[] = [
@@ -101,6 +106,11 @@ export const Shell = () => {
           <Route path="/read">
             <Suspense fallback={<p class="quiet">Opening the reading green…</p>}>
               <ReadScreen settings={settings} />
+            </Suspense>
+          </Route>
+          <Route path="/measure">
+            <Suspense fallback={<p class="quiet">Opening the measuring screen…</p>}>
+              <MeasureScreen />
             </Suspense>
           </Route>
           <Route>

@@ -20,6 +20,9 @@ export const PLAYER_RANGES: Readonly<Record<keyof Player, { readonly min: number
   paceBias: { min: -0.2, max: 0.2 },
 };
 
+/** Length of a step that is believed, m. */
+export const STEP_RANGE = { min: 0.4, max: 1.3 } as const;
+
 /** Before the person picks another. */
 export const DEFAULT_PLAYER: Player = PRESETS[0].player;
 
@@ -30,6 +33,8 @@ export interface StoredSettings {
   /** Whether putts skid before they roll. */
   readonly skid: boolean;
   readonly capture: CaptureName;
+  /** The person's own step, m; left out: not measured. */
+  readonly step?: number;
 }
 
 const DEFAULTS: StoredSettings = {
@@ -54,6 +59,9 @@ const loadPlayer = (value: unknown): Player => {
   return player as unknown as Player;
 };
 
+const loadStep = (value: unknown): number | undefined =>
+  typeof value === 'number' && value >= STEP_RANGE.min && value <= STEP_RANGE.max ? value : undefined;
+
 /** Reads a stored text; whatever is missing or wrong takes its default. */
 export const parseSettings = (text: string | null): StoredSettings => {
   if (text === null) return DEFAULTS;
@@ -70,6 +78,7 @@ export const parseSettings = (text: string | null): StoredSettings => {
     player: loadPlayer(found.player),
     skid: found.skid === true,
     capture: CAPTURES.find((name) => name === found.capture) ?? CAPTURES[0],
+    step: loadStep(found.step),
   };
 };
 
@@ -97,6 +106,8 @@ export const theme = signal<Theme>(loaded.theme);
 export const player = signal<Player>(loaded.player);
 export const skid = signal(loaded.skid);
 export const capture = signal<CaptureName>(loaded.capture);
+/** The person's step, m; undefined: not measured. */
+export const step = signal<number | undefined>(loaded.step);
 
 /** The signals as one object, for screens that take them as a prop. */
 export const settings = { units, theme, player };
@@ -112,6 +123,7 @@ export const keepSettings = (): (() => void) =>
         player: player.value,
         skid: skid.value,
         capture: capture.value,
+        step: step.value,
       } satisfies StoredSettings),
     ),
   );
