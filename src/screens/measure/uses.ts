@@ -48,7 +48,9 @@ export const usesOf = (kept: MeasuredGreen | MeasuredPlayer, units: Units): read
     case 'timedRolls':
     case 'rampRolls': {
       const { greenSpeed: speed, slope: along } = kept.result;
-      return along === undefined ? [useSpeed(speed.value)] : [useSpeed(speed.value), useSlope(along.value)];
+      // Rolls tell slope roughly: one that may be none is not offered.
+      const sloping = along !== undefined && (along.low > 0 || along.high < 0);
+      return sloping ? [useSpeed(speed.value), useSlope(along.value)] : [useSpeed(speed.value)];
     }
     case 'level':
     case 'levelBothWays':
