@@ -39,7 +39,7 @@ const CellField = ({ spec, place }: { spec: CellSpec; place: Place }) => {
   return (
     <Field
       id={idOf(place, spec.key)}
-      label={labelOf(spec, units)}
+      label={labelOf(spec, units, row === undefined || row === draft.rows[0])}
       text={shownText(spec, cell, units, step)}
       inputMode={spec.steps || form.id === 'slope' ? 'text' : 'decimal'}
       problem={problemOf(spec, cell, step)}

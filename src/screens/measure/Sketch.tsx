@@ -64,6 +64,7 @@ const Level = ({ both }: { both: boolean }) => (
         <rect class="measure-ink" x="150" y="8" width="20" height="66" />
         <rect class="measure-fill" x="154" y="22" width="12" height="26" />
         <rect class="measure-dash" x="74" y="54" width="66" height="20" />
+        <path class="measure-thin" d="M140 12Q104 16 98 44M94 37l4 8l6-6" />
         <text x="178" y="20">
           forwards
         </text>
@@ -102,9 +103,8 @@ const Pace = () => (
     <Ball x={266} y={36} />
     <Ball x={218} y={49} />
     <Tape from={230} to={266} y={68} word="past" />
-    <Tape from={180} to={206} y={68} word="" />
-    <path class="measure-thin" d="M206 68H230" />
-    <text x="206" y="86" text-anchor="middle">
+    <path class="measure-thin" d="M206 64v8M206 68H230" />
+    <text x="216" y="81" text-anchor="middle">
       short
     </text>
   </Drawing>

@@ -23,8 +23,8 @@ export interface CellSpec {
   readonly kind: 'long' | 'short' | 'quantity';
   readonly limits: Limits;
   readonly quantity?: Quantity;
-  /** Empty takes the value of the row above. */
-  readonly asAbove?: boolean;
+  /** Empty takes the value of the row above; asked for by this name from the second row on. */
+  readonly asAbove?: string;
   /** May be counted in the person's steps: "3 steps". */
   readonly steps?: boolean;
 }
@@ -50,13 +50,12 @@ export interface FormSpec {
   readonly beginsWith: readonly Readonly<Record<string, string>>[];
 }
 
-const quantity = (key: string, label: string, spec: Quantity, asAbove = false): CellSpec => ({
+const quantity = (key: string, label: string, spec: Quantity): CellSpec => ({
   key,
   label,
   kind: 'quantity',
   limits: spec,
   quantity: spec,
-  asAbove,
 });
 
 const WAY: ChoiceSpec = {
@@ -148,7 +147,7 @@ const FORMS: readonly FormSpec[] = [
         label: 'Laid',
         options: [
           { value: 'forwards', label: 'forwards' },
-          { value: 'left', label: 'to the left' },
+          { value: 'left', label: 'left' },
         ],
       },
     ],
@@ -194,7 +193,7 @@ const FORMS: readonly FormSpec[] = [
         label: 'Target at',
         kind: 'long',
         limits: { min: feetToMetres(3), max: feetToMetres(100) },
-        asAbove: true,
+        asAbove: 'New target',
       },
       { key: 'off', label: 'Off by', kind: 'long', limits: { min: 0, max: feetToMetres(60) }, steps: true },
       { key: 'beside', label: 'Beside by', kind: 'short', limits: { min: 0, max: feetToMetres(10) } },
@@ -209,7 +208,7 @@ const FORMS: readonly FormSpec[] = [
     cells: [],
     rowChoices: [],
     rowCells: [
-      { key: 'width', label: 'Gate is wide', kind: 'short', limits: { min: inchesToMetres(1.75), max: 0.6 } },
+      { key: 'width', label: 'Gate width', kind: 'short', limits: { min: inchesToMetres(1.75), max: 0.6 } },
       { key: 'distance', label: 'Ball to gate', kind: 'short', limits: { min: 0.1, max: 5 } },
       quantity('tries', 'Balls', BALLS),
       quantity('passes', 'Clean passes', {
@@ -248,10 +247,10 @@ export const formOf = (id: FormId): FormSpec => FORMS.find((form) => form.id ===
 export const FORM_NAMES = FORMS.map(({ id, name }) => ({ value: id, label: name }));
 
 /** The label with its unit. */
-export const labelOf = ({ label, kind }: CellSpec, units: Units): string => {
+export const labelOf = ({ label, kind, asAbove }: CellSpec, units: Units, first: boolean): string => {
   if (kind === 'quantity') return label;
   const [long, short] = units === 'imperial' ? ['ft', 'in'] : ['m', 'cm'];
-  return `${label} (${kind === 'long' ? long : short})`;
+  return `${first ? label : (asAbove ?? label)} (${kind === 'long' ? long : short})`;
 };
 
 const STEPS = /^(.*?)\s*steps?$/i;

@@ -1,7 +1,14 @@
 /** Start line from gates: Jeffreys' interval of a share turned into angles, brute force for several gates, coverage. */
 import jStat from 'jstat';
 import { describe, expect, it } from 'vitest';
-import { degreesToRadians, type Gate, gateAngle, proportionInterval, startLine } from '../../../sim/index.ts';
+import {
+  degreesToRadians,
+  type Gate,
+  gateAngle,
+  proportionInterval,
+  startLine,
+  tellingWidth,
+} from '../../../sim/index.ts';
 import { normals } from './people.ts';
 
 const NARROW = { width: 0.06, distance: 0.6 };
@@ -151,5 +158,29 @@ describe('several gates', () => {
     const line = found([{ ...NARROW, passes, tries: 5000 }]);
     // Standard error 1.2% here; four of them.
     expect(Math.abs((line.value ?? 0) / sd - 1)).toBeLessThan(0.06);
+  });
+});
+
+describe('the gate that tells most', () => {
+  it.each([0.5, 1, 2])('of a spread of %f degrees is the one whose record moves most with it', (degrees) => {
+    const sd = degreesToRadians(degrees);
+    const distance = 0.6;
+    /** Fisher information of ln sd of one ball, by jstat and differences. */
+    const informationOf = (width: number): number => {
+      const share = (of: number): number =>
+        2 * jStat.normal.cdf(gateAngle({ width, distance }) / of, 0, 1) - 1;
+      const slope = (share(sd * 1.001) - share(sd * 0.999)) / 0.002;
+      return slope ** 2 / (share(sd) * (1 - share(sd)));
+    };
+    const best = informationOf(tellingWidth(sd, distance));
+    // Flat near its top: within 0.1% of the best of any width, and clearly above gates half as roomy or twice.
+    for (let room = 0.4; room < 2.5; room += 0.05) {
+      const width = 0.04267 + room * (tellingWidth(sd, distance) - 0.04267);
+      expect(informationOf(width)).toBeLessThan(best * 1.001);
+    }
+    for (const room of [0.5, 2]) {
+      const width = 0.04267 + room * (tellingWidth(sd, distance) - 0.04267);
+      expect(informationOf(width)).toBeLessThan(best * 0.8);
+    }
   });
 });
