@@ -2,7 +2,8 @@
  * The tilt of the device in hand, where the browser offers its sensor and the person allows it.
  * Answers for: asking on request only, the reading averaged over the last second, whether the device lies still. Leaves out: what
  * is done with a reading. Source of the signs: W3C Device Orientation Event: beta is the turn about the device's x axis, positive
- * with its top edge raised.
+ * with its top edge raised. Browsers may send an event only when an angle has changed by a tenth of a degree: a device that lies
+ * still falls silent. So the last angle heard is looked at ten times a second, whether or not anything is heard.
  */
 import { signal } from '@preact/signals';
 
@@ -16,10 +17,10 @@ export interface TiltReading {
   readonly flat: boolean;
 }
 
-/** Readings this old no longer count, ms. */
-const WINDOW = 1000;
-/** Readings that must have come in the window, and their widest spread (degrees), for the device to lie still; ours. */
-const FEWEST = 5;
+/** Between two looks, ms, and how many make a reading: a second. */
+const LOOK = 100;
+const LOOKS = 10;
+/** Widest spread of that second with which the device lies still, degrees; ours. */
 const STEADY = 0.3;
 /** Beyond these the device is in a hand, not on a board, degrees. */
 const FLAT = 25;
@@ -32,8 +33,10 @@ type AskingEvent = typeof DeviceOrientationEvent & { requestPermission?: () => P
 export const createTilt = (host: Window & typeof globalThis) => {
   const state = signal<TiltState>('off');
   const reading = signal<TiltReading | undefined>(undefined);
-  let recent: { at: number; beta: number; gamma: number }[] = [];
+  let latest: { beta: number; gamma: number } | undefined;
+  let recent: number[] = [];
   let patience: ReturnType<typeof setTimeout> | undefined;
+  let looking: ReturnType<typeof setInterval> | undefined;
 
   const hear = (event: DeviceOrientationEvent): void => {
     const { beta, gamma } = event;
@@ -41,20 +44,29 @@ export const createTilt = (host: Window & typeof globalThis) => {
     if (beta === null || gamma === null) return;
     clearTimeout(patience);
     state.value = 'live';
-    const at = host.performance.now();
-    recent = [...recent.filter((one) => at - one.at < WINDOW), { at, beta, gamma }];
-    const betas = recent.map((one) => one.beta);
-    const degrees = betas.reduce((sum, one) => sum + one, 0) / betas.length;
+    latest = { beta, gamma };
+  };
+
+  const look = (): void => {
+    if (latest === undefined) return;
+    recent = [...recent.slice(1 - LOOKS), latest.beta];
+    const degrees = recent.reduce((sum, one) => sum + one, 0) / recent.length;
     reading.value = {
       degrees,
-      still: recent.length >= FEWEST && Math.max(...betas) - Math.min(...betas) <= STEADY,
-      flat: Math.abs(degrees) < FLAT && Math.abs(gamma) < FLAT,
+      still: recent.length === LOOKS && Math.max(...recent) - Math.min(...recent) <= STEADY,
+      flat: Math.abs(degrees) < FLAT && Math.abs(latest.gamma) < FLAT,
     };
   };
 
-  const stop = (): void => {
+  const hush = (): void => {
     clearTimeout(patience);
+    clearInterval(looking);
     host.removeEventListener('deviceorientation', hear);
+  };
+
+  const stop = (): void => {
+    hush();
+    latest = undefined;
     recent = [];
     reading.value = undefined;
     state.value = 'off';
@@ -79,8 +91,9 @@ export const createTilt = (host: Window & typeof globalThis) => {
     }
     state.value = 'waiting';
     host.addEventListener('deviceorientation', hear);
+    looking = setInterval(look, LOOK);
     patience = setTimeout(() => {
-      host.removeEventListener('deviceorientation', hear);
+      hush();
       state.value = 'missing';
     }, PATIENCE);
   };
