@@ -100,4 +100,3 @@ export const createTilt = (host: Window & typeof globalThis) => {
 
   return { state, reading, start, stop };
 };
-export type Tilt = ReturnType<typeof createTilt>;
