@@ -237,7 +237,7 @@ describe('the device’s own level', () => {
     await on.getByText('The sensor was not allowed.').waitFor();
     expect(await asked(on)).toBe(1);
     await fill(on, 'Pair of readings 1', /^As laid/, '1');
-    await fill(on, 'Pair of readings 1', /^Turned round/, '-1');
+    await fill(on, 'Pair of readings 1', /^Turned/, '-1');
     await expect.poll(() => says(on)).toMatch(/^The line climbs 1\.7%/);
   });
 

@@ -151,7 +151,7 @@ const FORMS: readonly FormSpec[] = [
         ],
       },
     ],
-    rowCells: [quantity('facing', 'As laid (°)', DEGREES), quantity('turned', 'Turned round (°)', DEGREES)],
+    rowCells: [quantity('facing', 'As laid (°)', DEGREES), quantity('turned', 'Turned (°)', DEGREES)],
     beginsWith: [{ direction: 'forwards' }, { direction: 'left' }],
   },
   {
