@@ -149,6 +149,35 @@ export {
   type TrendVerdict,
   type TwoPeriods,
 } from './evidence/trend.ts';
+export { type MeasuredSpeed, measureGreenSpeed, readingOf, speedBehind } from './measuring/green-speed.ts';
+export {
+  fallByLevel,
+  LEVEL_SPREAD,
+  type LevelFall,
+  type LevelPair,
+  type LevelSlope,
+  slopeByLevel,
+} from './measuring/level.ts';
+export { halfWidth, type Measured } from './measuring/measured.ts';
+export {
+  type MeasuredSpread,
+  type PaceControl,
+  type PaceRoll,
+  paceControl,
+} from './measuring/pace-control.ts';
+export type { MeasuredGreen, MeasuredPlayer } from './measuring/results.ts';
+export {
+  type RampRoll,
+  type RollWay,
+  rampHeightFor,
+  rampSlowings,
+  rampSpeed,
+  STOPWATCH,
+  type TimedRoll,
+  timedSlowings,
+} from './measuring/rolls.ts';
+export { type Gate, gateAngle, type StartLine, startLine, tellingWidth } from './measuring/start-line.ts';
+export { type StepLength, stepLength, type Walk } from './measuring/step-length.ts';
 export {
   type ApproachOptions,
   type ApproachSide,

@@ -30,8 +30,14 @@ export const tFactor = (confidence: number, degrees: number): number =>
   factorOf((t) => incompleteBeta(degrees / (degrees + t * t), degrees / 2, 0.5), 1 - confidence);
 
 /**
+ * The chance that a standard normal variable lies farther from 0 than z, either side: small ones to their last figures.
+ * @param z 0 or more
+ */
+export const shareOutside = (z: number): number => 2 * shareBelow(-z);
+
+/**
  * The z that a standard normal variable stays within, either side, with the given chance.
  * @param confidence 0 < confidence < 1
  * @returns z; with 0.95 1.960
  */
-export const zFactor = (confidence: number): number => factorOf((z) => 2 * shareBelow(-z), 1 - confidence);
+export const zFactor = (confidence: number): number => factorOf(shareOutside, 1 - confidence);

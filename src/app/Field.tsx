@@ -14,13 +14,24 @@ export interface FieldProps {
   readonly onText: (text: string) => string | undefined;
   readonly hint?: ComponentChildren;
   readonly inputMode?: 'decimal' | 'text';
+  /** What is wrong with `text` itself, where the person's bad input is kept as it stands. */
+  readonly problem?: string;
 }
 
-export const Field = ({ id, label, text, onText, hint, inputMode = 'decimal' }: FieldProps) => {
+export const Field = ({
+  id,
+  label,
+  text,
+  onText,
+  hint,
+  inputMode = 'decimal',
+  problem: standing,
+}: FieldProps) => {
   const [draft, setDraft] = useState<string | undefined>(undefined);
-  const [problem, setProblem] = useState<string | undefined>(undefined);
+  const [refused, setProblem] = useState<string | undefined>(undefined);
   const focused = useRef(false);
   const shown = draft ?? text;
+  const problem = refused ?? standing;
 
   // A drag changes the value in force: an old draft and its complaint no longer speak of it.
   useEffect(() => {
@@ -52,7 +63,7 @@ export const Field = ({ id, label, text, onText, hint, inputMode = 'decimal' }: 
         }}
         onBlur={() => {
           focused.current = false;
-          if (problem === undefined) setDraft(undefined);
+          if (refused === undefined) setDraft(undefined);
         }}
         onKeyDown={(event) => {
           if (event.key !== 'Escape') return;

@@ -34,6 +34,9 @@ const RecordScreen = lazy(() =>
 const ReviewScreen = lazy(() =>
   import('../screens/review/index.tsx').then(({ ReviewScreen: screen }) => ({ default: screen })),
 );
+const MeasureScreen = lazy(() =>
+  import('../screens/measure/index.tsx').then(({ MeasureScreen: screen }) => ({ default: screen })),
+);
 const DataScreen = lazy(() =>
   import('../screens/data/index.tsx').then(({ DataScreen: screen }) => ({ default: screen })),
 );
@@ -50,5 +53,6 @@ export const PLACES: readonly Place[] = [
   },
   { path: '/record', name: 'Record', title: 'Borrow: record putts', Screen: RecordScreen, inRound: true },
   { path: '/review', name: 'Review', title: 'Borrow: your putting, reviewed', Screen: ReviewScreen },
+  { path: '/measure', name: 'Measure', title: 'Borrow: measure', Screen: MeasureScreen },
   { path: '/data', name: 'Your data', title: 'Borrow: your data', Screen: DataScreen, inRound: true },
 ];

@@ -22,6 +22,9 @@ export const PLAYER_RANGES: Readonly<Record<keyof Player, { readonly min: number
   paceBias: { min: -0.2, max: 0.2 },
 };
 
+/** Length of a step that is believed, m. */
+export const STEP_RANGE = { min: 0.4, max: 1.3 } as const;
+
 /** Before the person picks another. */
 export const DEFAULT_PLAYER: Player = PRESETS[0].player;
 
@@ -35,6 +38,8 @@ export interface StoredSettings {
   readonly hand: Hand;
   /** Whether the recording form stays open on what may be left out. */
   readonly fullRecord: boolean;
+  /** The person's own step, m; left out: not measured. */
+  readonly step?: number;
 }
 
 const DEFAULTS: StoredSettings = {
@@ -61,6 +66,9 @@ const loadPlayer = (value: unknown): Player => {
   return player as unknown as Player;
 };
 
+const loadStep = (value: unknown): number | undefined =>
+  typeof value === 'number' && value >= STEP_RANGE.min && value <= STEP_RANGE.max ? value : undefined;
+
 /** Reads a stored text; whatever is missing or wrong takes its default. */
 export const parseSettings = (text: string | null): StoredSettings => {
   if (text === null) return DEFAULTS;
@@ -79,6 +87,7 @@ export const parseSettings = (text: string | null): StoredSettings => {
     capture: CAPTURES.find((name) => name === found.capture) ?? CAPTURES[0],
     hand: found.hand === 'left' ? 'left' : 'right',
     fullRecord: found.fullRecord === true,
+    step: loadStep(found.step),
   };
 };
 
@@ -108,6 +117,8 @@ export const skid = signal(loaded.skid);
 export const capture = signal<CaptureName>(loaded.capture);
 export const hand = signal<Hand>(loaded.hand);
 export const fullRecord = signal(loaded.fullRecord);
+/** The person's step, m; undefined: not measured. */
+export const step = signal<number | undefined>(loaded.step);
 
 /** The signals as one object, for screens that take them as a prop. */
 export const settings = { units, theme, player };
@@ -125,6 +136,7 @@ export const keepSettings = (): (() => void) =>
         capture: capture.value,
         hand: hand.value,
         fullRecord: fullRecord.value,
+        step: step.value,
       } satisfies StoredSettings),
     ),
   );

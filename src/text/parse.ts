@@ -60,15 +60,43 @@ export const parseLength = (text: string, units: Units, limits: Limits): Parsed 
   );
 };
 
-/** A pace past the hole; a bare number is inches or centimetres. @returns metres */
-export const parsePace = (text: string, units: Units, limits: Limits): Parsed => {
+/** A short length, such as the width of a gate; a bare number is inches or centimetres. @returns metres */
+export const parseShort = (text: string, units: Units, limits: Limits, what = 'a length'): Parsed => {
   const value = toMetres(text, units === 'imperial' ? inchesToMetres : (centimetres) => centimetres / 100);
   if (between(value, limits)) return { ok: true, value };
   return fail(
     text,
-    `a distance past the hole from ${formatShort(limits.min, units)} to ${formatShort(limits.max, units)}`,
+    `${what} from ${formatShort(limits.min, units)} to ${formatShort(limits.max, units)}`,
     units === 'imperial' ? 'Type inches, such as 18.' : 'Type centimetres, such as 45.',
   );
+};
+
+/** A pace past the hole; a bare number is inches or centimetres. @returns metres */
+export const parsePace = (text: string, units: Units, limits: Limits): Parsed =>
+  parseShort(text, units, limits, 'a distance past the hole');
+
+export interface Quantity extends Limits {
+  /** With its article: "a time". */
+  readonly what: string;
+  /** What may stand behind the number, the one shown first, longer ones later: s, seconds. */
+  readonly unit: readonly string[];
+  /** "such as 3.2" */
+  readonly example: string;
+  /** Smallest step; left out: any number. */
+  readonly step?: number;
+}
+
+/** Any other number, with or without its unit. @returns the number in that unit */
+export const parseQuantity = (text: string, quantity: Quantity): Parsed => {
+  const { what, unit, example, step, min, max } = quantity;
+  const typed = text.trim().toLowerCase();
+  const suffix = unit.findLast((word) => typed.endsWith(word)) ?? '';
+  const bare = typed.slice(0, typed.length - suffix.length).trim();
+  const value = toNumber(bare);
+  if (between(value, quantity) && (step === undefined || Number.isInteger(value / step)))
+    return { ok: true, value };
+  const shownUnit = unit.length > 0 ? ` ${unit[0]}` : '';
+  return fail(text, `${what} from ${min} to ${max}${shownUnit}`, `Type a number such as ${example}.`);
 };
 
 /** A percentage such as a slope. @returns share */

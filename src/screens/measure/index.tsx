@@ -1,0 +1,120 @@
+/**
+ * Measuring at home and on the practice green: one guided form for each thing. Sentence first, then the rows, then how to do it.
+ * Connects drafts, outcome and words; leaves out what they are.
+ */
+import { useEffect, useState } from 'preact/hooks';
+import { Choice } from '../../app/Choice.tsx';
+import { RulesCaution } from '../../app/RulesCaution.tsx';
+import { step, units } from '../../app/settings.ts';
+import { localDay } from '../../store/day.ts';
+import { measuredWords } from '../../text/measure.ts';
+import { type Guide, guideOf } from '../../text/measureGuides.ts';
+import { plural } from '../../text/review.ts';
+import { chooseForm, keepDrafts, state } from './drafts.ts';
+import { Entries } from './Entries.tsx';
+import { FORM_NAMES, type FormId, formOf } from './forms.ts';
+import './measure.css';
+import { Sketch } from './Sketch.tsx';
+import { TiltPanel } from './TiltPanel.tsx';
+import { usesOf } from './uses.ts';
+import { type Outcome, outcomeOf } from './work.ts';
+
+const Answer = ({ form, outcome, question }: { form: FormId; outcome: Outcome; question: string }) => {
+  const [done, setDone] = useState('');
+  const { kept, leftOut } = outcome;
+  const words = kept && measuredWords(kept, units.value);
+  // What was said of one result is not said of the next.
+  const answer = words?.answer ?? '';
+  useEffect(() => setDone(''), [answer, form]);
+  return (
+    <section class="card measure-answer" aria-label="Answer">
+      <Choice
+        legend="What to measure"
+        name="measure-form"
+        value={form}
+        options={FORM_NAMES}
+        onChange={chooseForm}
+      />
+      <h1>{question}</h1>
+      <div aria-live="polite" data-testid="measured">
+        {words === undefined ? (
+          <p class="quiet">Enter what you measured below; the answer comes here, with its margin.</p>
+        ) : (
+          <>
+            <p class="measure-says">{words.answer}</p>
+            {words.more.map((line) => (
+              <p key={line}>{line}</p>
+            ))}
+          </>
+        )}
+        {leftOut > 0 && (
+          <p class="quiet">{plural(leftOut, 'row')} not counted yet: not whole, or to be mended.</p>
+        )}
+      </div>
+      {kept !== undefined && (
+        <p class="measure-actions">
+          {usesOf(kept, units.value).map(({ label, take }, index) => (
+            <button
+              key={label}
+              type="button"
+              class={index === 0 ? 'measure-main' : undefined}
+              onClick={() => setDone(take())}
+            >
+              {label}
+            </button>
+          ))}
+        </p>
+      )}
+      <p role="status" class="measure-done">
+        {done}
+      </p>
+    </section>
+  );
+};
+
+const HowTo = ({ guide, form, choices }: { guide: Guide; form: FormId; choices: Record<string, string> }) => (
+  <section class="card measure-how" aria-labelledby="measure-how">
+    <h2 id="measure-how">How to</h2>
+    <Sketch form={form} choices={choices} />
+    <p>
+      <strong>You need:</strong> {guide.need}
+    </p>
+    <ol>
+      {guide.steps.map((one) => (
+        <li key={one}>{one}</li>
+      ))}
+    </ol>
+    {guide.mind.map((one) => (
+      <p key={one} class="hint">
+        {one}
+      </p>
+    ))}
+  </section>
+);
+
+export const MeasureScreen = () => {
+  useEffect(keepDrafts, []);
+  const { form: id, drafts } = state.value;
+  const form = formOf(id);
+  const draft = drafts[id];
+  const own = step.value;
+  const guide = guideOf(id, draft.choices, units.value);
+  const outcome = outcomeOf(id, draft, { day: localDay(Date.now()), step: own });
+  return (
+    <div class="measure">
+      <Answer form={id} outcome={outcome} question={guide.question} />
+      <div class="measure-left">
+        {id === 'slope' && <TiltPanel draft={draft} />}
+        <Entries form={form} draft={draft} units={units.value} step={own} />
+      </div>
+      <div class="measure-right">
+        <HowTo guide={guide} form={id} choices={draft.choices} />
+        <RulesCaution />
+        <p class="hint">
+          Measure on practice days. During a round you may neither gauge a slope with a device (Rule 4.3a) nor
+          roll a ball to test the green (Rule 13.1e).
+        </p>
+      </div>
+    </div>
+  );
+};
