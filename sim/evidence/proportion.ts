@@ -11,14 +11,19 @@
 import { lastPlace } from './halving.ts';
 import { incompleteBeta } from './incomplete-beta.ts';
 
-export interface Proportion {
+/** So many of so many. */
+export interface Counted {
+  /** Whole, 0 to tries. */
+  readonly hits: number;
+  readonly tries: number;
+}
+
+export interface Proportion extends Counted {
   /** hits / tries; undefined without tries. */
   readonly value: number | undefined;
   /** Ends of the interval, 0..1; everything, 0 to 1, without tries. */
   readonly low: number;
   readonly high: number;
-  readonly hits: number;
-  readonly tries: number;
 }
 
 const betaQuantile = (share: number, a: number, b: number): number =>

@@ -8,6 +8,8 @@
  * player's two-sided chance, times the bands with enough putts, times the rounds looked at, is under 1% (Bonferroni: holds whatever
  * the bands share). The player's curve is a mixture over its draws, so that an uncertain curve makes fewer things unusual.
  */
+
+import { type DistanceBand, isInBand, ROUND_BANDS, TAP_IN } from './bands.ts';
 import { FEWEST_TO_CONCLUDE } from './caution.ts';
 import {
   chanceAtLeast,
@@ -21,7 +23,6 @@ import {
 import { leansOf, type MissLeans } from './miss-leans.ts';
 import { type MorePutts, morePutts } from './more-putts.ts';
 import type { RecordedPutt } from './record.ts';
-import { belongsTo, ROUND_BANDS, type RoundBand, TAP_IN } from './round-bands.ts';
 import { explainGain, type GainWithoutHoling, type HoleGain } from './round-gain.ts';
 
 /** Chance, over all bands and rounds looked at, of calling a round unusual that is not. */
@@ -52,7 +53,7 @@ export interface RoundCheckInput {
   /** Holes with their strokes gained; left out: a gain is not explained. */
   readonly holes?: readonly HoleGain[];
   /** Default ROUND_BANDS. */
-  readonly bands?: readonly RoundBand[];
+  readonly bands?: readonly DistanceBand[];
   /** One per band; left out: this round is all there is. */
   readonly bandRecords?: readonly BandRecord[];
   /** Share of misses that stay short without any fault; default a half. */
@@ -61,6 +62,8 @@ export interface RoundCheckInput {
   readonly departure?: number;
   /** Longest tap-in, m; default 3 ft. */
   readonly tapIn?: number;
+  /** Where first putts lay, for the explanation of a gain; default FIRST_PUTT_BANDS. */
+  readonly firstPuttBands?: readonly DistanceBand[];
 }
 
 /** Expected number holed, central 90%, and where the actual number lies. */
@@ -76,7 +79,7 @@ export interface HoledBeside extends ExpectedHits {
 export type RoundVerdict = 'nothingToConclude' | 'unusuallyFew' | 'unusuallyMany' | 'withinChance';
 
 export interface BandCheck {
-  readonly band: RoundBand;
+  readonly band: DistanceBand;
   readonly tries: number;
   readonly holed: number;
   readonly byPlayer: HoledBeside;
@@ -136,7 +139,7 @@ export function checkRound(input: RoundCheckInput): RoundCheck {
   const { putts, playerShares, playerWeights, benchmarkShares, bandRecords, departure } = input;
   const { bands = ROUND_BANDS, tapIn = TAP_IN, holes = [] } = input;
   const members = bands.map((band) =>
-    putts.flatMap(({ kind, distance }, i) => (kind === 'putt' && belongsTo(band, distance) ? [i] : [])),
+    putts.flatMap(({ kind, distance }, i) => (kind === 'putt' && isInBand(band, distance) ? [i] : [])),
   );
   const enough = members.filter(({ length }) => length >= FEWEST_TO_CONCLUDE).length;
   const looks = enough * input.roundsLookedAt;
@@ -180,6 +183,6 @@ export function checkRound(input: RoundCheckInput): RoundCheck {
       putts.filter((_, i) => judged.has(i)),
       { times: input.roundsLookedAt, expectedShort: input.expectedShort },
     ),
-    explained: explainGain({ putts, benchmarkShares, holes, tapIn }),
+    explained: explainGain({ putts, benchmarkShares, holes, tapIn, firstPuttBands: input.firstPuttBands }),
   };
 }

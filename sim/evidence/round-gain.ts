@@ -5,9 +5,10 @@
  * long ones, how many three-putts it takes there. Leaves out: strokes gained themselves (handed in), every other round: there
  * is nothing to explain when a putt dropped or no stroke was gained.
  */
+
+import { type DistanceBand, FIRST_PUTT_BANDS, isInBand, isLongerThan } from './bands.ts';
 import { chanceAtMost, type ExpectedHits, hitCounts, summarizeHits } from './hit-counts.ts';
 import type { RecordedPutt } from './record.ts';
-import { belongsTo, FIRST_PUTT_BANDS, isLongerThan, type RoundBand } from './round-bands.ts';
 
 /** A hole beside the benchmark. */
 export interface HoleGain {
@@ -29,7 +30,7 @@ interface ThreePutts {
 
 /** Holes whose first putt lay in a band. */
 export interface FirstPutts extends ThreePutts {
-  readonly band: RoundBand;
+  readonly band: DistanceBand;
   readonly count: number;
   /** Sum over those holes. */
   readonly gained: number;
@@ -60,6 +61,8 @@ export interface GainQuestion {
   readonly holes: readonly HoleGain[];
   /** Longest tap-in, m. */
   readonly tapIn: number;
+  /** Default FIRST_PUTT_BANDS. */
+  readonly firstPuttBands?: readonly DistanceBand[];
 }
 
 const sumOver = <Item>(items: readonly Item[], amount: (item: Item) => number): number =>
@@ -89,6 +92,7 @@ export function explainGain({
   benchmarkShares,
   holes,
   tapIn,
+  firstPuttBands = FIRST_PUTT_BANDS,
 }: GainQuestion): GainWithoutHoling | undefined {
   const gained = sumOver(holes, (hole) => hole.gained);
   const long = putts.flatMap(({ kind, distance, holed }, i) =>
@@ -101,8 +105,8 @@ export function explainGain({
     gained,
     holes: holes.length,
     medianFirstPutt: median(holes.map(({ firstPutt }) => firstPutt)),
-    firstPutts: FIRST_PUTT_BANDS.flatMap((band): FirstPutts[] => {
-      const inside = holes.filter(({ firstPutt }) => belongsTo(band, firstPutt));
+    firstPutts: firstPuttBands.flatMap((band): FirstPutts[] => {
+      const inside = holes.filter(({ firstPutt }) => isInBand(band, firstPutt));
       if (inside.length === 0) return [];
       const { soFew: _, ...taken } = threePuttsOf(inside);
       return [{ band, count: inside.length, gained: sumOver(inside, (hole) => hole.gained), ...taken }];

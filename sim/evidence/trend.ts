@@ -7,7 +7,8 @@
  * Sources: share-difference.ts, welch.ts; the rest derived as MODEL.md section 5 says.
  */
 import { type WeightedMean, weightedMean } from './mean-interval.ts';
-import { type Counted, type ShareDifference, shareDifference } from './share-difference.ts';
+import type { Counted } from './proportion.ts';
+import { type ShareDifference, shareDifference } from './share-difference.ts';
 import { tFactor, zFactor } from './student-t.ts';
 import { type MeanDifference, meanDifference } from './welch.ts';
 

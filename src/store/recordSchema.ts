@@ -15,13 +15,26 @@ export const SHORTEST_PUTT = 0.025;
 /** Longest name of a course or note, characters. */
 export const LONGEST_NAME = 80;
 
-const id = z.string().min(8).max(64);
+/** The end of the year 9999, ms since 1970: what can be written as a date of four digits. */
+const LAST_MOMENT = 253_402_300_799_999;
+
+/** What a text file can carry: half of a surrogate pair or a zero character would not come back from one. */
+const carried = (text: string): boolean => !/[\p{Surrogate}\0]/u.test(text);
+const UNCARRIED = { error: 'expected whole characters, and none that is zero' };
+
+const id = z
+  .string()
+  .min(8)
+  .max(64)
+  .refine((text) => carried(text) && text === text.trim(), {
+    error: 'expected whole characters, none that is zero, no blanks at the ends',
+  });
 /** ms since 1970. */
-const moment = z.number().int().min(0);
+export const momentSchema = z.number().int().min(0).max(LAST_MOMENT);
 /** A calendar day, YYYY-MM-DD, one that exists. */
-export const daySchema = z.iso.date();
+export const daySchema = z.iso.date({ error: 'expected a day such as 2026-05-02' });
 const length = z.number().min(SHORTEST_PUTT).max(LONGEST_PUTT);
-const name = z.string().trim().min(1).max(LONGEST_NAME);
+const name = z.string().trim().min(1).max(LONGEST_NAME).refine(carried, UNCARRIED);
 const hole = z.number().int().min(1).max(18);
 
 export const CLIMBS = ['up', 'down', 'level'] as const;
@@ -58,7 +71,7 @@ export const puttSchema = z
     paceAsMeant: z.boolean().optional(),
     holed: z.boolean(),
     miss: missSchema.optional(),
-    recordedAt: moment,
+    recordedAt: momentSchema,
   })
   .refine(({ kind, holed, miss }) => kind !== 'conceded' || (!holed && miss === undefined), {
     path: ['kind'],
@@ -77,9 +90,9 @@ export const roundSchema = z
   .strictObject({
     id,
     day: daySchema,
-    startedAt: moment,
+    startedAt: momentSchema,
     // Not held to come after the start: clocks get set.
-    endedAt: moment.optional(),
+    endedAt: momentSchema.optional(),
     holes: z.union([z.literal(9), z.literal(18)]),
     course: name.optional(),
     greenSpeed: z.number().min(0.5).max(6).optional(),
@@ -100,7 +113,7 @@ export const practiceSchema = z
   .strictObject({
     id,
     day: daySchema,
-    recordedAt: moment,
+    recordedAt: momentSchema,
     distance: length,
     attempts: count.min(1),
     holed: count,

@@ -8,6 +8,7 @@ import type { PracticeSet, RecordedPutt, RecordedRound } from '../../sim/index.t
 import type { Database } from './database.ts';
 import { mustPass, passAll } from './gate.ts';
 import { practiceSchema, puttSchema, roundSchema } from './recordSchema.ts';
+import { same } from './same.ts';
 
 export type Written = 'written' | 'changedElsewhere';
 
@@ -52,15 +53,6 @@ export interface Records {
 
 export const inOrderOfPlay = (putts: readonly RecordedPutt[]): RecordedPutt[] =>
   [...putts].sort((a, b) => a.hole - b.hole || a.stroke - b.stroke);
-
-/** Same content whatever the order of fields. */
-const same = (one: unknown, two: unknown): boolean => canonical(one) === canonical(two);
-const canonical = (value: unknown): string =>
-  JSON.stringify(value, (_key, part: unknown) =>
-    typeof part === 'object' && part !== null && !Array.isArray(part)
-      ? Object.fromEntries(Object.entries(part).sort(([a], [b]) => (a < b ? -1 : 1)))
-      : part,
-  );
 
 const newestFirst = (rounds: readonly RecordedRound[]): RecordedRound[] =>
   [...rounds].sort((a, b) => (a.day === b.day ? b.startedAt - a.startedAt : a.day < b.day ? 1 : -1));

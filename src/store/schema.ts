@@ -4,11 +4,10 @@
  */
 import * as z from 'zod';
 import type { Question } from '../../sim/index.ts';
-import { daySchema } from './recordSchema.ts';
+import { daySchema, momentSchema } from './recordSchema.ts';
 
 const metres = z.number().min(-1000).max(1000);
 const share = z.number().min(0).max(1);
-const moment = z.number().int().min(0);
 const point = z.strictObject({ x: metres, y: metres });
 
 const questionSchema = z.strictObject({
@@ -35,7 +34,7 @@ const answerSchema = z.strictObject({
   number: z.number().int().min(1).max(100),
   /** m, positive left. */
   aim: metres,
-  answeredAt: moment,
+  answeredAt: momentSchema,
   /** Chances of holing from this aim and the true one; absent until worked out. */
   holedAtAim: share.optional(),
   holedAtTrue: share.optional(),
@@ -48,7 +47,7 @@ export const readSetSchema = z
     /** Kept beside the id, so that a set can be named when its drill is gone. */
     drillName: z.string().min(1).max(80),
     seed: z.string().min(1).max(64),
-    startedAt: moment,
+    startedAt: momentSchema,
     /** Calendar day it was begun on. */
     day: daySchema,
     questions: z.array(questionSchema).min(1).max(100),

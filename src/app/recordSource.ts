@@ -1,0 +1,97 @@
+/**
+ * Whose records the review looks at: the player's own, or those of the invented player. Recording, backups and exports know the
+ * own ones only. Answers for: the choice, kept for the visit; loading and removing the invented player. Leaves out: making them
+ * (store/demo.ts).
+ */
+import { signal } from '@preact/signals';
+import { Dexie } from 'dexie';
+import { DEMO_RECORDS, type OpenedDatabase, openDatabase } from '../store/database.ts';
+import { localDay } from '../store/day.ts';
+import { type Records, recordsOf } from '../store/records.ts';
+import { ownDatabase } from './records.ts';
+
+export type RecordSource = 'own' | 'demo';
+
+const KEY = 'borrow.review.source';
+
+const remembered = (): RecordSource => {
+  try {
+    return globalThis.sessionStorage?.getItem(KEY) === 'demo' ? 'demo' : 'own';
+  } catch {
+    return 'own';
+  }
+};
+
+/** Whose records the person wants to look at; see `reviewRecords` for whose they get. */
+export const recordSource = signal<RecordSource>(remembered());
+/** Whether the invented player is on this device; undefined until looked up. */
+export const demoLoaded = signal<boolean | undefined>(undefined);
+
+recordSource.subscribe((source) => {
+  try {
+    globalThis.sessionStorage?.setItem(KEY, source);
+  } catch {
+    // The choice lasts until the page is closed, then.
+  }
+});
+
+let opening: Promise<OpenedDatabase> | undefined;
+const demoDatabase = (): Promise<OpenedDatabase> => {
+  opening ??= openDatabase(DEMO_RECORDS);
+  return opening;
+};
+
+/** Looks up whether the invented player is there, without making a database for him. */
+export const lookForDemo = async (): Promise<boolean> => {
+  if (demoLoaded.peek() === undefined) {
+    let there = false;
+    try {
+      there =
+        (await Dexie.exists(DEMO_RECORDS)) && (await (await demoDatabase()).database.rounds.count()) > 0;
+    } catch {
+      // A browser without a database has no invented player in it.
+    }
+    demoLoaded.value ??= there;
+  }
+  return demoLoaded.peek() === true;
+};
+
+/** Puts the invented player on the device, his last round today, whole or not at all; rejects when the device refuses. */
+export const loadDemo = async (): Promise<void> => {
+  // Fetched when it is wanted: drills and engine come with it.
+  const { makeDemo } = await import('../store/demo.ts');
+  const demo = makeDemo(localDay(Date.now()));
+  const { database } = await demoDatabase();
+  const { rounds, putts, practice, readSets } = database;
+  await database.transaction('rw', rounds, putts, practice, readSets, async () => {
+    for (const table of [rounds, putts, practice, readSets]) await table.clear();
+    await rounds.bulkAdd([...demo.rounds]);
+    await putts.bulkAdd([...demo.putts]);
+    await practice.bulkAdd([...demo.practice]);
+    await readSets.bulkAdd([...demo.readSets]);
+  });
+  demoLoaded.value = true;
+};
+
+/** Takes the invented player off the device, and the review back to the own records. */
+export const removeDemo = async (): Promise<void> => {
+  recordSource.value = 'own';
+  const { database } = await demoDatabase();
+  // The database itself goes, not only its records.
+  await database.delete();
+  opening = undefined;
+  demoLoaded.value = false;
+};
+
+export interface ReviewRecords {
+  /** Whose they are: the own ones too when the invented player was asked for and is not there. */
+  readonly source: RecordSource;
+  readonly records: Records;
+}
+
+/** The records to look at. */
+export const reviewRecords = async (): Promise<ReviewRecords> => {
+  if (recordSource.peek() === 'demo' && (await lookForDemo()))
+    return { source: 'demo', records: recordsOf((await demoDatabase()).database) };
+  return { source: 'own', records: recordsOf((await ownDatabase()).database) };
+};

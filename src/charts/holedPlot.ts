@@ -1,0 +1,84 @@
+/**
+ * Share holed against distance: bands as points with their whiskers, the player's curve with its band, the benchmark's curve. Data to
+ * marks only. Points are squares that span their band; curves are lines, the benchmark's dashed: no one needs the colours.
+ */
+import * as Plot from '@observablehq/plot';
+import type { Draw } from './ChartFigure.tsx';
+import { CHART_STYLE, finishChart, percentTick } from './finish.ts';
+
+export interface HoledPlotData {
+  /** "distance (ft)" */
+  readonly distanceLabel: string;
+  /** End of the distance axis; all distances in its unit. */
+  readonly far: number;
+  readonly points: readonly {
+    readonly from: number;
+    /** At most `far`. */
+    readonly to: number;
+    readonly middle: number;
+    readonly share: number;
+    readonly low: number;
+    readonly high: number;
+  }[];
+  readonly curve: readonly {
+    readonly distance: number;
+    readonly mean: number;
+    readonly low: number;
+    readonly high: number;
+  }[];
+  readonly benchmark: readonly { readonly distance: number; readonly share: number }[];
+}
+
+export const holedPlot: Draw<HoledPlotData> = (data, { width, height, title }) => {
+  const ink = 'var(--ink)';
+  const chart = Plot.plot({
+    width,
+    height,
+    marginLeft: 40,
+    marginRight: 12,
+    marginTop: 14,
+    marginBottom: 38,
+    style: CHART_STYLE,
+    x: {
+      label: data.distanceLabel,
+      labelAnchor: 'center',
+      labelArrow: 'none',
+      ticks: width < 420 ? 6 : 12,
+      domain: [0, data.far],
+    },
+    y: { label: null, tickFormat: percentTick, ticks: 5, domain: [0, 1] },
+    ariaLabel: title,
+    marks: [
+      Plot.ruleY([0], { stroke: 'var(--edge)' }),
+      Plot.areaY(data.curve, {
+        x: 'distance',
+        y1: 'low',
+        y2: 'high',
+        fill: ink,
+        fillOpacity: 0.13,
+        clip: true,
+      }),
+      Plot.line(data.benchmark, {
+        x: 'distance',
+        y: 'share',
+        stroke: 'var(--putts)',
+        strokeWidth: 2,
+        strokeDasharray: '7 4',
+        clip: true,
+      }),
+      Plot.line(data.curve, { x: 'distance', y: 'mean', stroke: ink, strokeWidth: 2, clip: true }),
+      Plot.ruleY(data.points, { y: 'share', x1: 'from', x2: 'to', stroke: ink, strokeWidth: 1 }),
+      Plot.ruleX(data.points, { x: 'middle', y1: 'low', y2: 'high', stroke: ink, strokeWidth: 1.5 }),
+      Plot.dot(data.points, {
+        x: 'middle',
+        y: 'share',
+        symbol: 'square',
+        r: 4.5,
+        fill: 'var(--card)',
+        stroke: ink,
+        strokeWidth: 2,
+      }),
+    ],
+  });
+  return finishChart(chart, title);
+};

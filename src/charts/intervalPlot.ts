@@ -1,0 +1,89 @@
+/**
+ * Values with their intervals, one line for each, and what they are measured against as an upright stroke. Data to marks only. An
+ * interval is drawn as wide as it is.
+ */
+import * as Plot from '@observablehq/plot';
+import type { Draw } from './ChartFigure.tsx';
+import { CHART_STYLE, finishChart, percentTick } from './finish.ts';
+
+export interface IntervalPlotData {
+  /** Top to bottom; names are unique. */
+  readonly rows: readonly {
+    readonly name: string;
+    readonly value: number;
+    readonly low: number;
+    readonly high: number;
+    /** Drawn as a stroke across. */
+    readonly against?: number;
+    /** At the right end: counts. */
+    readonly note: string;
+  }[];
+  /** Ends of the axis, and how its numbers read. */
+  readonly from: number;
+  readonly to: number;
+  readonly scale: 'share' | 'points';
+  readonly label: string;
+}
+
+/** CSS pixels of one line. */
+export const INTERVAL_LINE = 30;
+const HEAD = 44;
+
+export const intervalHeight = (rows: number): number => HEAD + Math.max(1, rows) * INTERVAL_LINE;
+
+const pointsTick = (change: number): string =>
+  `${change > 0 ? '+' : change < 0 ? '−' : ''}${Math.abs(Math.round(change * 1000) / 10)}`;
+
+export const intervalPlot: Draw<IntervalPlotData> = (data, { width, height, title }) => {
+  const ink = 'var(--ink)';
+  const marked = data.rows.filter(({ against }) => against !== undefined);
+  const chart = Plot.plot({
+    width,
+    height,
+    marginLeft: 92,
+    marginRight: 74,
+    marginTop: 6,
+    marginBottom: 38,
+    style: CHART_STYLE,
+    x: {
+      label: data.label,
+      labelAnchor: 'center',
+      labelArrow: 'none',
+      ticks: width < 420 ? 4 : 6,
+      tickFormat: data.scale === 'share' ? percentTick : pointsTick,
+      domain: [data.from, data.to],
+    },
+    y: { label: null, domain: data.rows.map(({ name }) => name), tickSize: 0 },
+    ariaLabel: title,
+    marks: [
+      ...(data.from < 0 ? [Plot.ruleX([0], { stroke: 'var(--soft)' })] : []),
+      Plot.ruleY(data.rows, { y: 'name', x1: 'low', x2: 'high', stroke: ink, strokeWidth: 2, clip: true }),
+      Plot.tickX(marked, {
+        x: 'against',
+        y: 'name',
+        stroke: 'var(--putts)',
+        strokeWidth: 3,
+        insetTop: 4,
+        insetBottom: 4,
+      }),
+      Plot.dot(data.rows, {
+        x: 'value',
+        y: 'name',
+        symbol: 'square',
+        r: 4.5,
+        fill: 'var(--card)',
+        stroke: ink,
+        strokeWidth: 2,
+      }),
+      Plot.text(data.rows, {
+        y: 'name',
+        frameAnchor: 'right',
+        dx: 70,
+        text: 'note',
+        textAnchor: 'end',
+        fill: 'var(--soft)',
+      }),
+    ],
+  });
+  return finishChart(chart, title);
+};

@@ -1,0 +1,103 @@
+/**
+ * Carries out the plan of an import: all of it in one transaction, or nothing. Answers for: looking once more, inside the
+ * transaction, whether the records it was made from are still those on the device. Leaves out: the plan (importPlan.ts).
+ */
+import type { Database } from './database.ts';
+import { passAll } from './gate.ts';
+import { isWritten } from './importDraft.ts';
+import type { ImportPlan, PlanLine } from './importPlan.ts';
+import { puttSchema } from './recordSchema.ts';
+import type { RecordsNow } from './recordsNow.ts';
+import { same } from './same.ts';
+import { type RecordOf, TABLE_NAMES, type TableName } from './tables.ts';
+
+/** refused: the plan has refusals, and it was not said that they are to be left out. */
+export type CarriedOut = 'written' | 'changedElsewhere' | 'refused';
+
+export interface CarryOutOptions {
+  /** Whether to import the rest when records are refused. Default: no. */
+  readonly leaveOutRefused?: boolean;
+  /** Share done, 0 to 1. */
+  readonly onProgress?: (share: number) => void;
+  /** Aborted: nothing is written, and the call rejects with the signal's reason. */
+  readonly signal?: AbortSignal;
+}
+
+/** Records handed to the database at a time: a tenth of a second or so. */
+const BATCH = 2000;
+
+/** Records that passed the gate when the plan was made. */
+const writesOf = <Table extends TableName>(lines: readonly PlanLine[], table: Table): RecordOf[Table][] =>
+  lines.flatMap((line) => (line.table === table && isWritten(line) ? [line.record as RecordOf[Table]] : []));
+
+/** Thrown inside the transaction, so that it is taken back. */
+class ChangedElsewhere extends Error {}
+
+/** The rounds a plan touches, by themselves or by their putts, and their putts, are as they were. */
+const checkRounds = async (
+  database: Database,
+  touched: readonly string[],
+  now: RecordsNow,
+): Promise<void> => {
+  const rounds = await database.rounds.bulkGet([...touched]);
+  if (!touched.every((id, index) => same(rounds[index], now.rounds.get(id)))) throw new ChangedElsewhere();
+  const found = await database.putts.where('roundId').anyOf(touched).toArray();
+  const { kept } = passAll(puttSchema, found);
+  const here = new Set(touched);
+  const before = [...now.putts.values()].filter(({ roundId }) => here.has(roundId));
+  if (kept.length !== before.length || !kept.every((putt) => same(putt, now.putts.get(putt.id))))
+    throw new ChangedElsewhere();
+};
+
+/** Records about to be written are as they were, or still missing. */
+const checkWrites = async (
+  database: Database,
+  writes: { readonly [Table in TableName]: readonly RecordOf[Table][] },
+  now: RecordsNow,
+): Promise<void> => {
+  for (const table of TABLE_NAMES) {
+    const ids = writes[table].map(({ id }) => id);
+    const found: readonly unknown[] = await database.table(table).bulkGet(ids);
+    if (!ids.every((id, index) => same(found[index], now[table].get(id)))) throw new ChangedElsewhere();
+  }
+};
+
+/** @returns what became of it; rejects, with nothing written, when the device refuses or the signal aborts */
+export const carryOut = async (
+  database: Database,
+  { lines, counts, now }: ImportPlan,
+  { leaveOutRefused = false, onProgress, signal }: CarryOutOptions = {},
+): Promise<CarriedOut> => {
+  if (counts.refuse > 0 && !leaveOutRefused) return 'refused';
+  const writes = {
+    rounds: writesOf(lines, 'rounds'),
+    putts: writesOf(lines, 'putts'),
+    practice: writesOf(lines, 'practice'),
+    readSets: writesOf(lines, 'readSets'),
+  };
+  const touched = new Set([
+    ...writes.rounds.map(({ id }) => id),
+    ...writes.putts.map(({ roundId }) => roundId),
+  ]);
+  const total = TABLE_NAMES.reduce((sum, table) => sum + writes[table].length, 0);
+  const { rounds, putts, practice, readSets } = database;
+  try {
+    await database.transaction('rw', rounds, putts, practice, readSets, async () => {
+      await checkRounds(database, [...touched], now);
+      await checkWrites(database, writes, now);
+      let done = 0;
+      for (const table of TABLE_NAMES)
+        for (let from = 0; from < writes[table].length; from += BATCH) {
+          signal?.throwIfAborted();
+          const batch = writes[table].slice(from, from + BATCH);
+          await database.table(table).bulkPut(batch);
+          done += batch.length;
+          onProgress?.(done / total);
+        }
+    });
+  } catch (problem) {
+    if (problem instanceof ChangedElsewhere) return 'changedElsewhere';
+    throw problem;
+  }
+  return 'written';
+};

@@ -1,0 +1,81 @@
+/** Everything of a database at one moment, by id, for backups and for plans of imports. */
+import type { Database } from './database.ts';
+import { pass } from './gate.ts';
+import { perTable, type RecordOf, SCHEMA_OF, TABLE_NAMES, type TableName } from './tables.ts';
+import { each, type Work } from './work.ts';
+
+export type RawRecords = { readonly [Table in TableName]: readonly unknown[] };
+
+export type RecordsNow = {
+  readonly [Table in TableName]: ReadonlyMap<string, RecordOf[Table]>;
+} & {
+  /** Those that do not pass the gate, as found; they stay on the device. */
+  readonly unreadable: RawRecords;
+};
+
+/** As found, in one transaction. */
+export const rawRecords = (database: Database): Promise<RawRecords> =>
+  database.transaction(
+    'r',
+    database.rounds,
+    database.putts,
+    database.practice,
+    database.readSets,
+    async () => ({
+      rounds: await database.rounds.toArray(),
+      putts: await database.putts.toArray(),
+      practice: await database.practice.toArray(),
+      readSets: await database.readSets.toArray(),
+    }),
+  );
+
+function* judge<Table extends TableName>(
+  table: Table,
+  found: readonly unknown[],
+  share: readonly [number, number],
+): Work<{ readonly kept: Map<string, RecordOf[Table]>; readonly unreadable: unknown[] }> {
+  const kept = new Map<string, RecordOf[Table]>();
+  const unreadable: unknown[] = [];
+  yield* each(
+    found,
+    (one) => {
+      const judged = pass(SCHEMA_OF[table], one);
+      if (judged.ok) kept.set(judged.kept.id, judged.kept);
+      else unreadable.push(one);
+    },
+    share,
+  );
+  return { kept, unreadable };
+}
+
+/** Records as found, judged. */
+export function* judgeRecords(raw: RawRecords): Work<RecordsNow> {
+  // Putts are nearly all of the work.
+  const rounds = yield* judge('rounds', raw.rounds, [0, 0.05]);
+  const putts = yield* judge('putts', raw.putts, [0.05, 0.9]);
+  const practice = yield* judge('practice', raw.practice, [0.9, 0.95]);
+  const readSets = yield* judge('readSets', raw.readSets, [0.95, 1]);
+  return {
+    rounds: rounds.kept,
+    putts: putts.kept,
+    practice: practice.kept,
+    readSets: readSets.kept,
+    unreadable: {
+      rounds: rounds.unreadable,
+      putts: putts.unreadable,
+      practice: practice.unreadable,
+      readSets: readSets.unreadable,
+    },
+  };
+}
+
+export const noRecords = (): RecordsNow => ({
+  rounds: new Map(),
+  putts: new Map(),
+  practice: new Map(),
+  readSets: new Map(),
+  unreadable: perTable(() => []),
+});
+
+export const countUnreadable = ({ unreadable }: RecordsNow): number =>
+  TABLE_NAMES.reduce((sum, table) => sum + unreadable[table].length, 0);

@@ -1,0 +1,193 @@
+/**
+ * Any records the gate lets pass, for fast-check: every field at the ends of its range, names that files and spreadsheets find
+ * hard. Rounds as the app writes them: strokes of a hole numbered from 1.
+ */
+import fc from 'fast-check';
+import type { PracticeSet, RecordedPutt, RecordedRound } from '../../sim/index.ts';
+import {
+  BREAK_WAYS,
+  CLIMBS,
+  GROUNDS,
+  LONGEST_PUTT,
+  MISS_REACHES,
+  MISS_SIDES,
+  PACES_MEANT,
+  PUTT_KINDS,
+  practiceSchema,
+  puttSchema,
+  roundSchema,
+  SHORTEST_PUTT,
+  SLOPES_FELT,
+} from '../../src/store/recordSchema.ts';
+import type { RecordsNow } from '../../src/store/recordsNow.ts';
+import { noRecords } from '../../src/store/recordsNow.ts';
+import type { KeptSet } from '../../src/store/schema.ts';
+import { answer, set } from './sampleSet.ts';
+
+/** Names that break a careless writer: quotes, delimiters, line ends, formulas, markup, other scripts, prototype names. */
+const HARD_NAMES = [
+  '=1+1',
+  "'=1+1",
+  "''=x",
+  "'t Zand",
+  '+49 30',
+  '-3',
+  '@sum',
+  'a, b; c\td',
+  'two\nlines',
+  'two\r\nlines',
+  'a "quoted" name',
+  '"',
+  '<img src=x onerror=alert(1)>',
+  '__proto__',
+  'constructor',
+  'Größe 北京 🏌️',
+  '3,2',
+  '0012',
+  'null',
+  '\ufeffmark inside? \ufeff!',
+];
+const name = fc
+  .oneof(fc.constantFrom(...HARD_NAMES), fc.string({ unit: 'grapheme', minLength: 1, maxLength: 30 }))
+  .map((text) => text.trim().slice(0, 80))
+  .filter((text) => roundSchema.shape.course.safeParse(text).success && text !== '');
+const moment = fc.oneof(fc.integer({ min: 0, max: 2e12 }), fc.constantFrom(0, 253_402_300_799_999));
+const day = fc
+  .date({ min: new Date('0001-01-01'), max: new Date('9999-12-31'), noInvalidDate: true })
+  .map((date) => date.toISOString().slice(0, 10));
+const length = fc.oneof(
+  fc.double({ min: SHORTEST_PUTT, max: LONGEST_PUTT, noNaN: true }),
+  fc.constantFrom(SHORTEST_PUTT, LONGEST_PUTT, 0.3048 * 3, 0.1 + 0.2),
+);
+const maybe = <Value>(value: fc.Arbitrary<Value>) => fc.option(value, { nil: undefined });
+const oneOf = <Value>(values: readonly Value[]) => fc.constantFrom(...values);
+
+const tidy = <Kept extends object>(record: Kept): Kept =>
+  Object.fromEntries(Object.entries(record).filter(([, value]) => value !== undefined)) as Kept;
+
+const puttBody = fc
+  .record({
+    kind: oneOf(PUTT_KINDS),
+    distance: length,
+    climb: maybe(oneOf(CLIMBS)),
+    breaks: maybe(oneOf(BREAK_WAYS)),
+    slopeFelt: maybe(oneOf(SLOPES_FELT)),
+    paceMeant: maybe(oneOf(PACES_MEANT)),
+    startedAsMeant: maybe(fc.boolean()),
+    paceAsMeant: maybe(fc.boolean()),
+    holed: fc.boolean(),
+    miss: fc
+      .record({ side: maybe(oneOf(MISS_SIDES)), reach: maybe(oneOf(MISS_REACHES)), leave: length })
+      .map(tidy),
+    recordedAt: moment,
+  })
+  .map((putt) => {
+    const holed = putt.holed && putt.kind !== 'conceded';
+    return tidy({ ...putt, holed, miss: holed || putt.kind === 'conceded' ? undefined : putt.miss });
+  })
+  .filter(
+    (putt) =>
+      puttSchema.safeParse({ ...putt, id: 'x'.repeat(8), roundId: 'y'.repeat(8), hole: 1, stroke: 1 })
+        .success,
+  );
+
+const roundBody = fc
+  .record({
+    day,
+    startedAt: moment,
+    endedAt: moment,
+    holes: fc.constantFrom(9 as const, 18 as const),
+    course: maybe(name),
+    greenSpeed: maybe(fc.double({ min: 0.5, max: 6, noNaN: true })),
+    withoutPutt: fc.uniqueArray(fc.integer({ min: 1, max: 9 }), { maxLength: 4 }),
+  })
+  .map(tidy);
+
+/** A round and putts for some of its holes; ids end in the number given, so that several rounds go together. */
+const anyRound = (number: number): fc.Arbitrary<{ round: RecordedRound; putts: RecordedPutt[] }> =>
+  fc
+    .tuple(
+      fc.oneof(fc.constant('round-'), fc.constantFrom('=round-', '"round,-', "'+round-", '__proto__')),
+      roundBody,
+      fc.array(fc.tuple(fc.integer({ min: 1, max: 9 }), fc.array(puttBody, { minLength: 1, maxLength: 3 })), {
+        maxLength: 4,
+      }),
+    )
+    .map(([prefix, body, holes]) => {
+      const id = `${prefix}${String(number).padStart(3, '0')}`;
+      const played = [...new Map(holes)];
+      return {
+        round: { id, ...body },
+        putts: played.flatMap(([hole, putts]) =>
+          putts.map((putt, index) => ({
+            ...putt,
+            id: `${id}-${hole}-${index + 1}`,
+            roundId: id,
+            hole,
+            stroke: index + 1,
+          })),
+        ),
+      };
+    });
+
+const practiceBody = fc
+  .record({
+    day,
+    recordedAt: moment,
+    distance: length,
+    attempts: fc.integer({ min: 1, max: 1000 }),
+    share: fc.double({ min: 0, max: 1, noNaN: true }),
+    misses: maybe(
+      fc.record({ high: maybe(fc.constant(0)), low: fc.constant(0), past: maybe(fc.constant(0)) }).map(tidy),
+    ),
+    climb: maybe(oneOf(CLIMBS)),
+    breaks: maybe(oneOf(BREAK_WAYS)),
+    ground: oneOf(GROUNDS),
+    note: maybe(name),
+  })
+  .map(({ share, ...body }) => tidy({ ...body, holed: Math.floor(share * body.attempts) }))
+  .filter((body) => practiceSchema.safeParse({ id: 'x'.repeat(8), ...body }).success);
+
+const anySet = (number: number): fc.Arbitrary<KeptSet> =>
+  fc
+    .record({
+      startedAt: moment,
+      day,
+      drillName: name,
+      answered: fc.subarray([1, 2, 3]),
+      aim: fc.double({ min: -3, max: 3, noNaN: true }),
+    })
+    .map(({ answered, aim, ...body }) =>
+      // Minus zero does not survive JSON, nor does it say anything else than zero.
+      set({
+        ...body,
+        id: `set-${String(number).padStart(4, '0')}`,
+        answers: answered.map((one) => answer(one, aim + 0)),
+      }),
+    );
+
+const some = <Value>(of: (number: number) => fc.Arbitrary<Value>, most: number): fc.Arbitrary<Value[]> =>
+  fc
+    .integer({ min: 0, max: most })
+    .chain((count) =>
+      count === 0
+        ? fc.constant([])
+        : fc.tuple(...Array.from({ length: count }, (_unused, index) => of(index))),
+    ) as fc.Arbitrary<Value[]>;
+
+const byId = <Kept extends { readonly id: string }>(records: readonly Kept[]): Map<string, Kept> =>
+  new Map(records.map((record) => [record.id, record]));
+
+export const anyPractice = (number: number): fc.Arbitrary<PracticeSet> =>
+  practiceBody.map((body) => ({ id: `practice-${number}`, ...body }));
+
+/** A database in which every round has ended. */
+export const anyRecords: fc.Arbitrary<RecordsNow> = fc
+  .tuple(some(anyRound, 4), some(anyPractice, 3), some(anySet, 2))
+  .map(([rounds, practice, sets]) => ({
+    ...noRecords(),
+    rounds: byId(rounds.map(({ round }) => round)),
+    putts: byId(rounds.flatMap(({ putts }) => putts)),
+    practice: byId(practice),
+    readSets: byId(sets),
+  }));
