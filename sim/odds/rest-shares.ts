@@ -45,6 +45,9 @@ export interface RestQuestion {
   readonly target: 'hole' | 'mark';
 }
 
+/** The sides of a zone cut starts off sharply, but for the spread of the pace: a tenth or so of where they lie, SD (ours). */
+const PIECE = 0.2;
+
 const inside = (zone: Zone, past: number, aside: number): boolean =>
   zone.shape === 'circle'
     ? past ** 2 + aside ** 2 <= zone.radiusM ** 2
@@ -95,6 +98,7 @@ export function restShares(question: RestQuestion): RestShares | NoLine {
     target === 'hole' ? dropRegions(walk) : [],
     target === 'hole' ? missRests(walk, range) : restsOf(putt, range),
     {
+      widestPiece: zones.length > 0 ? PIECE : undefined,
       aim: () => undefined,
       miss(share, x, y, softer, firmer, tilt, lipped) {
         missed += share;

@@ -57,18 +57,20 @@ export interface NoExpectation {
 export interface DrillScoreOptions {
   readonly capture?: CaptureName;
   /**
-   * Tables of next putts at hand, for drills where the ball is holed out; left out: made here with one sensible pace from
-   * everywhere (prepareNextPutts, policy 'fixed'), which takes a good part of a second for each slope.
+   * Tables of next putts at hand, for drills where the ball is holed out; left out: made here, with one sensible pace from everywhere and
+   * half the usual places each way (MODEL.md section 7 says what that leaves out).
    */
   readonly nextPutts?: (putt: Putt, player: Player) => NextPutts;
 }
+
+const QUICK_TABLE = { policy: 'fixed', finer: { places: 0.5 } } as const;
 
 /** Tables by slope, for one player: all else is the same for every station. */
 function tablesBySlope(): (putt: Putt, player: Player) => NextPutts {
   const known = new Map<number, NextPutts>();
   return (putt, player) => {
     const slope = putt.surface.kind === 'plane' ? putt.surface.slope : Number.NaN;
-    const table = known.get(slope) ?? prepareNextPutts(putt, player, { policy: 'fixed' });
+    const table = known.get(slope) ?? prepareNextPutts(putt, player, QUICK_TABLE);
     known.set(slope, table);
     return table;
   };
@@ -80,6 +82,10 @@ interface Scores {
   readonly points: readonly number[];
 }
 
+/** The same for stations that are each other's image in the fall line: their scores are alike. */
+const mirrored = (station: Station): string =>
+  JSON.stringify({ ...station, clock: Math.min(station.clock, 12 - station.clock) % 12 });
+
 function scoresOf(
   drill: PuttingDrill,
   player: Player,
@@ -89,11 +95,14 @@ function scoresOf(
   const { tally, better } = drill.scoring;
   const wholeStations = tally.kind === 'sum' || tally.kind === 'best';
   const perStation: Float64Array[] = [];
+  const known = new Map<string, Float64Array>();
   const points: number[] = [];
   for (const station of drill.stations) {
     const question = { drill, station, putt: stationPutt(station, ground, capture), player, nextPutts };
-    const all = wholeStations ? stationPoints(question) : strokePoints(question);
+    const key = mirrored(station);
+    const all = known.get(key) ?? (wholeStations ? stationPoints(question) : strokePoints(question));
     if (!(all instanceof Float64Array)) return { status: 'cannot', reason: all.reason };
+    known.set(key, all);
     perStation.push(all);
     points.push(meanOf(all) / (wholeStations ? station.balls : 1));
   }

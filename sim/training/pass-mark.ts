@@ -74,6 +74,8 @@ export interface Repetitions {
   readonly count: number;
   /** counted: from the distribution of the total. estimated: by the normal approximation. */
   readonly by: 'counted' | 'estimated';
+  /** The total that separates; undefined where it was not counted. */
+  readonly total: number | undefined;
 }
 
 const varianceOf = (chances: Float64Array): number => {
@@ -95,20 +97,22 @@ function estimate(now: Float64Array, improved: Float64Array, better: Better): nu
  */
 export function repetitionsApart(now: Float64Array, improved: Float64Array, better: Better): Repetitions {
   const about = estimate(now, improved, better);
-  if (about > MOST_COUNTED) return { count: about, by: 'estimated' };
+  if (about > MOST_COUNTED) return { count: about, by: 'estimated', total: undefined };
   let totalNow = now;
   let totalImproved = improved;
   for (let count = 1; count <= MOST_COUNTED; count++) {
-    if (separates(totalNow, totalImproved, better)) return { count, by: 'counted' };
+    const total = separatingTotal(totalNow, totalImproved, better);
+    if (total !== undefined) return { count, by: 'counted', total };
     totalNow = together(totalNow, now);
     totalImproved = together(totalImproved, improved);
   }
-  return { count: about, by: 'estimated' };
+  return { count: about, by: 'estimated', total: undefined };
 }
 
-/** The easiest total that the first reaches at most with MARK_CHANCE: does the other reach it often enough? */
-function separates(now: Float64Array, improved: Float64Array, better: Better): boolean {
+/** The easiest total that the first reaches at most with MARK_CHANCE, if the other reaches it often enough. */
+function separatingTotal(now: Float64Array, improved: Float64Array, better: Better): number | undefined {
   const most = now.length - 1;
+  let total: number | undefined;
   let beyondNow = 0;
   let beyondImproved = 0;
   for (let steps = 0; steps <= most; steps++) {
@@ -116,6 +120,7 @@ function separates(now: Float64Array, improved: Float64Array, better: Better): b
     if (beyondNow + now[score] > MARK_CHANCE) break;
     beyondNow += now[score];
     beyondImproved += improved[score];
+    total = score;
   }
-  return beyondImproved >= TOLD_APART;
+  return beyondImproved >= TOLD_APART ? total : undefined;
 }
