@@ -160,8 +160,8 @@ describe('played stroke by stroke', () => {
       if (stroke.kind !== 'holingOut') throw new Error('expected holing out');
       const random = seededRandom(id);
       const holes = 150;
-      const sum = 0;
-      const squares = 0;
+    let mean = 0;
+    let variance = 0;
       for (const [index, station] of drill.stations.entries()) {
         const first = stationPutt(station, GRASS, 'rim');
         let sum = 0;
