@@ -48,6 +48,11 @@ function zonesWords({ scoring: { stroke }, target }: PuttingDrill, units: Units)
   ].join(', ');
 }
 
+/** Slopes up to here count as level in words and drawings, rise over run. */
+const LEVEL = 0.01;
+export const isLevel = ({ stations }: PuttingDrill): boolean =>
+  stations.every(({ slope }) => slope[1] <= LEVEL);
+
 const slopeWords = ({ stations }: PuttingDrill): string => {
   const low = Math.min(...stations.map(({ slope }) => slope[0]));
   const high = Math.max(...stations.map(({ slope }) => slope[1]));
@@ -113,7 +118,7 @@ export function scoreWords(drill: PuttingDrill): string {
     stroke.kind === 'holed' ? 'balls holed' : stroke.kind === 'gate' ? 'balls through the gate' : 'points';
   if (tally.kind === 'run') return `longest run of ${counted}, up to ${tally.length}`;
   if (tally.kind === 'ladder')
-    return `places behind you after ${strokesOf(drill)} putts, of ${drill.stations.length}`;
+    return `places behind you, of ${drill.stations.length}, in ${strokesOf(drill)} putts`;
   if (stroke.kind === 'holingOut' && drill.scoring.better === 'lower')
     return `putts for ${plural(strokesOf(drill), 'hole')}`;
   const most =
@@ -142,10 +147,9 @@ export function describeDrill(drill: PuttingDrill, units: Units): string {
     return `${plural(balls, 'ball')} from ${formatLength(distanceM, units)}${where}${pace}`;
   });
   const order = orderWords(drill);
-  const level = stations.every(({ slope }) => slope[1] <= LEVEL);
   const sentences = [
     target === 'hole'
-      ? `Round one hole, ${level ? 'on level ground' : `on a slope of ${slopeWords(drill)}; 12:00 is straight uphill of the hole`}: ${places.join('; ')}.`
+      ? `Round one hole, ${isLevel(drill) ? 'on level ground' : `on a slope of ${slopeWords(drill)}; 12:00 is straight uphill of the hole`}: ${places.join('; ')}.`
       : `On level ground, towards ${stations.length > 1 ? 'marks' : 'a mark'}: ${places.join('; ')}.`,
     ...(order === undefined ? [] : [`Order: ${order}.`]),
     ...gates.map(
@@ -156,6 +160,3 @@ export function describeDrill(drill: PuttingDrill, units: Units): string {
   ];
   return sentences.join(' ');
 }
-
-/** Slopes up to here count as level in words and drawings, rise over run. */
-export const LEVEL = 0.01;

@@ -5,10 +5,10 @@
  */
 import type { JSX } from 'preact';
 import type { PuttingDrill } from '../../../sim/index.ts';
-import { describeDrill, drawingTitle, LEVEL, orderWords } from '../../text/drills.ts';
+import { describeDrill, drawingTitle, isLevel, orderWords } from '../../text/drills.ts';
 import type { Units } from '../../text/format.ts';
 import { diamond, gateDetail, LETTERS, zoneDetail } from './DrillDetails.tsx';
-import { BALL, type DrillPlan, drillPlan, type PlanPlace, WIDTH } from './drillPlan.ts';
+import { BALL, type DrillPlan, drillPlan, type PlanLabel, WIDTH, ZONE_HALF } from './drillPlan.ts';
 
 export interface DrillDrawingProps {
   readonly drill: PuttingDrill;
@@ -18,7 +18,7 @@ export interface DrillDrawingProps {
 /** Letters stand clear of hachures and lines. */
 const HALO = {
   stroke: 'var(--card)',
-  'stroke-width': 3.5,
+  'stroke-width': 5,
   'paint-order': 'stroke',
   'stroke-linejoin': 'round',
 } as const;
@@ -34,17 +34,22 @@ function hachures(height: number): JSX.Element {
   );
 }
 
-/** Which way is down, in words and with an arrow, at the left edge. */
+/** Which way is down, in words and with an arrow, below all places. */
 const downhill = (height: number): JSX.Element => (
   <g>
-    <path d={`M12 ${height - 44}v26m-4-6l4 6l4-6`} stroke="var(--soft)" stroke-width={1.5} fill="none" />
-    <text x={20} y={height - 24} {...QUIET} {...HALO}>
+    <path
+      d={`M${WIDTH / 2 - 40} ${height - 21}v16m-4-5l4 5l4-5`}
+      stroke="var(--soft)"
+      stroke-width={1.5}
+      fill="none"
+    />
+    <text x={WIDTH / 2 - 30} y={height - 8} {...QUIET} {...HALO}>
       downhill
     </text>
   </g>
 );
 
-const lines = ({ label }: PlanPlace): JSX.Element => (
+const lines = (label: PlanLabel): JSX.Element => (
   <text x={label.x} y={label.y} text-anchor={label.anchor} {...LETTERS} {...HALO}>
     {label.lines.map((text, i) => (
       <tspan key={text} x={label.x} dy={i === 0 ? 0 : 14} fill={i === 0 ? 'var(--ink)' : 'var(--soft)'}>
@@ -114,7 +119,7 @@ function planMarks(drill: PuttingDrill, plan: DrillPlan): JSX.Element {
           <path
             key={`${name}${i}`}
             data-part="zone"
-            d={`M${x - 16} ${y - zone.pastM * (scale ?? 0)}h32M${x - 16} ${y + zone.shortM * (scale ?? 0)}h32`}
+            d={`M${x - ZONE_HALF} ${y - zone.pastM * (scale ?? 0)}h${2 * ZONE_HALF}M${x - ZONE_HALF} ${y + zone.shortM * (scale ?? 0)}h${2 * ZONE_HALF}`}
             {...ink}
           />
         ));
@@ -134,6 +139,7 @@ function planMarks(drill: PuttingDrill, plan: DrillPlan): JSX.Element {
       ) : (
         ball(centre.x, centre.y, '')
       )}
+      {plan.ballLabel !== undefined && lines(plan.ballLabel)}
       {places.map((place) => (
         <g key={place.name} data-part="place">
           {target === 'hole' ? (
@@ -142,13 +148,13 @@ function planMarks(drill: PuttingDrill, plan: DrillPlan): JSX.Element {
             <g>
               <path data-part="mark" d={diamond(place.x, place.y)} fill="var(--ink)" />
               {place.name !== '' && (
-                <text x={place.x - 22} y={place.y + 4.5} text-anchor="end" {...LETTERS} {...HALO}>
+                <text x={place.x - ZONE_HALF - 6} y={place.y + 4.5} text-anchor="end" {...LETTERS} {...HALO}>
                   {place.name}
                 </text>
               )}
             </g>
           )}
-          {lines(place)}
+          {lines(place.label)}
         </g>
       ))}
     </g>
@@ -158,7 +164,7 @@ function planMarks(drill: PuttingDrill, plan: DrillPlan): JSX.Element {
 export function DrillDrawing({ drill, units }: DrillDrawingProps): JSX.Element {
   const plan = drillPlan(drill, units);
   const { stroke } = drill.scoring;
-  const level = drill.stations.every(({ slope }) => slope[1] <= LEVEL);
+  const level = isLevel(drill);
   const order = orderWords(drill);
   const captions = [
     ...(order === undefined ? [] : [order]),
@@ -167,7 +173,7 @@ export function DrillDrawing({ drill, units }: DrillDrawingProps): JSX.Element {
   const top = plan.height + captions.length * 16 + (captions.length > 0 ? 10 : 0);
   const gates = drill.gates.length > 0 ? gateDetail(drill, units, top + 14) : undefined;
   const zones =
-    stroke.kind === 'zones' ? zoneDetail(stroke.zones, drill.target, { units, top: top + 8 }) : undefined;
+    stroke.kind === 'zones' ? zoneDetail(stroke, drill.target, { units, top: top + 8 }) : undefined;
   const height = Math.ceil(top + (gates ? gates.height + 14 : 0) + (zones ? zones.height + 8 : 0) + 4);
   const id = `drawing-${drill.id}`;
   return (

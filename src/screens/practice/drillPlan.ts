@@ -4,15 +4,22 @@
  * (DrillDrawing.tsx), the enlarged details (DrillDetails.tsx). Uphill is at the top; a mark is putted to up the page.
  */
 import type { PuttingDrill, Station } from '../../../sim/index.ts';
+import { isLevel } from '../../text/drills.ts';
 import { formatLength, type Units } from '../../text/format.ts';
 
 export const WIDTH = 280;
 /** Room for labels round the places, and the most the plan may be high without it. */
-const SIDE = 62;
+const SIDE = 70;
 const ABOVE = 46;
 const TALLEST = 200;
+/** A plan of places level with the hole is still given so much height. */
+const LOWEST = 130;
+/** Room for the word downhill below. */
+const FOOT = 22;
 /** Ball marks hold a number and must not cover each other or the hole. */
 export const BALL = 9;
+/** Half the width at which zones that have none of their own are drawn in the plan. */
+export const ZONE_HALF = 16;
 /** When the farthest ball is so many times as far as the nearest, distances are drawn by their roots. */
 const UNEVEN = 2.5;
 /** Stations nearer than this in direction lie behind one another: hours. */
@@ -51,6 +58,8 @@ export interface DrillPlan {
   readonly centre: { readonly x: number; readonly y: number };
   /** Balls round a hole, or marks. */
   readonly places: readonly PlanPlace[];
+  /** Balls that are putted from the centre: to marks. */
+  readonly ballLabel: PlanLabel | undefined;
   readonly gates: readonly PlanGate[];
 }
 
@@ -87,30 +96,49 @@ const apart = (one: number, other: number): number => {
 
 const LINE = 14;
 
+interface Crowd {
+  readonly all: readonly Placed[];
+  readonly target: 'hole' | 'mark';
+  readonly units: Units;
+}
+
+const plainLabel = (x: number, y: number, lines: readonly string[]): PlanLabel => ({
+  x,
+  y: y + 4.5 - ((lines.length - 1) * LINE) / 2,
+  anchor: 'start',
+  lines,
+});
+
 /** Outwards from the centre, or to the side where places lie behind one another. */
-function labelOf(
-  one: Placed,
-  at: { x: number; y: number },
-  crowd: readonly Placed[],
-  units: Units,
-): PlanLabel {
-  const [{ distanceM }] = one.stations;
+function labelOf(one: Placed, { x, y }: { x: number; y: number }, { all, target, units }: Crowd): PlanLabel {
+  const distance = formatLength(one.stations[0].distanceM, units);
+  if (target === 'mark') return plainLabel(x + ZONE_HALF + 6, y, [distance]);
   const balls = one.stations.reduce((sum, station) => sum + station.balls, 0);
-  const lines = [formatLength(distanceM, units), ...(balls > 1 ? [`${balls} balls`] : [])];
+  const lines = [distance, ...(balls > 1 ? [`${balls} balls`] : [])];
   const far = Math.hypot(one.x, one.y);
   const [outX, outY] = [one.x / far, one.y / far];
-  const behind = crowd.some(
+  const behind = all.some(
     (other) => other !== one && apart(other.stations[0].clock, one.stations[0].clock) < SAME_WAY,
   );
-  const middle = at.y + 4.5 - ((lines.length - 1) * LINE) / 2;
-  const toSide = behind || Math.abs(outX) > 0.45 || Math.abs(outX) < 1e-6;
-  if (toSide) {
-    const left = outX < -1e-6;
+  if (behind || Math.abs(outX) > 0.45 || Math.abs(outX) < 1e-6) {
     const room = BALL + 6 + (one.indices.length > 1 ? 8 : 0);
-    return { x: at.x + (left ? -room : room), y: middle, anchor: left ? 'end' : 'start', lines };
+    const right = plainLabel(x + room, y, lines);
+    return outX < -1e-6 ? { ...right, x: x - room, anchor: 'end' } : right;
   }
-  const y = outY < 0 ? at.y - BALL - 5 - (lines.length - 1) * LINE : at.y + BALL + LINE;
-  return { x: at.x, y, anchor: 'middle', lines };
+  const below = y + BALL + LINE;
+  return {
+    x,
+    y: outY < 0 ? y - BALL - 5 - (lines.length - 1) * LINE : below,
+    anchor: 'middle',
+    lines,
+  };
+}
+
+/** How many balls are putted from the one place at marks. */
+function ballsWords({ stations }: PuttingDrill): string {
+  const { balls } = stations[0];
+  if (stations.length > 1) return `${balls} balls to each`;
+  return balls > 1 ? `${balls} balls` : 'ball';
 }
 
 /** Letters for places that are drawn by lot. */
@@ -131,23 +159,20 @@ export function drillPlan(drill: PuttingDrill, units: Units): DrillPlan {
     (WIDTH - 2 * SIDE) / Math.max(east - west, 1e-9),
     TALLEST / Math.max(south - north, 1e-9),
   );
-  const centre = {
-    // One line of places leaves its right side to the labels.
-    x: WIDTH / 2 - (scale * (west + east)) / 2,
-    y: ABOVE - scale * north,
-  };
-  const height = ABOVE + scale * (south - north) + ABOVE;
+  const tall = Math.max(LOWEST, 2 * ABOVE + scale * (south - north));
+  const centre = { x: WIDTH / 2 - (scale * (west + east)) / 2, y: (tall - scale * (north + south)) / 2 };
   const places = all.map((one): PlanPlace => {
     const at = { x: centre.x + scale * one.x, y: centre.y + scale * one.y };
     const name = one.indices.map((index) => nameOf(index, drill)).join(' ');
-    return { ...at, name, label: labelOf(one, at, all, units) };
+    return { ...at, name, label: labelOf(one, at, { all, target, units }) };
   });
   return {
-    height,
+    height: tall + (isLevel(drill) ? 0 : FOOT),
     scale: uneven ? undefined : scale,
     target,
     centre,
     places,
+    ballLabel: target === 'mark' ? plainLabel(centre.x + BALL + 6, centre.y, [ballsWords(drill)]) : undefined,
     gates: places.flatMap((place, i) => {
       // Marks share the ball at the centre: its gates stand on the way to the first.
       if (target === 'mark' && i > 0) return [];

@@ -160,8 +160,8 @@ describe('played stroke by stroke', () => {
       if (stroke.kind !== 'holingOut') throw new Error('expected holing out');
       const random = seededRandom(id);
       const holes = 150;
-    let mean = 0;
-    let variance = 0;
+      let mean = 0;
+      let variance = 0;
       for (const [index, station] of drill.stations.entries()) {
         const first = stationPutt(station, GRASS, 'rim');
         let sum = 0;
@@ -197,7 +197,7 @@ describe('played stroke by stroke', () => {
         mean += (station.balls * sum) / holes;
         variance += (station.balls ** 2 * (squares / holes - (sum / holes) ** 2)) / holes;
       }
-      // Four standard errors of what was played, and three hundredths of a point for the coarse table of next putts (MODEL.md, section 7).
+      // Four standard errors of what was played, and three hundredths of a point for the coarse table of next putts (MODEL.md, section 8).
       expect(Math.abs(expected(drill, scratch).mean - mean)).toBeLessThan(4 * Math.sqrt(variance) + 0.03);
     },
   );
@@ -249,7 +249,7 @@ describe('a drill on ground it is not for', () => {
 
 describe('a step of practice', () => {
   it('takes its part off the trained error only, never below nought', () => {
-    // A tenth of a degree, a point, five points: as MODEL.md section 7 says.
+    // A tenth of a degree, a point, five points: as MODEL.md section 8 says.
     const line = withStep(scratch, 'line');
     expect(((scratch.lineSd - line.lineSd) * 180) / Math.PI).toBeCloseTo(0.1, 9);
     expect({ ...line, lineSd: scratch.lineSd }).toEqual(scratch);
