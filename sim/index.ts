@@ -185,6 +185,7 @@ export {
   approachSides,
 } from './odds/approach.ts';
 export { comparePaces, holedShare, puttOdds } from './odds/compare.ts';
+export { type Gate, gateShare } from './odds/gate.ts';
 export {
   emptyGreenMap,
   type GreenMap,
@@ -199,6 +200,7 @@ export {
 export { filledIn, placesToPlay, withPlayed } from './odds/green-steps.ts';
 export { type NextPuttsOptions, prepareNextPutts } from './odds/next-putts.ts';
 export { type HolingOut, holingOutAt, type NextPutts } from './odds/polar-table.ts';
+export { type RestQuestion, type RestShares, restShares, type Zone } from './odds/rest-shares.ts';
 export { type Misses, sampleMisses } from './odds/sample.ts';
 export { type GreenQuestion, playPlaces, wholeGreen } from './odds/whole-green.ts';
 export { HANDICAPS, type HandicapPlayer, playerOfHandicap } from './player/handicap.ts';
@@ -222,7 +224,43 @@ export { type GreenOptions, generateGreen } from './surface/generated.ts';
 export { pinSpots } from './surface/pins.ts';
 export { planeSurface } from './surface/plane.ts';
 export { sampleSurface, surfaceBounds } from './surface/sample.ts';
+export {
+  type CompareOptions,
+  compareScores,
+  type DrillResult,
+  type ScoreChange,
+  type Unlike,
+} from './training/compare-scores.ts';
 export type { DrillGroup, Range, ReadDrill } from './training/drill.ts';
+export { type DrillGround, drillProblem, type GroundKind } from './training/drill-ground.ts';
+export {
+  type DrillExpectation,
+  type DrillScoreOptions,
+  expectedScore,
+  type NoExpectation,
+  type StationExpectation,
+} from './training/drill-score.ts';
+export { judgeScores, type ScoresJudged, type ScoresVerdict } from './training/judge-scores.ts';
+export {
+  MARK_CHANCE,
+  type PassMark,
+  type Repetitions,
+  TOLD_APART,
+  TRAINING_STEP,
+  withStep,
+} from './training/pass-mark.ts';
+export {
+  ballsOf,
+  DRILL_GROUNDS,
+  type PuttingDrill,
+  type Station,
+  type StrokeScore,
+  strokeOrder,
+  strokesOf,
+  type Tally,
+  TRAINED,
+  type Trained,
+} from './training/putting-drill.ts';
 export { makeReadSet, puttOfQuestion, type Question, surfaceOfGround } from './training/question.ts';
 export { type AimScore, type ReadVerdict, scoreAim } from './training/scoring.ts';
 export {

@@ -15,7 +15,7 @@ import { startErrors } from './start-errors.ts';
 /** SDs looked at on either side: all but 7 in a million. */
 const REACH = 4.5;
 const CELLS = 30;
-/** Widest piece of start error integrated at once, SD. */
+/** Widest piece of start error integrated at once, SD, where sums vary smoothly with the start. */
 const WIDEST_PIECE = 1.3;
 /** Where the region is cut into pieces, shares of its width: the holed share climbs near the ends, where the hole is widest. */
 const INSIDE = [0, 0.06, 0.25, 0.5, 0.75, 0.94, 1];
@@ -33,6 +33,8 @@ export interface Intent {
 }
 
 export interface MissVisitor {
+  /** Widest piece of start error integrated at once, SD, for sums with edges of their own; left out: as for smooth ones. */
+  readonly widestPiece?: number;
   /** The misses that follow start at this angle, radians from ball->hole. */
   aim(start: number): void;
   /**
@@ -172,7 +174,7 @@ export function playOut(
   for (let piece = 1; piece < inOrder.length; piece++) {
     const [from, to] = [inOrder[piece - 1], inOrder[piece]];
     if (!(to > from)) continue;
-    const parts = Math.ceil((to - from) / (WIDEST_PIECE * errors.sd));
+    const parts = Math.ceil((to - from) / ((visitor.widestPiece ?? WIDEST_PIECE) * errors.sd));
     const size = (to - from) / parts;
     // Where nothing drops all is smooth, and fewer points do.
     const outside =
