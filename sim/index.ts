@@ -176,7 +176,7 @@ export {
   type TimedRoll,
   timedSlowings,
 } from './measuring/rolls.ts';
-export { type Gate, gateAngle, type StartLine, startLine, tellingWidth } from './measuring/start-line.ts';
+export { type GateRun, gateAngle, type StartLine, startLine, tellingWidth } from './measuring/start-line.ts';
 export { type StepLength, stepLength, type Walk } from './measuring/step-length.ts';
 export {
   type ApproachOptions,

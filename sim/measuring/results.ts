@@ -7,7 +7,7 @@ import type { MeasuredSpeed } from './green-speed.ts';
 import type { LevelFall, LevelPair, LevelSlope } from './level.ts';
 import type { PaceControl, PaceRoll } from './pace-control.ts';
 import type { RampRoll, TimedRoll } from './rolls.ts';
-import type { Gate, StartLine } from './start-line.ts';
+import type { GateRun, StartLine } from './start-line.ts';
 import type { StepLength, Walk } from './step-length.ts';
 
 export type MeasuredGreen = { readonly day: string; readonly ground: 'grass' | 'carpet' } & (
@@ -29,6 +29,6 @@ export type MeasuredGreen = { readonly day: string; readonly ground: 'grass' | '
 
 export type MeasuredPlayer = { readonly day: string } & (
   | { readonly by: 'paceRolls'; readonly rolls: readonly PaceRoll[]; readonly result: PaceControl }
-  | { readonly by: 'gates'; readonly gates: readonly Gate[]; readonly result: StartLine }
+  | { readonly by: 'gates'; readonly gates: readonly GateRun[]; readonly result: StartLine }
   | { readonly by: 'walks'; readonly walks: readonly Walk[]; readonly result: StepLength }
 );

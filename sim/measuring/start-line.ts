@@ -14,7 +14,7 @@ import { lastPlace } from '../evidence/halving.ts';
 import { shareOutside } from '../evidence/student-t.ts';
 import { CONFIDENCE } from './measured.ts';
 
-export interface Gate {
+export interface GateRun {
   /** Between the inner sides, m. */
   readonly width: number;
   /** Ball to gate, m. */
@@ -43,7 +43,7 @@ const WIDEST = 1e5;
 const FAR = 30;
 
 /** Angle to either side within which a ball passes, radians. @throws RangeError when no ball can pass */
-export function gateAngle({ width, distance }: Pick<Gate, 'width' | 'distance'>): number {
+export function gateAngle({ width, distance }: Pick<GateRun, 'width' | 'distance'>): number {
   const room = width / 2 - BALL_RADIUS;
   if (!(room > 0 && distance > 0))
     throw new RangeError(
@@ -123,7 +123,7 @@ function posteriorEnds(
  * @returns undefined without tries
  * @throws RangeError when a gate is no wider than a ball
  */
-export function startLine(gates: readonly Gate[], confidence = CONFIDENCE): StartLine | undefined {
+export function startLine(gates: readonly GateRun[], confidence = CONFIDENCE): StartLine | undefined {
   const records = gates
     .filter(({ tries }) => tries > 0)
     .map((gate) => ({ angle: gateAngle(gate), passes: gate.passes, misses: gate.tries - gate.passes }));

@@ -208,7 +208,12 @@ const FORMS: readonly FormSpec[] = [
     cells: [],
     rowChoices: [],
     rowCells: [
-      { key: 'width', label: 'Gate width', kind: 'short', limits: { min: inchesToMetres(1.75), max: 0.6 } },
+      {
+        key: 'width',
+        label: 'GateRun width',
+        kind: 'short',
+        limits: { min: inchesToMetres(1.75), max: 0.6 },
+      },
       { key: 'distance', label: 'Ball to gate', kind: 'short', limits: { min: 0.1, max: 5 } },
       quantity('tries', 'Balls', BALLS),
       quantity('passes', 'Clean passes', {

@@ -5,7 +5,7 @@
 import {
   degreesToRadians,
   fallByLevel,
-  type Gate,
+  type GateRun,
   type LevelPair,
   type MeasuredGreen,
   type MeasuredPlayer,
@@ -173,7 +173,7 @@ const MAKERS: Readonly<Record<FormId, Maker>> = {
   },
   startLine(rows, _draft, day) {
     const gates = rows.map(
-      ({ value: { width, distance, passes, tries } }): Gate => ({ width, distance, passes, tries }),
+      ({ value: { width, distance, passes, tries } }): GateRun => ({ width, distance, passes, tries }),
     );
     const result = startLine(gates);
     return result && { day, by: 'gates', gates, result };

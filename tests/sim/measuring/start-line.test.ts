@@ -3,7 +3,7 @@ import jStat from 'jstat';
 import { describe, expect, it } from 'vitest';
 import {
   degreesToRadians,
-  type Gate,
+  type GateRun,
   gateAngle,
   proportionInterval,
   startLine,
@@ -14,7 +14,7 @@ import { normals } from './people.ts';
 const NARROW = { width: 0.06, distance: 0.6 };
 const WIDE = { width: 0.1, distance: 0.6 };
 
-const found = (gates: readonly Gate[]) => {
+const found = (gates: readonly GateRun[]) => {
   const line = startLine(gates);
   if (line === undefined) throw new Error('there were tries');
   return line;
@@ -71,14 +71,15 @@ describe('one gate', () => {
 });
 
 describe('several gates', () => {
-  const gates: Gate[] = [
+  const gates: GateRun[] = [
     { ...NARROW, passes: 6, tries: 12 },
     { ...WIDE, passes: 11, tries: 12 },
   ];
 
   it('have the likelihood and the posterior that brute force over a fine grid has', () => {
     // Independent of ours: jstat's normal distribution, its own grid (even in the spread), Fisher information by differences.
-    const shareAt = (gate: Gate, sd: number): number => 2 * jStat.normal.cdf(gateAngle(gate) / sd, 0, 1) - 1;
+    const shareAt = (gate: GateRun, sd: number): number =>
+      2 * jStat.normal.cdf(gateAngle(gate) / sd, 0, 1) - 1;
     const step = degreesToRadians(0.002);
     const sds = Array.from({ length: 6000 }, (_, i) => degreesToRadians(0.5) + i * step);
     const heights = sds.map((sd) => {
@@ -108,8 +109,8 @@ describe('several gates', () => {
   });
 
   it('know more together than either alone', () => {
-    const width = (of: readonly Gate[]): number => Math.log(found(of).high / found(of).low);
-    const both: Gate[] = [
+    const width = (of: readonly GateRun[]): number => Math.log(found(of).high / found(of).low);
+    const both: GateRun[] = [
       { ...NARROW, passes: 6, tries: 12 },
       { ...WIDE, passes: 9, tries: 12 },
     ];
