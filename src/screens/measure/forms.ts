@@ -210,7 +210,7 @@ const FORMS: readonly FormSpec[] = [
     rowCells: [
       {
         key: 'width',
-        label: 'GateRun width',
+        label: 'Gate width',
         kind: 'short',
         limits: { min: inchesToMetres(1.75), max: 0.6 },
       },
