@@ -45,7 +45,7 @@ export function gateDetail({ gates }: PuttingDrill, units: Units, top: number): 
           {formatGateWidth(widthM, units)}
         </text>
         <text x={x} y={top + 90} text-anchor="middle" {...QUIET}>
-          {`${formatGateDistance(fromBallM, units)} from the ball`}
+          {`${formatGateDistance(fromBallM, units)} away`}
         </text>
       </g>
     );
