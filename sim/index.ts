@@ -193,8 +193,9 @@ export { type GreenOptions, generateGreen } from './surface/generated.ts';
 export { pinSpots } from './surface/pins.ts';
 export { planeSurface } from './surface/plane.ts';
 export { sampleSurface, surfaceBounds } from './surface/sample.ts';
-export type { DrillGroup, Range, ReadDrill } from './training/drill.ts';
-export { makeReadSet, puttOfQuestion, type Question, surfaceOfGround } from './training/question.ts';
+export { type DrillGroup, type Range, READ_TASKS, type ReadDrill, type ReadTask } from './training/drill.ts';
+export { type Judged, puttOfQuestion, type Question, surfaceOfGround } from './training/putt-question.ts';
+export { makeReadSet } from './training/question.ts';
 export { type AimScore, type ReadVerdict, scoreAim } from './training/scoring.ts';
 export {
   type KindSummary,
