@@ -193,10 +193,39 @@ export { type GreenOptions, generateGreen } from './surface/generated.ts';
 export { pinSpots } from './surface/pins.ts';
 export { planeSurface } from './surface/plane.ts';
 export { sampleSurface, surfaceBounds } from './surface/sample.ts';
+export { type ChooseOptions, chooseNext } from './training/choose-next.ts';
 export { type DrillGroup, type Range, READ_TASKS, type ReadDrill, type ReadTask } from './training/drill.ts';
+export { type Aimed, difficultyOf, isHit } from './training/hit.ts';
+export {
+  makePaceSet,
+  type PaceAnswer,
+  type PaceChoice,
+  type PaceSummary,
+  type PuttsByPace,
+  paceCost,
+  summarizePaces,
+} from './training/pace-set.ts';
+export {
+  FEWEST_READS,
+  type Margin,
+  type PeriodReading,
+  type ReadingChange,
+  type ReadingProgress,
+  readingProgress,
+} from './training/progress.ts';
 export { type Judged, puttOfQuestion, type Question, surfaceOfGround } from './training/putt-question.ts';
-export { makeReadSet } from './training/question.ts';
+export { makeReadSet, SET_SIZE } from './training/question.ts';
+export type { SeenRead } from './training/reader-model.ts';
 export { type AimScore, type ReadVerdict, scoreAim } from './training/scoring.ts';
+export {
+  makeSlopeSet,
+  type SlopeErrors,
+  type SlopeSummary,
+  type Slopes,
+  slopesOf,
+  summarizeSlopes,
+} from './training/slope-set.ts';
+export { WANTED_HITS } from './training/staircase.ts';
 export {
   type KindSummary,
   type ReadAnswer,

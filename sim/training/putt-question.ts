@@ -106,7 +106,7 @@ export function planeSpot(slope: number, clock: number, length: number): Spot {
 const sample: HeightSample = { height: 0, gradientX: 0, gradientY: 0 };
 
 /** Mean slope along the line and rise to the hole per metre; undefined: the line leaves the surface, or crosses ground too steep. */
-function groundAlong({ surface, ball, hole }: Spot): { slope: number; rise: number } | undefined {
+export function groundAlong({ surface, ball, hole }: Spot): { slope: number; rise: number } | undefined {
   let sum = 0;
   let first = 0;
   for (let i = 0; i < LOOKS; i++) {

@@ -73,25 +73,9 @@ describe('the frame of the map', () => {
 describe('what the map shows', () => {
   const question = sampleQuestion();
   const putt = puttOfQuestion(question);
-  const set = {
-    id: 'set-0001',
-    drillId: 'long-lag',
-    drillName: 'Long lag',
-    seed: 'a',
-    startedAt: 1,
-    day: '1970-01-01',
-    questions: [question],
-    answers: [],
-  };
+  const set = sampleSet({ size: 1, questions: [question] });
   const asked: Asked = { set, question, putt };
-  const line = readPutt(putt, question.pace);
-  if (line.status !== 'ok') throw new Error(line.reason);
-  const revealed: Revealed = {
-    line,
-    roll: rollBall(putt, 0, line.speed),
-    score: scoreAim(question.trueAim, 0),
-    aim: 0,
-  };
+  const revealed = revealOf(question, answer(1, 0), putt);
   const viewport = fitView({ ...question, spots: [], room });
   const model = (changes: Partial<Parameters<typeof mapModel>[0]> = {}) =>
     mapModel({
