@@ -17,6 +17,7 @@ import {
   type Slopes,
 } from '../../../sim/index.ts';
 import { localDay } from '../../store/day.ts';
+import { mergeSets } from '../../store/gate.ts';
 import { answeredOf, type KeptAnswer, type KeptSet } from '../../store/schema.ts';
 import type { AimCost } from '../../worker/reading.ts';
 import { createKeeping, type OpenedReadStore } from './keeping.ts';
@@ -124,7 +125,9 @@ export const createSession = (world: World): Session => {
   const makingProblem = signal<string | undefined>(undefined);
   const keeping = createKeeping(world.openStore, (set) => {
     const now = stage.peek();
-    if (now.kind !== 'choosing' && now.set.id === set.id) stage.value = { ...now, set };
+    // The putt being asked may be known to this page alone: it is kept with its answer.
+    if (now.kind !== 'choosing' && now.set.id === set.id)
+      stage.value = { ...now, set: mergeSets(set, now.set) };
   });
   const { sets, keep, newest } = keeping;
 

@@ -1,13 +1,15 @@
 /** The map's frame, what it shows when, and the typed aim. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { puttOfQuestion, readPutt, rollBall, scoreAim } from '../../../sim/index.ts';
+import { puttOfQuestion } from '../../../sim/index.ts';
 import { makeCamera } from '../../../src/scene/camera.ts';
 import { aimFieldText, aimSteps, parseAim } from '../../../src/screens/read/aimText.ts';
 import { contourStep, mapModel, spotsOf } from '../../../src/screens/read/mapModel.ts';
-import type { Asked, Revealed } from '../../../src/screens/read/session.ts';
+import { revealOf } from '../../../src/screens/read/reveal.ts';
+import type { Asked } from '../../../src/screens/read/session.ts';
 import { aimAt, aimSpot, fitView } from '../../../src/screens/read/view.ts';
 import { sampleQuestion } from '../../support/sampleQuestion.ts';
+import { answer, set as sampleSet } from '../../support/sampleSet.ts';
 
 const coordinate = fc.double({ min: -20, max: 20, noNaN: true });
 const point = fc.record({ x: coordinate, y: coordinate });
