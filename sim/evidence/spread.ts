@@ -2,8 +2,8 @@
  * The spread of a few observations, with its interval.
  *
  * Answers for: standard deviation and interval of normal observations. Leaves out: observations with long tails, for which the
- * interval is too narrow. (n - 1) s^2 / sigma^2 is chi-squared; its quantiles by Wilson & Hilferty, PNAS 17, 684 (1931), within
- * half a percent of the spread from five observations on (measured against jstat).
+ * interval is too narrow. (n - 1) s^2 / sigma^2 is chi-squared; its quantiles by Wilson & Hilferty, PNAS 17, 684 (1931): beside
+ * jstat's the upper end is 4% too far at five observations, 1% at eight, and half a percent from ten on; the lower is right to 0.1%.
  */
 import type { Estimate } from './mean-interval.ts';
 import { zFactor } from './student-t.ts';

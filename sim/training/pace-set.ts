@@ -40,7 +40,10 @@ function drawPutt(green: { readonly slope: number; readonly greenSpeed: number }
     const bearing = clockToBearing(within([0, 12], random), DOWNHILL);
     const ball = { x: length * Math.cos(bearing), y: length * Math.sin(bearing) };
     const found = judge({ ground, surface, ball, hole: { x: 0, y: 0 }, greenSpeed, pace: DIE_PACE });
-    if (found !== undefined && readPutt({ surface, greenSpeed, ball, hole: found.hole, capture: 'rim' }, FIRM_PACE).status === 'ok')
+    if (
+      found !== undefined &&
+      readPutt({ surface, greenSpeed, ball, hole: found.hole, capture: 'rim' }, FIRM_PACE).status === 'ok'
+    )
       return { ...found, firmPace: FIRM_PACE };
   }
   throw new RangeError(

@@ -129,10 +129,10 @@ export function readingProgress(
   const rows = all.filter(({ period }) => full.includes(period));
   const columns = rows.length > 0 ? columnsOf(rows, full) : [];
   const weights = rows.map(({ weight }) => weight);
-  const fit = (values: readonly number[]): LinearFit => linearFit(values, columns, weights);
-  const biasFit = fit(rows.map(({ share }) => share));
-  const errorFit = fit(rows.map(({ share }) => Math.abs(share)));
-  const spreadFit = fit(
+  const fitted = (values: readonly number[]): LinearFit => linearFit(values, columns, weights);
+  const biasFit = fitted(rows.map(({ share }) => share));
+  const errorFit = fitted(rows.map(({ share }) => Math.abs(share)));
+  const spreadFit = fitted(
     biasFit.residuals.map(
       (residual, index) => (SIZE_TO_SPREAD * Math.abs(residual)) / Math.sqrt(biasFit.slack[index]),
     ),

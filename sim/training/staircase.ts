@@ -16,7 +16,7 @@ const STEP = 0.5;
 /** First question of all; a read off by half hits. */
 const FIRST = 2;
 /** Ends: a break well inside what counts, and harder than any putt here, so that an eye for which short putts are too easy gets long ones. */
-const EASIEST = 0.5;
+const EASIEST = 0.2;
 const HARDEST = 50;
 
 /** Most that the share of hits can be from 0.7 after n answers between the ends, either way. */

@@ -157,7 +157,8 @@ describe('reading', () => {
     await start(on, 'long-lag');
     await aim(on).waitFor();
     // The words of the map for those who cannot see it are among these.
-    const before = await on.locator('main').innerText();
+    // The caution below it speaks of slopes, as the Rules do.
+    const before = await on.locator('.read-question').innerText();
     expect(before).toContain('The ground: ');
     expect(before).not.toMatch(/slope|%|true/i);
     await button(on, 'Commit to this aim').click();

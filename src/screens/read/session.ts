@@ -159,7 +159,7 @@ export const createSession = (world: World): Session => {
     guess.value = FIRST_GUESS;
     const asked = askedOf(set, question);
     stage.value = { kind: 'asking', ...asked };
-    if (set.kind === 'paces') workOutPutts(asked);
+    if (set.kind === 'paces') void workOutPutts(asked);
   };
 
   /** Asks the next question, or shows what came of the set; `asker` is the stage that wants it. */
