@@ -6,15 +6,18 @@
  * that nobody is marked wrong for a coin's toss.
  * A set stays on two greens, of one slope and speed each: what a miss costs is worked out once for a green (odds/next-putts.ts).
  */
-import { DIE_PACE, FIRM_PACE } from '../constants.ts';
 import { type Estimate, meanInterval } from '../evidence/mean-interval.ts';
 import { seededRandom } from '../random.ts';
 import { readPutt } from '../read/line.ts';
-import { clockToBearing, feetToMetres } from '../units.ts';
+import { clockToBearing, feetToMetres, inchesToMetres } from '../units.ts';
 import { type Random, shuffle, within } from './draw.ts';
 import type { Range } from './drill.ts';
 import { type Judged, judge, type Question, surfaceOfGround } from './putt-question.ts';
 import { SET_SIZE } from './question.ts';
+
+/** Six inches and thirty, m past: die and firm, in round numbers. */
+const DIE = inchesToMetres(6);
+const FIRM = inchesToMetres(30);
 
 const GREENS = 2;
 const SLOPE: Range = [0.01, 0.03];
@@ -39,12 +42,12 @@ function drawPutt(green: { readonly slope: number; readonly greenSpeed: number }
     const length = Math.exp(within([Math.log(LENGTH[0]), Math.log(LENGTH[1])], random));
     const bearing = clockToBearing(within([0, 12], random), DOWNHILL);
     const ball = { x: length * Math.cos(bearing), y: length * Math.sin(bearing) };
-    const found = judge({ ground, surface, ball, hole: { x: 0, y: 0 }, greenSpeed, pace: DIE_PACE });
+    const found = judge({ ground, surface, ball, hole: { x: 0, y: 0 }, greenSpeed, pace: DIE });
     if (
       found !== undefined &&
-      readPutt({ surface, greenSpeed, ball, hole: found.hole, capture: 'rim' }, FIRM_PACE).status === 'ok'
+      readPutt({ surface, greenSpeed, ball, hole: found.hole, capture: 'rim' }, FIRM).status === 'ok'
     )
-      return { ...found, firmPace: FIRM_PACE };
+      return { ...found, firmPace: FIRM };
   }
   throw new RangeError(
     `Got no putt with both paces in ${MOST_DRAWS} draws, expected one: make the slopes gentler.`,
@@ -82,8 +85,9 @@ export interface PaceAnswer {
 export interface PaceSummary {
   /** Answers whose cost is known. */
   readonly count: number;
-  /** Given away per putt: by the player's choices, and by the same pace everywhere. */
+  /** Given away per putt by the player's choices; without a margin while all of them cost the same, such as nothing. */
   readonly cost: Estimate;
+  /** By the same pace everywhere. */
   readonly alwaysDie: number;
   readonly alwaysFirm: number;
   /** What a tossed coin gives away. */
@@ -95,8 +99,13 @@ export interface PaceSummary {
 /** @returns undefined when no cost is known */
 export function summarizePaces(answers: readonly PaceAnswer[]): PaceSummary | undefined {
   const known = answers.flatMap(({ chosen, putts }) => (putts === undefined ? [] : [{ chosen, putts }]));
-  const cost = meanInterval(known.map(({ chosen, putts }) => paceCost(chosen, putts)));
-  if (cost === undefined) return undefined;
+  const mean = meanInterval(known.map(({ chosen, putts }) => paceCost(chosen, putts)));
+  if (mean === undefined) return undefined;
+  // Two choices that cost nothing are too few, not exact.
+  const cost =
+    mean.low === mean.high
+      ? { ...mean, low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY }
+      : mean;
   const meanOf = (choice: PaceChoice): number =>
     known.reduce((sum, { putts }) => sum + paceCost(choice, putts), 0) / known.length;
   const [alwaysDie, alwaysFirm] = [meanOf('die'), meanOf('firm')];

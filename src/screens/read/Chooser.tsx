@@ -32,7 +32,7 @@ const when = ({ day, startedAt }: KeptSet): string =>
 const Unfinished = ({ set, onResume }: { set: KeptSet; onResume: (set: KeptSet) => void }) => (
   <p class="read-unfinished" data-testid="unfinished">
     <span>
-      {set.drillName}: {set.answers.length} of {set.size} putts answered.
+      {set.drillName} ({set.answers.length} of {set.size} putts answered)
     </span>
     <button type="button" class="read-main" onClick={() => onResume(set)}>
       Go on with putt {set.answers.length + 1}
@@ -154,7 +154,7 @@ export const Chooser = (props: ChooserProps) => {
           {answered.length > 0 && (
             // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than a phone must scroll by keys too
             <section class="scroll" tabIndex={0} aria-label="Earlier sets">
-              <table>
+              <table class="read-past">
                 <thead>
                   <tr>
                     <th scope="col">Set</th>

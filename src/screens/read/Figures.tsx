@@ -1,12 +1,5 @@
 /** The figures behind the verdict, by the kind of question. */
-import {
-  formatAim,
-  formatPutts,
-  formatShort,
-  formatSlope,
-  holeWordsShort,
-  type Units,
-} from '../../text/format.ts';
+import { formatAim, formatShort, formatSlope, holeWordsShort, type Units } from '../../text/format.ts';
 import { Given } from './Asking.tsx';
 import { ownAimText } from './aimText.ts';
 import { paceMargin } from './paceWords.ts';
@@ -83,7 +76,7 @@ const PaceFigures = ({ asked: { set, question }, revealed, units }: Of<RevealedP
               {pace === revealed.chosen && ' (yours)'}
             </th>
             <td>{formatAim(revealed[pace].aimOffset ?? 0, units)}</td>
-            <td>{putts === undefined ? '…' : formatPutts(putts[pace])}</td>
+            <td>{putts === undefined ? '…' : putts[pace].toFixed(3)}</td>
             <td>{putts === undefined ? '…' : paceMargin(pace, putts)}</td>
           </tr>
         ))}

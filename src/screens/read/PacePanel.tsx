@@ -22,16 +22,14 @@ export const PacePanel = ({ asked, units, onChoose, onLeave }: PacePanelProps) =
         <button type="button" class="read-pace" onClick={() => onChoose('firm')}>
           <PaceKey pace="firm" /> Firm, {formatShort(firmPace, units)} past
         </button>
+        <button type="button" class="plain" onClick={onLeave}>
+          Leave the set
+        </button>
       </p>
       <p class="hint">
         Which of the two takes fewer putts, all told, with your errors of line, pace and reading from the
         deciding screen? A choice commits. Where the two are nearly alike, either costs next to nothing.
         Strokes run downhill from their thick end and are longer where it is steeper.
-      </p>
-      <p class="read-actions">
-        <button type="button" class="plain" onClick={onLeave}>
-          Leave the set
-        </button>
       </p>
     </section>
   );

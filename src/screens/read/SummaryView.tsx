@@ -24,7 +24,7 @@ export const SummaryView = ({ set, units, onLeave, onResume }: SummaryViewProps)
   return (
     <section class="card" aria-label="Summary" data-testid="summary">
       <p class="quiet">
-        {set.drillName}, {set.answers.length} of {set.size} putts answered
+        {set.drillName} ({set.answers.length} of {set.size} putts answered)
       </p>
       <h1 ref={heading} tabIndex={-1}>
         {headlineOf(set)}

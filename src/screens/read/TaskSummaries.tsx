@@ -3,8 +3,8 @@ import type { SlopeErrors } from '../../../sim/index.ts';
 import { answeredOf, type KeptSet } from '../../store/schema.ts';
 import { formatLength, type Units } from '../../text/format.ts';
 import { paceSummaryOf, slopeSummaryOf } from './headlines.ts';
-import { formatCost, paceMargin, paceSummarySentence } from './paceWords.ts';
-import { pointsRange, slopePoints, slopeSummarySentence } from './slopeWords.ts';
+import { paceMargin, paceSummarySentence } from './paceWords.ts';
+import { pointsRange, pointsSize, slopePoints, slopeSummarySentence } from './slopeWords.ts';
 
 export const PaceSummaryView = ({ set, units }: { set: KeptSet; units: Units }) => {
   const summary = paceSummaryOf(set);
@@ -37,8 +37,7 @@ export const PaceSummaryView = ({ set, units }: { set: KeptSet; units: Units }) 
       </section>
       <p class="quiet">
         Plus: your pace takes more putts than the other one would have, with your errors from the deciding
-        screen. Only that is given away; a choice between two that are nearly alike costs{' '}
-        {formatCost(0).replace('0.000 putts', 'next to nothing')}.
+        screen. Only that is given away; a choice between two that are nearly alike costs next to nothing.
       </p>
     </>
   );
@@ -49,12 +48,8 @@ const SlopeRow = ({ name, errors }: { name: string; errors: SlopeErrors }) => (
     <th scope="row">{name}</th>
     <td>{slopePoints(errors.bias.value)}</td>
     <td>{pointsRange(errors.bias, slopePoints)}</td>
-    <td>{errors.spread === undefined ? 'none' : slopePoints(errors.spread.value).replace('+', '')}</td>
-    <td>
-      {errors.spread === undefined
-        ? 'no margin yet'
-        : pointsRange(errors.spread, (value) => slopePoints(value).replace('+', ''))}
-    </td>
+    <td>{errors.spread === undefined ? 'none' : pointsSize(errors.spread.value)}</td>
+    <td>{errors.spread === undefined ? 'no margin yet' : pointsRange(errors.spread, pointsSize)}</td>
   </tr>
 );
 

@@ -54,13 +54,13 @@ const wordsOf = ({ asked, revealed, units, costProblem }: VerdictProps): Words =
   const putts = answer?.kind === 'paces' ? answer.putts : undefined;
   return {
     headline: putts === undefined ? `You chose ${revealed.chosen}` : paceHeadline(revealed.chosen, putts),
-    more: putts === undefined ? '' : paceSentence(putts),
-    cost:
+    more:
       putts !== undefined
-        ? ''
+        ? paceSentence(putts)
         : costProblem
           ? 'What the two paces take could not be worked out; your answer is kept.'
           : 'Working out what both paces take: seconds on a new green…',
+    cost: undefined,
   };
 };
 

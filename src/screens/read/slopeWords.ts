@@ -8,16 +8,19 @@ export const alongWords = (along: number): string => {
   return size === '0%' ? 'level' : `${size} ${along > 0 ? 'uphill' : 'downhill'}`;
 };
 
-/** Points of slope with their sign: "+0.4", "−1.2". */
+/** Size of an error in points of slope, one decimal: "0.4". */
+export const pointsSize = (error: number): string => (Math.abs(error) * 100).toFixed(1);
+
+/** Points of slope with their sign: "+0.4", "−1.2", "0.0". */
 export const slopePoints = (error: number): string => {
-  const size = formatSlope(Math.abs(error)).replace('%', '');
-  return Number(size) === 0 ? '0' : `${error > 0 ? '+' : '−'}${size}`;
+  const size = pointsSize(error);
+  return Number(size) === 0 ? size : `${error > 0 ? '+' : '−'}${size}`;
 };
 
 /** Nearer than this is right, rise over run: what a level on the ground tells. */
 const RIGHT_WITHIN = 0.0025;
 
-const points = (error: number): string => `${formatSlope(Math.abs(error)).replace('%', '')} points`;
+const points = (error: number): string => `${pointsSize(error)} points`;
 
 export const slopeHeadline = (truth: Slopes, guess: Slopes): string => {
   const error = guess.total - truth.total;
@@ -41,15 +44,20 @@ export const pointsRange = (
 ): string =>
   Number.isFinite(low) && Number.isFinite(high) ? `${write(low)} to ${write(high)}` : 'no margin yet';
 
+/** An interval wholly within this of 0 is called about right, rise over run. */
+const ABOUT_RIGHT = 0.005;
+
 export const slopeSummaryHeadline = ({ total, count }: SlopeSummary): string => {
-  const size = `${slopePoints(total.bias.value)} points on average`;
-  if (total.bias.high < 0) return `You see the ground too flat: ${size}.`;
-  if (total.bias.low > 0) return `You see the ground too steep: ${size}.`;
-  return `Neither too flat nor too steep that ${count} ${count === 1 ? 'answer shows' : 'answers show'}: ${size}.`;
+  const { value, low, high } = total.bias;
+  const size = `${slopePoints(value)} points on average (${pointsRange(total.bias, slopePoints)})`;
+  if (high < 0) return `You see the ground too flat: ${size}.`;
+  if (low > 0) return `You see the ground too steep: ${size}.`;
+  if (low > -ABOUT_RIGHT && high < ABOUT_RIGHT) return `You see the ground about right: ${size}.`;
+  return `Too flat or too steep? ${count} ${count === 1 ? 'answer' : 'answers'} cannot tell: ${size}.`;
 };
 
 const spreadWords = ({ spread }: SlopeErrors): string =>
-  spread === undefined ? '' : `, with a spread of ${slopePoints(spread.value).replace('+', '')}`;
+  spread === undefined ? '' : `, with a spread of ${pointsSize(spread.value)}`;
 
 export const slopeSummarySentence = ({ total, along }: SlopeSummary): string =>
-  `Your slope of the ground was ${slopePoints(total.meanSize).replace('+', '')} points off on average${spreadWords(total)}; along the line ${slopePoints(along.meanSize).replace('+', '')}${spreadWords(along)}, ${slopePoints(along.bias.value)} towards uphill.`;
+  `The ground was ${pointsSize(total.meanSize)} points off on average${spreadWords(total)}; along the line ${pointsSize(along.meanSize)}${spreadWords(along)}, and ${slopePoints(along.bias.value)} towards uphill.`;
