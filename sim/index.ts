@@ -224,6 +224,7 @@ export { type GreenOptions, generateGreen } from './surface/generated.ts';
 export { pinSpots } from './surface/pins.ts';
 export { planeSurface } from './surface/plane.ts';
 export { sampleSurface, surfaceBounds } from './surface/sample.ts';
+export { type ChooseOptions, chooseNext } from './training/choose-next.ts';
 export {
   type CompareOptions,
   compareScores,
@@ -231,7 +232,7 @@ export {
   type ScoreChange,
   type Unlike,
 } from './training/compare-scores.ts';
-export type { DrillGroup, Range, ReadDrill } from './training/drill.ts';
+export { type DrillGroup, type Range, READ_TASKS, type ReadDrill, type ReadTask } from './training/drill.ts';
 export { type DrillGround, drillProblem, type GroundKind } from './training/drill-ground.ts';
 export {
   type DrillExpectation,
@@ -240,7 +241,17 @@ export {
   type NoExpectation,
   type StationExpectation,
 } from './training/drill-score.ts';
+export { type Aimed, difficultyOf, isHit } from './training/hit.ts';
 export { judgeScores, type ScoresJudged, type ScoresVerdict } from './training/judge-scores.ts';
+export {
+  makePaceSet,
+  type PaceAnswer,
+  type PaceChoice,
+  type PaceSummary,
+  type PuttsByPace,
+  paceCost,
+  summarizePaces,
+} from './training/pace-set.ts';
 export {
   MARK_CHANCE,
   type PassMark,
@@ -249,6 +260,15 @@ export {
   TRAINING_STEP,
   withStep,
 } from './training/pass-mark.ts';
+export {
+  FEWEST_READS,
+  type Margin,
+  type PeriodReading,
+  type ReadingChange,
+  type ReadingProgress,
+  readingProgress,
+} from './training/progress.ts';
+export { type Judged, puttOfQuestion, type Question, surfaceOfGround } from './training/putt-question.ts';
 export {
   ballsOf,
   DRILL_GROUNDS,
@@ -261,8 +281,18 @@ export {
   TRAINED,
   type Trained,
 } from './training/putting-drill.ts';
-export { makeReadSet, puttOfQuestion, type Question, surfaceOfGround } from './training/question.ts';
+export { makeReadSet, SET_SIZE } from './training/question.ts';
+export type { SeenRead } from './training/reader-model.ts';
 export { type AimScore, type ReadVerdict, scoreAim } from './training/scoring.ts';
+export {
+  makeSlopeSet,
+  type SlopeErrors,
+  type SlopeSummary,
+  type Slopes,
+  slopesOf,
+  summarizeSlopes,
+} from './training/slope-set.ts';
+export { WANTED_HITS } from './training/staircase.ts';
 export {
   type KindSummary,
   type ReadAnswer,

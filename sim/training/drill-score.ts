@@ -58,7 +58,7 @@ export interface DrillScoreOptions {
   readonly capture?: CaptureName;
   /**
    * Tables of next putts at hand, for drills where the ball is holed out; left out: made here, with one sensible pace from everywhere and
-   * half the usual places each way (MODEL.md section 8 says what that leaves out).
+   * half the usual places each way (MODEL.md section 9 says what that leaves out).
    */
   readonly nextPutts?: (putt: Putt, player: Player) => NextPutts;
 }

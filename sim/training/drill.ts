@@ -13,6 +13,10 @@ export type Range = readonly [low: number, high: number];
  */
 export type DrillGroup = 'none' | 'leftAndRight' | 'upAndDown' | 'greenSpeeds' | 'paces';
 
+/** What a reading question asks: where to aim, which of two paces, how steep it is. Kept in records for ever. */
+export const READ_TASKS = ['aim', 'paces', 'slope'] as const;
+export type ReadTask = (typeof READ_TASKS)[number];
+
 export interface ReadDrill {
   /** Stable: kept in records for ever. */
   readonly id: string;

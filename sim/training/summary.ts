@@ -6,12 +6,8 @@
  */
 import { meanInterval } from '../evidence/mean-interval.ts';
 import { type ReadingBias, readingBias } from '../evidence/reading-bias.ts';
-import { feetToMetres } from '../units.ts';
-import type { Question } from './question.ts';
-
-/** Lengths at which short ends and long begins, m: inside them one means to hole it, beyond to leave it dead. */
-const SHORT_BELOW = feetToMetres(8);
-const LONG_FROM = feetToMetres(20);
+import { IS_OF_KIND, PUTT_READ_KINDS, type PuttReadKind } from './kinds.ts';
+import type { Question } from './putt-question.ts';
 
 export interface ReadAnswer {
   readonly question: Question;
@@ -22,18 +18,7 @@ export interface ReadAnswer {
   readonly holedAtTrue?: number | undefined;
 }
 
-export type ReadKind =
-  | 'all'
-  | 'leftToRight'
-  | 'rightToLeft'
-  | 'up'
-  | 'level'
-  | 'down'
-  | 'gentle'
-  | 'steep'
-  | 'short'
-  | 'middle'
-  | 'long';
+export type ReadKind = 'all' | PuttReadKind;
 
 export interface KindSummary {
   readonly kind: ReadKind;
@@ -51,25 +36,13 @@ export interface ReadSummary {
   readonly meanCost: number | undefined;
 }
 
-const MEMBERS: Readonly<Record<ReadKind, (question: Question) => boolean>> = {
-  all: () => true,
-  leftToRight: ({ direction }) => direction === 'leftToRight',
-  rightToLeft: ({ direction }) => direction === 'rightToLeft',
-  up: ({ climb }) => climb === 'up',
-  level: ({ climb }) => climb === 'level',
-  down: ({ climb }) => climb === 'down',
-  gentle: ({ steepness }) => steepness === 'gentle',
-  steep: ({ steepness }) => steepness === 'steep',
-  short: ({ length }) => length < SHORT_BELOW,
-  middle: ({ length }) => length >= SHORT_BELOW && length < LONG_FROM,
-  long: ({ length }) => length >= LONG_FROM,
-};
+const KINDS: readonly ReadKind[] = ['all', ...PUTT_READ_KINDS];
 
 /** Sums up answered reads. @returns undefined when there are none */
 export function summarizeReads(answers: readonly ReadAnswer[]): ReadSummary | undefined {
   if (answers.length === 0) return undefined;
-  const kinds = (Object.keys(MEMBERS) as ReadKind[]).flatMap((kind): KindSummary[] => {
-    const members = answers.filter(({ question }) => MEMBERS[kind](question));
+  const kinds = KINDS.flatMap((kind): KindSummary[] => {
+    const members = answers.filter(({ question }) => kind === 'all' || IS_OF_KIND[kind](question));
     if (members.length === 0) return [];
     const bias = readingBias(members.map(({ question, aim }) => ({ trueAim: question.trueAim, aim })));
     return [{ kind, count: members.length, bias }];

@@ -48,7 +48,7 @@ const frameSchema = z.strictObject({
 });
 
 /** What a file of each version has. */
-const TABLES_OF_VERSION: readonly (readonly TableName[])[] = [['readSets'], TABLE_NAMES];
+const TABLES_OF_VERSION: readonly (readonly TableName[])[] = [['readSets'], TABLE_NAMES, TABLE_NAMES];
 
 const MEND = 'Choose a file that this page made as a backup.';
 

@@ -7,10 +7,10 @@
  * A record that does not pass the gate is left where it is and counted, never deleted: a later version may understand it.
  * A change of shape adds a version below the others, which stay as they are for ever.
  */
-import { Dexie, type DexieOptions, type EntityTable } from 'dexie';
+import { Dexie, type DexieOptions, type EntityTable, type Transaction } from 'dexie';
 import type { PracticeSet, RecordedPutt, RecordedRound } from '../../sim/index.ts';
 import { localDay } from './day.ts';
-import { MIGRATIONS, RECORDS_VERSION } from './migrations.ts';
+import { MIGRATIONS, type Migration, RECORDS_VERSION } from './migrations.ts';
 import type { KeptSet } from './schema.ts';
 
 /** Small facts about the records themselves. */
@@ -19,6 +19,14 @@ export interface Note {
   /** ms since 1970. */
   readonly at: number;
 }
+
+/** One step of the migrations, on the tables of a database. */
+const carryOver = async (transaction: Transaction, { records }: Migration): Promise<void> => {
+  for (const [table, change] of Object.entries(records)) {
+    const found = await transaction.table(table).toArray();
+    await transaction.table(table).bulkPut(found.map((one) => change(one, { dayOf: localDay })));
+  }
+};
 
 export class Database extends Dexie {
   readSets!: EntityTable<KeptSet, 'id'>;
@@ -33,12 +41,8 @@ export class Database extends Dexie {
     this.version(1).stores({ readSets: 'id, startedAt' });
     this.version(2)
       .stores({ rounds: 'id, day', putts: 'id, roundId', practice: 'id, day', notes: 'name' })
-      .upgrade(async (transaction) => {
-        for (const [table, change] of Object.entries(MIGRATIONS[0].records)) {
-          const found = await transaction.table(table).toArray();
-          await transaction.table(table).bulkPut(found.map((one) => change(one, { dayOf: localDay })));
-        }
-      });
+      .upgrade((transaction) => carryOver(transaction, MIGRATIONS[0]));
+    this.version(3).upgrade((transaction) => carryOver(transaction, MIGRATIONS[1]));
   }
 }
 

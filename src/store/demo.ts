@@ -242,12 +242,16 @@ const makeSet = (drillId: (typeof DRILLS)[number], number: number, lastDay: stri
   const startedAt = momentOf(day, 660);
   const questions = makeReadSet(drill, seed);
   const answers = questions.map((question, index) => ({
+    kind: 'aim' as const,
     number: question.number,
     aim: aimFor(question, random),
     answeredAt: startedAt + (index + 1) * MINUTE,
   }));
   return {
     id: `demo-reading-${number}`,
+    kind: 'aim',
+    feedback: 'each',
+    size: questions.length,
     drillId,
     drillName: drill.name,
     seed,

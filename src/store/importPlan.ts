@@ -6,7 +6,7 @@
  * round switches advice off: a round open in the file is taken as ended, by its last putt or as it ended here.
  */
 import type { RecordedRound } from '../../sim/index.ts';
-import { mergeSets, pass } from './gate.ts';
+import { isSameSet, mergeSets, pass } from './gate.ts';
 import { checkTogether } from './importChecks.ts';
 import { type Draft, isWritten, refuse, type Verdict } from './importDraft.ts';
 import type { FoundRecord, ImportFile } from './importFile.ts';
@@ -121,7 +121,7 @@ const compareSet = (draft: Draft<'readSets'>, now: RecordsNow): void => {
   const here = record && now.readSets.get(record.id);
   if (draft.verdict !== 'add' || record === undefined || here === undefined) return;
   draft.here = here;
-  if (!same({ ...here, answers: [] }, { ...record, answers: [] })) {
+  if (!isSameSet(here, record)) {
     refuse(draft, 'Got the id of a reading set that is here with other questions, expected the same ones.');
     return;
   }

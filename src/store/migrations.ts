@@ -2,10 +2,11 @@
  * How records of earlier versions become records of this one: one numbered step per change of shape, each a pure function that
  * is never changed again, used alike by the database and by backup files. Tests hold each step to literal records, old and new.
  * Version 1: read sets. Version 2: read sets know their calendar day; rounds, putts and practice sets begin.
+ * Version 3: read sets have a kind of question, a size and a choice of when the truth is shown.
  */
 
 /** The version in which this program writes. */
-export const RECORDS_VERSION = 2;
+export const RECORDS_VERSION = 3;
 
 /** Tables, as found in a database or a backup of some version; their records not yet judged. */
 export type Tables = Readonly<Record<string, readonly unknown[]>>;
@@ -25,6 +26,16 @@ export interface Migration {
 const hasMoment = (found: unknown): found is { startedAt: number } =>
   typeof found === 'object' && found !== null && 'startedAt' in found && Number.isFinite(found.startedAt);
 
+const hasQuestions = (
+  found: unknown,
+): found is { questions: readonly unknown[]; answers: readonly unknown[] } =>
+  typeof found === 'object' &&
+  found !== null &&
+  'questions' in found &&
+  Array.isArray(found.questions) &&
+  'answers' in found &&
+  Array.isArray(found.answers);
+
 export const MIGRATIONS: readonly Migration[] = [
   {
     from: 1,
@@ -32,6 +43,25 @@ export const MIGRATIONS: readonly Migration[] = [
     records: {
       // Before, a set kept its moment alone, and moved to another day with the time zone. Damaged ones stay as they are.
       readSets: (found, { dayOf }) => (hasMoment(found) ? { ...found, day: dayOf(found.startedAt) } : found),
+    },
+  },
+  {
+    from: 2,
+    to: 3,
+    records: {
+      // Before, every question was where to aim, all of them were drawn at the start, and each was answered at once.
+      readSets: (found) =>
+        hasQuestions(found)
+          ? {
+              ...found,
+              kind: 'aim',
+              feedback: 'each',
+              size: found.questions.length,
+              answers: found.answers.map((answer) =>
+                typeof answer === 'object' && answer !== null ? { ...answer, kind: 'aim' } : answer,
+              ),
+            }
+          : found,
     },
   },
 ];

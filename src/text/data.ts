@@ -149,8 +149,8 @@ const WORDS_OF: {
   putts: puttWords,
   practice: ({ day, holed, attempts, distance }, { units }) =>
     `${formatDay(day)}: ${holed} of ${attempts} from ${formatLength(distance, units)}`,
-  readSets: ({ day, drillName, answers, questions }) =>
-    `${formatDay(day)}, ${drillName}: ${answers.length} of ${questions.length} putts answered`,
+  readSets: ({ day, drillName, answers, size }) =>
+    `${formatDay(day)}, ${drillName}: ${answers.length} of ${size} putts answered`,
 };
 
 const FIELD_WORDS: Readonly<Record<string, string>> = {
@@ -213,6 +213,7 @@ const valueWords = (field: string, value: unknown, units: Units): string => {
     return field.endsWith('At') ? momentWords(value) : String(value);
   }
   if (typeof value === 'string') return WORDED.has(field) ? (PLAIN_WORDS[value] ?? value) : value;
+  if (field === 'questions') return counted((value as KeptSet['questions']).length, 'question');
   if (field === 'answers') return counted((value as KeptSet['answers']).length, 'answer');
   if (Array.isArray(value)) return value.length === 0 ? 'none' : value.join(', ');
   return Object.entries(value as object)

@@ -4,7 +4,11 @@
  */
 import type { Page } from 'playwright';
 import { afterEach, describe, expect, it } from 'vitest';
+import { READ_DRILLS } from '../../drills/index.ts';
+import { makeReadSet } from '../../sim/index.ts';
+import type { KeptSet } from '../../src/store/schema.ts';
 import { addAxe, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
+import { normals } from '../support/normals.ts';
 import { pixelsOfColour } from '../support/pixels.ts';
 
 let page: Page | undefined;
@@ -53,6 +57,55 @@ const middleOfMap = async (on: Page): Promise<{ x: number; y: number }> => {
 const typeAim = (on: Page, text: string): Promise<void> => on.getByLabel(/^Or type it/).fill(text);
 const sidewaysScroll = (on: Page): Promise<number> =>
   on.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+
+/** Sets of two months as the page would have kept them: 40% off, then 15%, the second month on shorter putts. */
+const twoMonths = (now: number): KeptSet[] => {
+  const normal = normals('two months');
+  return Array.from({ length: 16 }, (_unused, index) => {
+    const [id, off, ago] =
+      index < 8 ? (['die-and-firm', 0.4, 45] as const) : (['up-and-down-pairs', 0.15, 15] as const);
+    const drill = READ_DRILLS.find((one) => one.id === id);
+    if (drill === undefined) throw new Error(`no drill ${id}`);
+    const startedAt = now - ago * 86_400_000 + index * 3_600_000;
+    const questions = makeReadSet(drill, `${index}`);
+    return {
+      id: `set-of-two-months-${index}`,
+      kind: 'aim',
+      feedback: 'each',
+      size: 10,
+      drillId: drill.id,
+      drillName: drill.name,
+      seed: `${index}`,
+      startedAt,
+      day: new Date(startedAt).toISOString().slice(0, 10),
+      questions,
+      answers: questions.map(({ number, trueAim }) => ({
+        kind: 'aim',
+        number,
+        aim: trueAim * (1 + off * normal()),
+        answeredAt: startedAt + number * 60_000,
+      })),
+    };
+  });
+};
+/** Into the page's own database, which it has opened by now. */
+const keepSets = (on: Page, sets: readonly KeptSet[]): Promise<void> =>
+  on.evaluate(
+    (records) =>
+      new Promise<void>((resolve, reject) => {
+        const request = indexedDB.open('borrow');
+        request.onerror = () => reject(request.error);
+        request.onsuccess = () => {
+          const transaction = request.result.transaction('readSets', 'readwrite');
+          for (const record of records) transaction.objectStore('readSets').put(record);
+          transaction.oncomplete = () => {
+            request.result.close();
+            resolve();
+          };
+        };
+      }),
+    sets,
+  );
 
 describe('reading', () => {
   it('does a set of ten by pointer, sums it up with an interval, and still has it after a reload', async () => {
@@ -157,7 +210,8 @@ describe('reading', () => {
     await start(on, 'long-lag');
     await aim(on).waitFor();
     // The words of the map for those who cannot see it are among these.
-    const before = await on.locator('main').innerText();
+    // The caution below it speaks of slopes, as the Rules do.
+    const before = await on.locator('.read-question').innerText();
     expect(before).toContain('The ground: ');
     expect(before).not.toMatch(/slope|%|true/i);
     await button(on, 'Commit to this aim').click();
@@ -202,6 +256,197 @@ describe('reading', () => {
     await button(on, 'Commit to this aim').click();
     await on.getByTestId('answer').waitFor();
   });
+
+  it('does an adaptive set by keyboard alone, asks the same putt after a reload, and keeps all of it', async () => {
+    const on = await open({ width: 390, height: 700 });
+    await on.locator('[data-drill=adaptive]').focus();
+    await on.keyboard.press('Enter');
+    for (let number = 1; number <= 10; number += 1) {
+      await on.getByRole('heading', { name: `Putt ${number} of 10` }).waitFor();
+      await aim(on).waitFor();
+      if (number === 4) {
+        const given = await on.locator('.read-given').innerText();
+        await on.reload();
+        await button(on, 'Go on with putt 4').focus();
+        await on.keyboard.press('Enter');
+        await on.getByRole('heading', { name: 'Putt 4 of 10' }).waitFor();
+        expect(await on.locator('.read-given').innerText()).toBe(given);
+        await aim(on).waitFor();
+      }
+      await on.keyboard.press('Tab');
+      for (let press = 0; press < 3; press += 1) await on.keyboard.press('ArrowLeft');
+      await on.keyboard.press('Enter');
+      await on.getByTestId('answer').waitFor();
+      expect(await on.getByTestId('answer').innerText()).toMatch(/It (counts|does not count) as a hit\./);
+      await on.getByText('Saved', { exact: true }).waitFor();
+      await on.keyboard.press('Tab');
+      await on.keyboard.press('Enter');
+    }
+    await expect.poll(() => on.getByTestId('summary').innerText()).toContain('10 of 10 putts answered');
+    expect(await on.getByTestId('hits').innerText()).toMatch(/^\d+ of 10 aims counted\./);
+    // The cost of the last putt may still be on its way.
+    await expect.poll(() => on.getByTestId('summary').innerText()).toContain('holed putts in a hundred');
+    const summary = await on.getByTestId('summary').innerText();
+    await on.reload();
+    await button(on, 'Look at Adaptive set').click();
+    expect(await on.getByTestId('summary').innerText()).toBe(summary);
+    expect(pageProblems(on)).toEqual([]);
+    // Ten putts and two loads of the page, each map drawn by the processor.
+  }, 120_000);
+
+  it('shows nothing before the last putt when one wants the truth at the end, then every answer', async () => {
+    const on = await open({ width: 390, height: 844 });
+    await on.getByLabel('at the end of the set').check();
+    await start(on, 'adaptive');
+    for (let number = 1; number <= 10; number += 1) {
+      await on.getByRole('heading', { name: `Putt ${number} of 10: where do you aim?` }).waitFor();
+      expect(await on.getByTestId('answer').count()).toBe(0);
+      if (number === 3) {
+        // Left half way, the list of earlier sets does not tell either.
+        await button(on, 'Leave the set').click();
+        const past = await on.getByTestId('past').innerText();
+        expect(past).toContain('You chose to see the answers after the last putt.');
+        expect(past).not.toMatch(/%/);
+        await button(on, 'Go on with putt 3').click();
+        await on.getByRole('heading', { name: 'Putt 3 of 10' }).waitFor();
+      }
+      await typeAim(on, `${number} left`);
+      await button(on, 'Commit to this aim').click();
+    }
+    for (const number of [1, 2]) {
+      await on.getByRole('heading', { name: `Putt ${number}: ` }).waitFor();
+      expect(await on.getByTestId('figures').innerText()).toContain(`${number} in left`);
+      await button(on, 'Next answer').click();
+    }
+    await button(on, 'Straight to the summary').click();
+    expect(await on.getByTestId('summary').innerText()).toContain('10 of 10 putts answered');
+    await expect.poll(() => on.getByTestId('summary').innerText()).toContain('holed putts in a hundred');
+    await on.reload();
+    await expect.poll(() => on.getByTestId('past').innerText()).toContain('10 of 10');
+    expect(pageProblems(on)).toEqual([]);
+    // Ten putts and two loads of the page, each map drawn by the processor.
+  }, 120_000);
+
+  it('asks die or firm by pointer and keyboard, tells no line before, and what each pace takes after', async () => {
+    const on = await open({ width: 390, height: 844 });
+    await start(on, 'die-or-firm');
+    await on.getByRole('heading', { name: 'Putt 1 of 10: die or firm?' }).waitFor();
+    await on.locator('.scene').waitFor();
+    expect(await on.locator('.read-question').innerText()).not.toMatch(/slope|%|aims? \d/i);
+    expect(await aim(on).count()).toBe(0);
+    await button(on, 'Die, ').click();
+    await on.getByTestId('answer').waitFor();
+    // What a miss costs on this green is worked out first: some ten seconds on two busy cores.
+    await expect
+      .poll(() => on.getByTestId('answer').innerText(), { timeout: 90_000 })
+      .toMatch(/With your errors it takes \d\.\d{3} putts to die it in and \d\.\d{3} to hit it firm\./);
+    expect(await on.getByTestId('figures').innerText()).toMatch(/Die \(yours\)[\s\S]+Firm[\s\S]+Slope\s+\d/);
+    await on.getByText('Saved', { exact: true }).waitFor();
+    await button(on, 'Next putt').focus();
+    await on.keyboard.press('Enter');
+    await on.getByRole('heading', { name: 'Putt 2 of 10' }).waitFor();
+    await on.keyboard.press('Tab');
+    await on.keyboard.press('Tab');
+    expect(await on.evaluate(() => document.activeElement?.textContent)).toContain('Firm');
+    await on.keyboard.press('Enter');
+    await on.getByTestId('answer').waitFor();
+    await on.getByText('Saved', { exact: true }).waitFor();
+    await on.reload();
+    await expect.poll(() => on.getByTestId('past').innerText()).toContain('2 of 10');
+    await expect.poll(() => on.getByTestId('past').innerText()).toContain('Your choices gave away');
+    await button(on, 'Look at Die or firm').click();
+    expect(await on.getByTestId('summary').innerText()).toMatch(/a tossed coin \d\.\d{3}/);
+    expect(pageProblems(on)).toEqual([]);
+    // A table of next putts in the page's second worker takes most of it.
+  }, 180_000);
+
+  it('asks what slope it is by sliders, tells both slopes after the commitment, and keeps them', async () => {
+    const on = await open({ width: 390, height: 844 });
+    await start(on, 'what-slope');
+    for (let number = 1; number <= 10; number += 1) {
+      await on.getByRole('heading', { name: `Putt ${number} of 10: what slope is this?` }).waitFor();
+      const total = on.getByLabel('Slope of the ground');
+      if (number === 1) {
+        await on.locator('.scene').waitFor();
+        expect(await on.locator('.read-given').innerText()).not.toMatch(/%|pace/i);
+        expect(await aim(on).count()).toBe(0);
+      }
+      await total.focus();
+      for (let press = 0; press < 4; press += 1) await on.keyboard.press('ArrowRight');
+      expect(await total.getAttribute('aria-valuetext')).toBe('2.4%');
+      await on.keyboard.press('Tab');
+      await on.keyboard.press('ArrowLeft');
+      expect(await on.getByLabel('Of it, along your line').getAttribute('aria-valuetext')).toBe(
+        '0.1% downhill',
+      );
+      await on.keyboard.press('Enter');
+      await on.getByTestId('answer').waitFor();
+      expect(await on.getByTestId('figures').innerText()).toMatch(
+        /Yours\s+2\.4%\s+0\.1% downhill\s+True\s+\d/,
+      );
+      await button(on, number < 10 ? 'Next putt' : 'See the summary').click();
+    }
+    const summary = await on.getByTestId('summary').innerText();
+    expect(summary).toMatch(/Of the ground\s+(0|[+−]\d)/);
+    expect(summary).toContain('spread');
+    await on.reload();
+    await button(on, 'Look at What slope').click();
+    expect(await on.getByTestId('summary').innerText()).toBe(summary);
+    expect(pageProblems(on)).toEqual([]);
+    // Ten maps drawn by the processor.
+  }, 120_000);
+
+  it('answers whether the reading is better than last month, corrected for the questions', async () => {
+    const on = await open({ width: 390, height: 844 });
+    await keepSets(on, twoMonths(Date.now()));
+    await on.reload();
+    await expect
+      .poll(() => on.getByTestId('progress-answer').innerText())
+      .toMatch(/^Better than last month: at one and the same mix/);
+    const progress = on.getByTestId('progress');
+    await progress.locator('svg').waitFor();
+    await progress.getByText('The chart as a table').click();
+    expect(await progress.innerText()).toMatch(/last 30 days\s+80\s+\d+% \(/);
+    expect(await progress.innerText()).toMatch(/of which .+ come from easier questions|as hard/);
+    expect(await seriousFindings(on)).toEqual([]);
+    expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
+  });
+
+  it.each([
+    [390, 'light'],
+    [390, 'dark'],
+    [1440, 'light'],
+    [1440, 'dark'],
+  ] as const)(
+    'has no sideways scroll and nothing serious for axe in the new questions at %i px, %s',
+    async (width, colorScheme) => {
+      const on = await open({ width, height: 844, colorScheme });
+      const isFine = async (): Promise<void> => {
+        expect(await seriousFindings(on)).toEqual([]);
+        expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
+      };
+      for (const [drill, commit] of [
+        ['what-slope', 'Commit to these slopes'],
+        ['die-or-firm', 'Firm, '],
+        ['adaptive', 'Commit to this aim'],
+      ] as const) {
+        await start(on, drill);
+        await on.locator('.scene').waitFor();
+        await isFine();
+        await button(on, commit).click();
+        await on.getByTestId('answer').waitFor();
+        await isFine();
+        await button(on, 'Leave the set').click();
+        await on.getByTestId('past').getByRole('button').first().click();
+        await on.getByTestId('summary').waitFor();
+        await isFine();
+        await button(on, 'Back to the drills').click();
+      }
+      await isFine();
+      // Three sets, ten looks of axe, on two busy cores.
+    },
+    120_000,
+  );
 
   it.each([
     [390, 'light', 'm, cm'],

@@ -3,7 +3,7 @@
  * hard. Rounds as the app writes them: strokes of a hole numbered from 1.
  */
 import fc from 'fast-check';
-import type { PracticeSet, RecordedPutt, RecordedRound } from '../../sim/index.ts';
+import { type PracticeSet, READ_TASKS, type RecordedPutt, type RecordedRound } from '../../sim/index.ts';
 import {
   BREAK_WAYS,
   CLIMBS,
@@ -21,7 +21,7 @@ import {
 } from '../../src/store/recordSchema.ts';
 import type { RecordsNow } from '../../src/store/recordsNow.ts';
 import { noRecords } from '../../src/store/recordsNow.ts';
-import type { KeptSet } from '../../src/store/schema.ts';
+import type { KeptAnswer, KeptSet } from '../../src/store/schema.ts';
 import { answer, set } from './sampleSet.ts';
 
 /** Names that break a careless writer: quotes, delimiters, line ends, formulas, markup, other scripts, prototype names. */
@@ -148,21 +148,49 @@ const practiceBody = fc
   .map(({ share, ...body }) => tidy({ ...body, holed: Math.floor(share * body.attempts) }))
   .filter((body) => practiceSchema.safeParse({ id: 'x'.repeat(8), ...body }).success);
 
+/** One answer of each kind of question. */
+const answerOf = {
+  aim: (number: number, value: number): KeptAnswer => answer(number, value),
+  paces: (number: number, value: number): KeptAnswer => ({
+    kind: 'paces',
+    number,
+    chosen: value < 0 ? 'die' : 'firm',
+    answeredAt: number,
+    ...(number === 2 ? {} : { putts: { die: 1.5, firm: 1.5 + Math.abs(value) / 10 } }),
+  }),
+  slope: (number: number, value: number): KeptAnswer => ({
+    kind: 'slope',
+    number,
+    total: Math.abs(value) / 20,
+    along: value / 20,
+    answeredAt: number,
+  }),
+};
+
 const anySet = (number: number): fc.Arbitrary<KeptSet> =>
   fc
     .record({
       startedAt: moment,
       day,
       drillName: name,
+      kind: oneOf(READ_TASKS),
+      feedback: oneOf(['each', 'end'] as const),
+      // An adaptive set has not all of its questions yet.
+      size: fc.integer({ min: 3, max: 10 }),
       answered: fc.subarray([1, 2, 3]),
-      aim: fc.double({ min: -3, max: 3, noNaN: true }),
+      value: fc.double({ min: -3, max: 3, noNaN: true }),
     })
-    .map(({ answered, aim, ...body }) =>
-      // Minus zero does not survive JSON, nor does it say anything else than zero.
+    .map(({ answered, value, kind, ...body }) =>
       set({
         ...body,
+        kind,
         id: `set-${String(number).padStart(4, '0')}`,
-        answers: answered.map((one) => answer(one, aim + 0)),
+        questions: set().questions.map((question) => ({
+          ...question,
+          ...(kind === 'paces' ? { firmPace: 0.75 } : {}),
+        })),
+        // Minus zero does not survive JSON, nor does it say anything else than zero.
+        answers: answered.map((one) => answerOf[kind](one, value + 0)),
       }),
     );
 

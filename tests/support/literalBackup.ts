@@ -2,7 +2,7 @@
 
 export const LITERAL_BACKUP = {
   format: 'borrow-backup',
-  version: 2,
+  version: 3,
   madeAt: 1764000000000,
   tables: {
     rounds: [
@@ -73,6 +73,9 @@ export const LITERAL_BACKUP = {
     readSets: [
       {
         id: 'b4a1c7de-reading',
+        kind: 'aim',
+        feedback: 'each',
+        size: 1,
         drillId: 'pin-high-sidehill',
         drillName: 'Pin-high sidehill',
         seed: '7c1d22ab',
@@ -95,7 +98,16 @@ export const LITERAL_BACKUP = {
             steepness: 'steep',
           },
         ],
-        answers: [{ number: 1, aim: -0.2, answeredAt: 1763930020000, holedAtAim: 0.31, holedAtTrue: 0.44 }],
+        answers: [
+          {
+            kind: 'aim',
+            number: 1,
+            aim: -0.2,
+            answeredAt: 1763930020000,
+            holedAtAim: 0.31,
+            holedAtTrue: 0.44,
+          },
+        ],
       },
     ],
   },

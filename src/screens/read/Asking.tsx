@@ -14,6 +14,7 @@ import {
 } from '../../text/format.ts';
 import { aimFieldText, ownAimText, parseAim } from './aimText.ts';
 import type { Asked } from './session.ts';
+import { QUESTION_WORDS } from './words.ts';
 
 /** Moves the focus to a new heading, so that keyboard and screen reader follow the step. */
 export const useFocusOn = (key: unknown) => {
@@ -23,28 +24,35 @@ export const useFocusOn = (key: unknown) => {
   return heading;
 };
 
+const Fact = ({ name, value }: { name: string; value: string }) => (
+  <div>
+    <dt>{name}</dt>
+    <dd>{value}</dd>
+  </div>
+);
+
+/** What is given with a question; `all`: after the commitment. */
 export const Given = ({ asked, units, all = false }: { asked: Asked; units: Units; all?: boolean }) => {
   const { question, set } = asked;
-  const slopeShown = all || readDrill(set.drillId)?.shown.slope === true;
+  const { pace, firmPace } = question;
   return (
     <dl class="read-given">
-      <div>
-        <dt>Length</dt>
-        <dd>{formatLength(question.length, units)}</dd>
-      </div>
-      <div>
-        <dt>Green speed</dt>
-        <dd>{formatGreenSpeed(question.greenSpeed)}</dd>
-      </div>
-      <div>
-        <dt>Pace</dt>
-        <dd>{formatShort(question.pace, units)} past</dd>
-      </div>
-      {slopeShown && (
-        <div>
-          <dt>{question.ground.kind === 'plane' ? 'Slope' : 'Mean slope'}</dt>
-          <dd>{formatSlope(question.slope)}</dd>
-        </div>
+      <Fact name="Length" value={formatLength(question.length, units)} />
+      <Fact name="Green speed" value={formatGreenSpeed(question.greenSpeed)} />
+      {firmPace !== undefined ? (
+        <>
+          <Fact name="Die" value={`${formatShort(pace, units)} past`} />
+          <Fact name="Firm" value={`${formatShort(firmPace, units)} past`} />
+        </>
+      ) : (
+        // How fast it is to be played says nothing of how steep it is.
+        (set.kind !== 'slope' || all) && <Fact name="Pace" value={`${formatShort(pace, units)} past`} />
+      )}
+      {(all || readDrill(set.drillId)?.shown.slope === true) && (
+        <Fact
+          name={question.ground.kind === 'plane' ? 'Slope' : 'Mean slope'}
+          value={formatSlope(question.slope)}
+        />
       )}
     </dl>
   );
@@ -55,21 +63,21 @@ export const Progress = ({ asked: { set, question } }: { asked: Asked }) => (
   <p class="quiet read-progress">
     <span>{set.drillName}</span>
     <span class="read-ticks" aria-hidden="true">
-      {set.questions.map(({ number }) => (
+      {Array.from({ length: set.size }, (_unused, index) => index + 1).map((number) => (
         <i key={number} class={number < question.number ? 'done' : number === question.number ? 'now' : ''} />
       ))}
     </span>
   </p>
 );
 
-export const Question = ({ asked, units }: { asked: Asked; units: Units }) => {
+export const QuestionCard = ({ asked, units }: { asked: Asked; units: Units }) => {
   const { question, set } = asked;
   const heading = useFocusOn(`${set.id} ${question.number}`);
   return (
     <section class="card read-head" aria-label="Question">
       <Progress asked={asked} />
       <h1 ref={heading} tabIndex={-1}>
-        Putt {question.number} of {set.questions.length}: where do you aim?
+        Putt {question.number} of {set.size}: {QUESTION_WORDS[set.kind]}
       </h1>
       <Given asked={asked} units={units} />
     </section>

@@ -1,10 +1,13 @@
-/** What to practise: a set left unfinished, the drills, and earlier sets. */
+/** What to practise: a set left unfinished, the sets and drills, when the truth is shown, progress and earlier sets. */
 import { READ_DRILLS } from '../../../drills/index.ts';
-import type { ReadDrill } from '../../../sim/index.ts';
+import { Choice } from '../../app/Choice.tsx';
 import { isFinished, type KeptSet } from '../../store/schema.ts';
 import { formatDay } from '../../text/format.ts';
-import { summaryOf } from './SummaryView.tsx';
-import { formatInterval, formatShare, shownWords, verdictWords } from './words.ts';
+import { headlineOf } from './headlines.ts';
+import { ADAPTIVE_SET, type Offer, PACE_SET, SLOPE_SET } from './offers.ts';
+import { ProgressCard } from './ProgressCard.tsx';
+import type { Feedback } from './session.ts';
+import { shownWords } from './words.ts';
 
 export interface ChooserProps {
   readonly sets: readonly KeptSet[];
@@ -12,7 +15,9 @@ export interface ChooserProps {
   readonly unreadable: number;
   /** The id of the drill whose putts are being drawn. */
   readonly making: string | undefined;
-  readonly onStart: (drill: ReadDrill) => void;
+  readonly feedback: Feedback;
+  readonly onFeedback: (feedback: Feedback) => void;
+  readonly onStart: (offer: Offer) => void;
   readonly onResume: (set: KeptSet) => void;
   readonly onLook: (set: KeptSet) => void;
 }
@@ -27,7 +32,7 @@ const when = ({ day, startedAt }: KeptSet): string =>
 const Unfinished = ({ set, onResume }: { set: KeptSet; onResume: (set: KeptSet) => void }) => (
   <p class="read-unfinished" data-testid="unfinished">
     <span>
-      {set.drillName}: {set.answers.length} of {set.questions.length} putts answered.
+      {set.drillName} ({set.answers.length} of {set.size} putts answered)
     </span>
     <button type="button" class="read-main" onClick={() => onResume(set)}>
       Go on with putt {set.answers.length + 1}
@@ -36,7 +41,6 @@ const Unfinished = ({ set, onResume }: { set: KeptSet; onResume: (set: KeptSet) 
 );
 
 const Past = ({ set, onLook }: { set: KeptSet; onLook: (set: KeptSet) => void }) => {
-  const bias = summaryOf(set)?.kinds[0]?.bias;
   return (
     <tr>
       <th scope="row">
@@ -49,19 +53,54 @@ const Past = ({ set, onLook }: { set: KeptSet; onLook: (set: KeptSet) => void })
           {set.drillName}
         </button>
         <span class="quiet">
-          {set.answers.length} of {set.questions.length} putts, {when(set)}
+          {set.answers.length} of {set.size} putts, {when(set)}
         </span>
       </th>
-      <td>{bias === undefined ? 'none' : formatShare(bias.value)}</td>
-      <td>
-        {bias === undefined ? 'none' : formatInterval(bias)}
-        <span class="quiet">{verdictWords(bias)}</span>
-      </td>
+      <td>{headlineOf(set)}</td>
     </tr>
   );
 };
 
-export const Chooser = ({ sets, ready, unreadable, making, onStart, onResume, onLook }: ChooserProps) => {
+/** Under the drills: who says so, where somebody does. */
+const drillNote = (offer: Offer): string | undefined =>
+  'surface' in offer
+    ? `${shownWords(offer)}${offer.source === NO_SOURCE ? '' : `; source: ${offer.source}`}`
+    : undefined;
+
+interface OfferRowProps {
+  readonly offer: Offer;
+  readonly making: string | undefined;
+  readonly onStart: (offer: Offer) => void;
+}
+
+const OfferRow = ({ offer, making, onStart }: OfferRowProps) => {
+  const note = drillNote(offer);
+  return (
+    <li class={offer.id === ADAPTIVE_SET.id ? 'read-first' : undefined}>
+      <div>
+        <h2>{offer.name}</h2>
+        <p>{offer.purpose}</p>
+        {note && <p class="quiet">{note}</p>}
+      </div>
+      <button
+        type="button"
+        class={offer.id === ADAPTIVE_SET.id ? 'read-main' : undefined}
+        aria-label={`Start ${offer.name}`}
+        data-drill={offer.id}
+        disabled={making !== undefined}
+        onClick={() => onStart(offer)}
+      >
+        {making === offer.id ? 'Drawing…' : 'Start'}
+      </button>
+    </li>
+  );
+};
+
+/** In the order they are offered. */
+const OFFERS: readonly Offer[] = [ADAPTIVE_SET, PACE_SET, SLOPE_SET, ...READ_DRILLS];
+
+export const Chooser = (props: ChooserProps) => {
+  const { sets, ready, unreadable, making, feedback, onFeedback, onStart, onResume, onLook } = props;
   const unfinished = sets.find((set) => !isFinished(set));
   const answered = sets.filter(({ answers }) => answers.length > 0);
   return (
@@ -70,70 +109,68 @@ export const Chooser = ({ sets, ready, unreadable, making, onStart, onResume, on
         <h1>Read it yourself</h1>
         <p>
           Ten putts, each with a called pace. Aim, commit, and only then see the true line, how far off you
-          were and what it cost. At the end: do you see too little break or too much, and where?
+          were and what it cost. At the end: do you see too little break or too much, and where? Or choose
+          between two paces, or name the slope.
         </p>
         {unfinished && <Unfinished set={unfinished} onResume={onResume} />}
+        <div class="read-feedback">
+          <Choice
+            legend="Show the truth"
+            name="read-feedback"
+            showLegend
+            value={feedback}
+            options={[
+              { value: 'each', label: 'after each putt' },
+              { value: 'end', label: 'at the end of the set' },
+            ]}
+            onChange={onFeedback}
+          />
+        </div>
         <ul class="read-drills">
-          {READ_DRILLS.map((drill) => (
-            <li key={drill.id}>
-              <div>
-                <h2>{drill.name}</h2>
-                <p>{drill.purpose}</p>
-                <p class="quiet">
-                  {shownWords(drill)}
-                  {drill.source !== NO_SOURCE && `; source: ${drill.source}`}
-                </p>
-              </div>
-              <button
-                type="button"
-                aria-label={`Start ${drill.name}`}
-                data-drill={drill.id}
-                disabled={making !== undefined}
-                onClick={() => onStart(drill)}
-              >
-                {making === drill.id ? 'Drawing…' : 'Start'}
-              </button>
-            </li>
+          {OFFERS.map((offer) => (
+            <OfferRow key={offer.id} offer={offer} making={making} onStart={onStart} />
           ))}
         </ul>
         <p class="quiet">Drills without a named source are common practice.</p>
       </section>
-      <section class="card" data-testid="past">
-        <h2>Earlier sets</h2>
-        {!ready && <p class="quiet">Looking up your records…</p>}
-        {ready && answered.length === 0 && (
-          <p class="quiet">
-            None yet. Every committed answer is kept at once, on this device only. A finished set shows your
-            bias with its margin, left to right and right to left, up and down, gentle and steep, short and
-            long.
-          </p>
-        )}
-        {unreadable > 0 && (
-          <p class="problem">
-            {unreadable} {unreadable === 1 ? 'record' : 'records'} could not be read, perhaps made by a later
-            version; left untouched.
-          </p>
-        )}
-        {answered.length > 0 && (
-          // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than a phone must scroll by keys too
-          <section class="scroll" tabIndex={0} aria-label="Earlier sets">
-            <table>
-              <thead>
-                <tr>
-                  <th scope="col">Set</th>
-                  <th scope="col">Bias</th>
-                  <th scope="col">95% interval</th>
-                </tr>
-              </thead>
-              <tbody>
-                {answered.map((set) => (
-                  <Past key={set.id} set={set} onLook={onLook} />
-                ))}
-              </tbody>
-            </table>
-          </section>
-        )}
-      </section>
+      <div class="read-record">
+        <ProgressCard sets={sets} ready={ready} />
+        <section class="card" data-testid="past">
+          <h2>Earlier sets</h2>
+          {!ready && <p class="quiet">Looking up your records…</p>}
+          {ready && answered.length === 0 && (
+            <p class="quiet">
+              None yet. Every committed answer is kept at once, on this device only. A finished set shows your
+              bias with its margin, left to right and right to left, up and down, gentle and steep, short and
+              long.
+            </p>
+          )}
+          {unreadable > 0 && (
+            <p class="problem">
+              {unreadable} {unreadable === 1 ? 'record' : 'records'} could not be read, perhaps made by a
+              later version; left untouched.
+            </p>
+          )}
+          {answered.length > 0 && (
+            // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than a phone must scroll by keys too
+            <section class="scroll" tabIndex={0} aria-label="Earlier sets">
+              <table class="read-past">
+                <thead>
+                  <tr>
+                    <th scope="col">Set</th>
+                    <th scope="col">What it showed</th>
+                  </tr>
+                </thead>
+                <tbody>
+                  {answered.map((set) => (
+                    <Past key={set.id} set={set} onLook={onLook} />
+                  ))}
+                </tbody>
+              </table>
+            </section>
+          )}
+        </section>
+      </div>
     </div>
   );
 };

@@ -3,18 +3,18 @@
  * the aim, rolling the ball once the aim is committed, words where no map can be drawn. Leaves out: drawing (scene/), what
  * may be seen when (mapModel.ts).
  */
-import type { ComponentChildren } from 'preact';
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { readDrill } from '../../../drills/index.ts';
-import { type Roll, rollBall } from '../../../sim/index.ts';
 import { themeInForce } from '../../app/theme.ts';
 import type { Scene, Viewport } from '../../scene/model.ts';
 import { mapSize } from '../../scene/picture.ts';
 import { createScene } from '../../scene/scene.ts';
 import type { Units } from '../../text/format.ts';
 import { aimSteps, roundAim, WIDEST_AIM } from './aimText.ts';
+import { MapKey } from './MapKey.tsx';
 import { mapModel, mapWords, spotsOf } from './mapModel.ts';
-import type { Asked, Revealed } from './session.ts';
+import type { Revealed } from './reveal.ts';
+import type { Asked } from './session.ts';
 import { aimAt, fitView, type Room } from './view.ts';
 
 /** Rolls are shown faster than real, so that ten putts are not ten waits. */
@@ -51,18 +51,42 @@ const useRoom = () => {
   return { host, room };
 };
 
-const Key = ({ kind, children }: { kind: 'yours' | 'true'; children: ComponentChildren }) => (
-  <span class="read-key">
-    <svg width="38" height="10" aria-hidden="true">
-      <path class={`read-key-${kind}`} d="M2 5h34" />
-    </svg>{' '}
-    {children}
-  </span>
-);
+/** Below the map once the answer is there: what is drawn, and rolls to look at. */
+const Tools = ({ revealed, onRoll }: { revealed: Revealed; onRoll: (path: Float64Array) => void }) => {
+  const Roll = ({ path, words }: { path: () => Float64Array; words: string }) => (
+    <button type="button" onClick={() => onRoll(path())}>
+      {words}
+    </button>
+  );
+  if (revealed.kind === 'paces')
+    return (
+      <>
+        <MapKey kind="die">die</MapKey>
+        <MapKey kind="firm">firm, both thin beyond the hole</MapKey>
+        <Roll path={() => revealed.die.path} words="Roll it to die" />
+        <Roll path={() => revealed.firm.path} words="Roll it firm" />
+      </>
+    );
+  if (revealed.kind === 'slope')
+    return (
+      <>
+        <MapKey kind="true">the line, thin beyond the hole</MapKey>
+        <Roll path={() => revealed.line.path} words="Roll it" />
+      </>
+    );
+  return (
+    <>
+      <MapKey kind="yours">your roll</MapKey>
+      <MapKey kind="true">true line, thin beyond the hole</MapKey>
+      <Roll path={() => revealed.roll.path} words="Roll yours again" />
+      <Roll path={() => revealed.truePath()} words="Roll the true one" />
+    </>
+  );
+};
 
 export const ReadMap = (props: ReadMapProps) => {
   const { asked, aim, revealed, units } = props;
-  const { question, putt } = asked;
+  const { question } = asked;
   const { host, room } = useRoom();
   const [scene, setScene] = useState<Scene | undefined>(undefined);
   const [lost, setLost] = useState<string | undefined>(undefined);
@@ -82,6 +106,7 @@ export const ReadMap = (props: ReadMapProps) => {
       // Anywhere: a finger beside the aim does not hide it.
       pickRadius: Number.POSITIVE_INFINITY,
       onDrag(_handle, place) {
+        if (latest.current.asked.set.kind !== 'aim') return;
         setHeld(true);
         const { ball, hole } = latest.current.asked.question;
         latest.current.onAim(clamp(roundAim(aimAt(ball, hole, place), latest.current.units)));
@@ -115,13 +140,13 @@ export const ReadMap = (props: ReadMapProps) => {
   });
 
   const stopRoll = useRef<(() => void) | undefined>(undefined);
-  const roll = ({ path }: Roll): void => {
+  const roll = (path: Float64Array): void => {
     stopRoll.current?.();
     stopRoll.current = scene?.animate(path, { rate: TEMPO });
   };
   // Once, when the answer comes; not when the units change.
   useEffect(() => {
-    if (scene !== undefined && revealed !== undefined) roll(revealed.roll);
+    if (scene !== undefined && revealed?.kind === 'aim') roll(revealed.roll.path);
   }, [scene, revealed]);
 
   const onKeyDown = (event: KeyboardEvent): void => {
@@ -142,28 +167,19 @@ export const ReadMap = (props: ReadMapProps) => {
       {lost !== undefined && (
         <>
           <p class="problem">
-            The map could not be drawn here ({lost}). Read the ground from the words below and type your aim;
-            all the numbers work.
+            The map could not be drawn here ({lost}). Read the ground from the words below and answer beside
+            them; all the numbers work.
           </p>
           <p>{mapWords({ asked, aim, revealed, units, slopeGiven })}</p>
         </>
       )}
-      {revealed === undefined ? (
-        lost === undefined && <p class="hint read-how">Drag anywhere on the map to move your aim.</p>
-      ) : (
+      {revealed !== undefined ? (
         <div class="read-tools">
-          <Key kind="yours">your roll</Key>
-          <Key kind="true">true line, thin beyond the hole</Key>
-          <button type="button" onClick={() => roll(revealed.roll)}>
-            Roll yours again
-          </button>
-          <button
-            type="button"
-            onClick={() => roll(rollBall(putt, revealed.line.start, revealed.line.speed))}
-          >
-            Roll the true one
-          </button>
+          <Tools revealed={revealed} onRoll={roll} />
         </div>
+      ) : (
+        lost === undefined &&
+        asked.set.kind === 'aim' && <p class="hint read-how">Drag anywhere on the map to move your aim.</p>
       )}
     </figure>
   );

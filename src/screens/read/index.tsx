@@ -1,19 +1,43 @@
 /** The screen where one learns to read: connects the session to its views. Leaves out: rules of the game (session.ts). */
 import { useEffect } from 'preact/hooks';
-import { makeReadSet } from '../../../sim/index.ts';
+import {
+  chooseNext,
+  makePaceSet,
+  makeReadSet,
+  makeSlopeSet,
+  type Question,
+  type ReadDrill,
+} from '../../../sim/index.ts';
 import { ownDatabase } from '../../app/records.ts';
 import { settings as ownSettings, type Settings } from '../../app/settings.ts';
 import { readStoreOf } from '../../store/readSets.ts';
+import type { Units } from '../../text/format.ts';
 import { createReadingClient } from '../../worker/readingClient.ts';
-import { AimPanel, Question } from './Asking.tsx';
+import { AimPanel, QuestionCard } from './Asking.tsx';
 import { Chooser } from './Chooser.tsx';
+import { Figures } from './Figures.tsx';
+import { type FixedOffer, PACE_SET, SLOPE_SET } from './offers.ts';
+import { PacePanel } from './PacePanel.tsx';
 import { ReadMap } from './ReadMap.tsx';
-import { Figures, Verdict } from './Reveal.tsx';
+import { SlopePanel } from './SlopePanel.tsx';
 import { SummaryView } from './SummaryView.tsx';
-import { createSession, type Session } from './session.ts';
+import { type Asked, createSession, type Session } from './session.ts';
+import { Verdict } from './Verdict.tsx';
 import './read.css';
 
 const ask = createReadingClient();
+/** What a miss costs on a green takes seconds: on a thread of its own, so that nothing else waits for it. */
+const askPutts = createReadingClient();
+
+const makeSet = (offer: FixedOffer, seed: string): Promise<readonly Question[]> => {
+  // Greens take a second or so: off the page's thread, and on it only where no worker can be had.
+  if (offer.id === PACE_SET.id)
+    return ask((engine) => engine.makePaceSet(seed)).catch(() => makePaceSet(seed));
+  if (offer.id === SLOPE_SET.id)
+    return ask((engine) => engine.makeSlopeSet(seed)).catch(() => makeSlopeSet(seed));
+  const drill = offer as ReadDrill;
+  return ask((engine) => engine.makeSet(drill, seed)).catch(() => makeReadSet(drill, seed));
+};
 
 const session = createSession({
   openStore: async () => {
@@ -24,16 +48,48 @@ const session = createSession({
   newId: () => crypto.randomUUID(),
   newSeed: () => crypto.randomUUID().slice(0, 8),
   player: () => ownSettings.player.peek(),
-  // Greens take a second or so: off the page's thread, and on it only where no worker can be had.
-  makeSet: (drill, seed) =>
-    ask((engine) => engine.makeSet(drill, seed)).catch(() => makeReadSet(drill, seed)),
+  makeSet,
+  chooseNext: ({ adaptive, others }, seed) =>
+    ask((engine) => engine.chooseNext(adaptive, others, seed)).catch(() =>
+      chooseNext(adaptive, { earlier: others }, seed),
+    ),
   costOf: (putt, pace, player, aim) => ask((engine) => engine.costOf(putt, pace, player, aim)),
+  puttsOf: (question, player) => askPutts((engine) => engine.puttsOf(question, player)),
 });
+
+/** What is chosen beside the map, by the kind of question. */
+const Panel = ({ asked, units, on }: { asked: Asked; units: Units; on: Session }) => {
+  if (asked.set.kind === 'paces')
+    return <PacePanel asked={asked} units={units} onChoose={on.choose} onLeave={on.leave} />;
+  if (asked.set.kind === 'slope')
+    return (
+      <SlopePanel
+        asked={asked}
+        guess={on.guess.value}
+        onGuess={(guess) => {
+          on.guess.value = guess;
+        }}
+        onCommit={on.estimate}
+        onLeave={on.leave}
+      />
+    );
+  return (
+    <AimPanel
+      asked={asked}
+      aim={on.aim.value}
+      units={units}
+      onAim={(aim) => {
+        on.aim.value = aim;
+      }}
+      onCommit={on.commit}
+      onLeave={on.leave}
+    />
+  );
+};
 
 const Stages = ({ settings, on }: { settings: Settings; on: Session }) => {
   const units = settings.units.value;
   const stage = on.stage.value;
-  const aim = on.aim.value;
   if (stage.kind === 'choosing')
     return (
       <Chooser
@@ -41,7 +97,11 @@ const Stages = ({ settings, on }: { settings: Settings; on: Session }) => {
         ready={on.ready.value}
         unreadable={on.unreadable.value}
         making={on.making.value}
-        onStart={(drill) => void on.start(drill)}
+        feedback={on.feedback.value}
+        onFeedback={(feedback) => {
+          on.feedback.value = feedback;
+        }}
+        onStart={(offer) => void on.start(offer)}
         onResume={on.resume}
         onLook={on.look}
       />
@@ -51,13 +111,10 @@ const Stages = ({ settings, on }: { settings: Settings; on: Session }) => {
       <SummaryView set={stage.set} units={units} onLeave={on.leave} onResume={() => on.resume(stage.set)} />
     );
   const revealed = stage.kind === 'revealed' ? stage.revealed : undefined;
-  const onAim = (next: number): void => {
-    on.aim.value = next;
-  };
   return (
     <div class="read-question">
       {revealed === undefined ? (
-        <Question asked={stage} units={units} />
+        <QuestionCard asked={stage} units={units} />
       ) : (
         <Verdict
           asked={stage}
@@ -66,19 +123,22 @@ const Stages = ({ settings, on }: { settings: Settings; on: Session }) => {
           costProblem={on.costProblem.value}
           saved={on.saved.value}
           onNext={on.next}
+          onSummary={on.toSummary}
           onLeave={on.leave}
         />
       )}
-      <ReadMap asked={stage} aim={aim} revealed={revealed} units={units} onAim={onAim} onCommit={on.commit} />
+      <ReadMap
+        asked={stage}
+        aim={on.aim.value}
+        revealed={revealed}
+        units={units}
+        onAim={(aim) => {
+          on.aim.value = aim;
+        }}
+        onCommit={on.commit}
+      />
       {revealed === undefined ? (
-        <AimPanel
-          asked={stage}
-          aim={aim}
-          units={units}
-          onAim={onAim}
-          onCommit={on.commit}
-          onLeave={on.leave}
-        />
+        <Panel asked={stage} units={units} on={on} />
       ) : (
         <Figures asked={stage} revealed={revealed} units={units} />
       )}

@@ -3,11 +3,13 @@
  * Answers for: what may be seen when. Before the commitment neither line nor number that gives the answer away; the
  * height between contours depends on the length alone, so that steep ground looks steep on every map.
  */
-import { inchesToMetres, type Point } from '../../../sim/index.ts';
-import type { ContourStep, KeySteps, SceneLine, SceneModel, Viewport } from '../../scene/model.ts';
-import { formatAim, holeWords, type Units } from '../../text/format.ts';
+import { inchesToMetres, type Line, type Point } from '../../../sim/index.ts';
+import type { ContourStep, KeySteps, LineStyle, SceneLine, SceneModel, Viewport } from '../../scene/model.ts';
+import { formatAim, formatSlope, holeWords, type Units } from '../../text/format.ts';
 import { aimSteps, ownAimText } from './aimText.ts';
-import type { Asked, Revealed } from './session.ts';
+import type { Revealed } from './reveal.ts';
+import type { Asked } from './session.ts';
+import { alongWords } from './slopeWords.ts';
 import { aimSpot } from './view.ts';
 import { groundSentence, rollSentence } from './words.ts';
 
@@ -31,19 +33,34 @@ const keySteps = (units: Units): KeySteps => {
 };
 
 /** What the view must hold besides ball and hole. */
-export const spotsOf = ({ question }: Asked, aim: number, revealed: Revealed | undefined): Point[] => {
+export const spotsOf = ({ question, set }: Asked, aim: number, revealed: Revealed | undefined): Point[] => {
   const { ball, hole } = question;
-  const own = aimSpot(ball, hole, aim);
-  if (revealed === undefined) return [own];
-  const { rest } = revealed.roll;
-  return [own, aimSpot(ball, hole, question.trueAim), revealed.line.rest, ...(rest ? [rest] : [])];
+  if (revealed === undefined) return set.kind === 'aim' ? [aimSpot(ball, hole, aim)] : [];
+  if (revealed.kind === 'aim') {
+    const { rest } = revealed.roll;
+    const aims = [aimSpot(ball, hole, aim), aimSpot(ball, hole, question.trueAim)];
+    return [...aims, revealed.line.rest, ...(rest ? [rest] : [])];
+  }
+  const lines = revealed.kind === 'paces' ? [revealed.die, revealed.firm] : [revealed.line];
+  return lines.flatMap(({ aimOffset = 0, rest }) => [aimSpot(ball, hole, aimOffset), rest]);
 };
 
-const linesOf = ({ question }: Asked, { line, roll, aim }: Revealed): SceneLine[] => {
+const linesOf = ({ question }: Asked, revealed: Revealed): SceneLine[] => {
   const { ball, hole } = question;
-  const { path, apex, rest } = line;
+  const lineOf = ({ path, apex, rest, aimOffset = 0 }: Line, style: LineStyle, label: string): SceneLine => ({
+    path,
+    apex,
+    rest,
+    style,
+    label,
+    aimSpot: aimSpot(ball, hole, aimOffset),
+  });
+  if (revealed.kind === 'paces')
+    return [lineOf(revealed.die, 'die', 'die'), lineOf(revealed.firm, 'firm', 'firm')];
+  if (revealed.kind === 'slope') return [lineOf(revealed.line, 'true', 'true aim')];
+  const { line, roll, aim } = revealed;
   return [
-    { path, apex, rest, style: 'true', label: 'true aim', aimSpot: aimSpot(ball, hole, question.trueAim) },
+    { ...lineOf(line, 'true', 'true aim'), aimSpot: aimSpot(ball, hole, question.trueAim) },
     {
       path: roll.path,
       style: 'yours',
@@ -67,19 +84,30 @@ export interface MapRequest {
   readonly slopeGiven: boolean;
 }
 
-export const mapWords = ({ asked, aim, revealed, units }: Omit<MapRequest, 'viewport' | 'theme'>): string => {
-  const { question, putt } = asked;
-  const own = `You aim ${ownAimText(aim, units)}, ${holeWords(aim)}.`;
-  const ground = `The ball is at the bottom, the hole straight above it. ${groundSentence(putt.surface, question)}`;
-  if (revealed === undefined) return `${ground} ${own}`;
+/** The truth for whoever does not see the lines. */
+const truthWords = ({ question }: Asked, revealed: Revealed, units: Units): string => {
+  if (revealed.kind === 'slope')
+    return `The ground falls ${formatSlope(revealed.truth.total)}; along your line it is ${alongWords(revealed.truth.along)}.`;
+  if (revealed.kind === 'paces') {
+    const aimed = ({ aimOffset = 0 }: Line): string => formatAim(aimOffset, units);
+    return `To die it in one aims ${aimed(revealed.die)}, firm ${aimed(revealed.firm)}.`;
+  }
   const truth = `The true aim is ${formatAim(question.trueAim, units)}, ${holeWords(question.trueAim)}.`;
-  return `${ground} ${own} ${truth} ${rollSentence(revealed.roll, question, units)}`;
+  return `${truth} ${rollSentence(revealed.roll, question, units)}`;
 };
+
+export const mapWords = ({ asked, aim, revealed, units }: Omit<MapRequest, 'viewport' | 'theme'>): string =>
+  [
+    `The ball is at the bottom, the hole straight above it. ${groundSentence(asked.putt.surface, asked.question)}`,
+    ...(asked.set.kind === 'aim' ? [`You aim ${ownAimText(aim, units)}, ${holeWords(aim)}.`] : []),
+    ...(revealed === undefined ? [] : [truthWords(asked, revealed, units)]),
+  ].join(' ');
 
 export const mapModel = (request: MapRequest): SceneModel => {
   const { asked, aim, revealed, viewport, theme, units, slopeGiven } = request;
   const { question, putt } = asked;
   const { ball, hole, length } = question;
+  const aiming = asked.set.kind === 'aim' && revealed === undefined;
   return {
     surface: putt.surface,
     viewport,
@@ -87,13 +115,13 @@ export const mapModel = (request: MapRequest): SceneModel => {
     hole,
     lines: revealed ? linesOf(asked, revealed) : [],
     clouds: [],
-    ...(revealed ? {} : { aim: aimSpot(ball, hole, aim) }),
+    ...(aiming ? { aim: aimSpot(ball, hole, aim) } : {}),
     showContours: true,
     showHeights: false,
     contourStep: contourStep(length, units, slopeGiven || revealed !== undefined),
     theme,
     units,
-    draggable: revealed ? [] : ['aim'],
+    draggable: aiming ? ['aim'] : [],
     keySteps: keySteps(units),
     description: mapWords(request),
     handleText: { aim: `${ownAimText(aim, units)}, ${holeWords(aim)}` },

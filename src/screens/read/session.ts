@@ -1,27 +1,28 @@
 /**
- * One person's reading practice: which stage, which set, which aim; every committed answer kept at once.
- * Answers for: the order of things and for losing nothing. Leaves out: drawing, words, statistics. What it needs of the
- * world (clock, seeds, storage, odds) is handed in, so that tests can stand in for it.
+ * One person's reading practice: which stage, which set, which answer; every committed answer kept at once.
+ * Answers for: the order of things, and when the truth is shown. Leaves out: keeping (keeping.ts), what is shown (reveal.ts), drawing,
+ * words, statistics. What it needs of the world (clock, seeds, storage, odds) is handed in, so that tests can stand in for it.
  */
-import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
+import { type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import {
-  type AimScore,
-  type Line,
+  type Judged,
+  type PaceChoice,
   type Player,
   type Putt,
+  type PuttsByPace,
   puttOfQuestion,
   type Question,
-  type ReadDrill,
-  type Roll,
-  readPutt,
-  rollBall,
-  scoreAim,
+  SET_SIZE,
+  type SeenRead,
+  type Slopes,
 } from '../../../sim/index.ts';
 import { localDay } from '../../store/day.ts';
 import { mergeSets } from '../../store/gate.ts';
-import type { ReadStore } from '../../store/readSets.ts';
-import { isFinished, type KeptAnswer, type KeptSet } from '../../store/schema.ts';
+import { answeredOf, type KeptAnswer, type KeptSet } from '../../store/schema.ts';
 import type { AimCost } from '../../worker/reading.ts';
+import { createKeeping, type OpenedReadStore } from './keeping.ts';
+import { type FixedOffer, isAdaptive, type Offer, taskOf } from './offers.ts';
+import { type Revealed, revealOf } from './reveal.ts';
 
 export interface Asked {
   readonly set: KeptSet;
@@ -29,13 +30,8 @@ export interface Asked {
   readonly putt: Putt;
 }
 
-/** What is shown only after the commitment. */
-export interface Revealed {
-  readonly line: Line;
-  readonly roll: Roll;
-  readonly score: AimScore;
-  readonly aim: number;
-}
+/** When the truth is shown. */
+export type Feedback = KeptSet['feedback'];
 
 export type Stage =
   | { readonly kind: 'choosing' }
@@ -43,10 +39,10 @@ export type Stage =
   | ({ readonly kind: 'revealed'; readonly revealed: Revealed } & Asked)
   | { readonly kind: 'summary'; readonly set: KeptSet };
 
-export interface OpenedReadStore {
-  readonly store: ReadStore;
-  /** A sentence for the person when sets will not outlive the visit. */
-  readonly problem: string | undefined;
+/** Reads of earlier, oldest first: those of adaptive sets, and all others. */
+export interface Seen {
+  readonly adaptive: readonly SeenRead[];
+  readonly others: readonly SeenRead[];
 }
 
 export interface World {
@@ -56,9 +52,12 @@ export interface World {
   newId(): string;
   newSeed(): string;
   /** Rejects when the drill holds no putt that can be asked. */
-  makeSet(drill: ReadDrill, seed: string): Promise<readonly Question[]>;
+  makeSet(offer: FixedOffer, seed: string): Promise<readonly Question[]>;
+  chooseNext(seen: Seen, seed: string): Promise<Judged>;
   /** Rejects when it cannot be worked out: the answer stands without it. */
   costOf(putt: Putt, pace: number, player: Player, aim: number): Promise<AimCost>;
+  /** Expected putts at the two paces of a question; rejects like costOf. */
+  puttsOf(question: Question, player: Player): Promise<PuttsByPace>;
   player(): Player;
 }
 
@@ -66,198 +65,290 @@ export interface Session {
   readonly stage: Signal<Stage>;
   /** m, positive left: the aim being chosen. */
   readonly aim: Signal<number>;
+  /** The slopes being chosen. */
+  readonly guess: Signal<Slopes>;
+  /** For the next set that is started. */
+  readonly feedback: Signal<Feedback>;
   readonly sets: Signal<readonly KeptSet[]>;
   readonly unreadable: Signal<number>;
-  /** false until the records have been looked at. */
   readonly ready: Signal<boolean>;
   readonly storageProblem: Signal<string | undefined>;
   readonly costProblem: Signal<boolean>;
-  /** Whether everything committed is on the device (or in memory, where the device refuses and the page says so). */
   readonly saved: ReadonlySignal<boolean>;
-  /** The id of the drill whose putts are being drawn. */
+  /** The id of the set whose putts are being drawn. */
   readonly making: Signal<string | undefined>;
   readonly makingProblem: Signal<string | undefined>;
   open(): Promise<void>;
   /** Settles when the first putt is asked; does nothing while another set is being drawn. */
-  start(drill: ReadDrill): Promise<void>;
+  start(offer: Offer): Promise<void>;
   resume(set: KeptSet): void;
+  /** Commits to the aim, to a pace, to the slopes: what the question asks for. */
   commit(): void;
+  choose(chosen: PaceChoice): void;
+  estimate(): void;
   next(): void;
+  /** From looking at the answers of a set one by one to its summary. */
+  toSummary(): void;
   leave(): void;
   look(set: KeptSet): void;
 }
 
+/** Where the slope sliders begin: gentle, and level along the line, as neither steep nor flat ground is. */
+const FIRST_GUESS: Slopes = { total: 0.02, along: 0 };
+
 export const answerTo = (set: KeptSet, question: Question): KeptAnswer | undefined =>
   set.answers.find(({ number }) => number === question.number);
+
+/** What the page may learn the player's eye from. */
+export const seenIn = (sets: readonly KeptSet[]): Seen => {
+  const readsOf = (some: readonly KeptSet[]): SeenRead[] =>
+    some.flatMap((set) => answeredOf(set, 'aim')).sort((a, b) => a.answeredAt - b.answeredAt);
+  return {
+    adaptive: readsOf(sets.filter(({ drillId }) => isAdaptive({ id: drillId }))),
+    others: readsOf(sets.filter(({ drillId }) => !isAdaptive({ id: drillId }))),
+  };
+};
+
+const askedOf = (set: KeptSet, question: Question): Asked => ({
+  set,
+  question,
+  putt: puttOfQuestion(question),
+});
 
 export const createSession = (world: World): Session => {
   const stage = signal<Stage>({ kind: 'choosing' });
   const aim = signal(0);
-  const sets = signal<readonly KeptSet[]>([]);
-  const unreadable = signal(0);
-  const ready = signal(false);
-  const storageProblem = signal<string | undefined>(undefined);
+  const guess = signal(FIRST_GUESS);
+  const feedback = signal<Feedback>('each');
   const costProblem = signal(false);
-  /** Writes the device has not confirmed yet, and the one it refused. */
-  const pending = signal(0);
-  const refused = signal(false);
-  const saved = computed(() => pending.value === 0 && !refused.value);
   const making = signal<string | undefined>(undefined);
   const makingProblem = signal<string | undefined>(undefined);
-  let opening: Promise<ReadStore> | undefined;
-  /** What open() found wrong with the store, for as long as the visit lasts. */
-  let lasting: string | undefined;
-
-  /** Puts a newer version of a set wherever the page holds an older one. */
-  const spread = (set: KeptSet): void => {
-    const known = sets.peek().some(({ id }) => id === set.id);
-    sets.value = known ? sets.peek().map((one) => (one.id === set.id ? set : one)) : [set, ...sets.peek()];
+  const keeping = createKeeping(world.openStore, (set) => {
     const now = stage.peek();
-    if (now.kind !== 'choosing' && now.set.id === set.id) stage.value = { ...now, set };
+    // The putt being asked may be known to this page alone: it is kept with its answer.
+    if (now.kind !== 'choosing' && now.set.id === set.id)
+      stage.value = { ...now, set: mergeSets(set, now.set) };
+  });
+  const { sets, keep, newest } = keeping;
+
+  /** The next question of a set that grows, asked for once and kept until it comes. */
+  let drawn: { readonly key: string; readonly set: Promise<KeptSet> } | undefined;
+  const grow = (set: KeptSet): Promise<KeptSet> => {
+    const number = set.questions.length + 1;
+    const key = `${set.id} ${number}`;
+    if (drawn?.key !== key) {
+      const all = sets.peek().some(({ id }) => id === set.id) ? sets.peek() : [set, ...sets.peek()];
+      const found = world.chooseNext(
+        seenIn(all.map((one) => (one.id === set.id ? set : one))),
+        `${set.seed} ${number}`,
+      );
+      const grown = found.then(
+        (question): KeptSet => ({
+          ...set,
+          questions: [...set.questions, { ...question, number, group: number - 1 }],
+        }),
+      );
+      grown.catch(() => undefined);
+      drawn = { key, set: grown };
+    }
+    return drawn.set;
   };
 
-  const openStore = (): Promise<ReadStore> => {
-    opening ??= (async () => {
-      const opened = await world.openStore();
-      lasting = opened.problem;
-      try {
-        const found = await opened.store.list();
-        // Begun before the records were open: keep() is waiting to add it.
-        const begun = sets.peek().filter(({ id }) => !found.sets.some((one) => one.id === id));
-        sets.value = [...begun, ...found.sets];
-        unreadable.value = found.unreadable;
-      } catch {
-        lasting = 'Your earlier sets could not be read: load the page again to try once more.';
-      }
-      storageProblem.value = lasting;
-      ready.value = true;
-      return opened.store;
-    })();
-    return opening;
+  const show = (set: KeptSet, question: Question): void => {
+    aim.value = 0;
+    guess.value = FIRST_GUESS;
+    const asked = askedOf(set, question);
+    stage.value = { kind: 'asking', ...asked };
+    if (set.kind === 'paces') void workOutPutts(asked);
   };
 
-  const keep = async (set: KeptSet): Promise<void> => {
-    spread(set);
-    pending.value += 1;
+  /** Asks the next question, or shows what came of the set; `asker` is the stage that wants it. */
+  const ask = async (set: KeptSet, asker: Stage): Promise<void> => {
+    const waiting = set.questions.find((one) => answerTo(set, one) === undefined);
+    if (waiting !== undefined) return show(set, waiting);
+    if (set.questions.length >= set.size) return end(set);
+    making.value = set.drillId;
     try {
-      const store = await openStore();
-      const kept = await store.keep(set);
-      // The page may have moved on while the device was writing.
-      const newer = sets.peek().find(({ id }) => id === kept.id);
-      spread(newer === undefined ? kept : mergeSets(kept, newer));
-      storageProblem.value = lasting;
-      refused.value = false;
+      const grown = await grow(set);
+      const now = stage.peek();
+      // The person has gone elsewhere while the putt was drawn.
+      if (now.kind !== asker.kind || ('set' in now && now.set.id !== set.id)) return;
+      // Answers may have got their cost meanwhile.
+      show({ ...newest(set), questions: grown.questions }, grown.questions[grown.questions.length - 1]);
     } catch {
-      refused.value = true;
-      storageProblem.value =
-        'The last answer could not be saved on this device (full or forbidden storage). It is kept on this page and saved again with the next one: free some space before you close the page.';
+      drawn = undefined;
+      makingProblem.value = `No putt could be drawn for “${set.drillName}”: try again, or choose another drill.`;
     } finally {
-      pending.value -= 1;
+      making.value = undefined;
     }
   };
 
-  const ask = (set: KeptSet): void => {
-    const question = set.questions.find((one) => answerTo(set, one) === undefined);
-    aim.value = 0;
-    stage.value =
-      question === undefined
-        ? { kind: 'summary', set }
-        : { kind: 'asking', set, question, putt: puttOfQuestion(question) };
+  const reveal = (set: KeptSet, question: Question, answer: KeptAnswer): void => {
+    const asked = askedOf(set, question);
+    stage.value = { kind: 'revealed', ...asked, revealed: revealOf(question, answer, asked.putt) };
+  };
+  const toSummary = (set: KeptSet): void => {
+    stage.value = { kind: 'summary', set };
+  };
+  /** The last question is answered: the summary, or the answers one by one where none has been shown yet. */
+  const end = (done: KeptSet): void => {
+    const now = stage.peek();
+    const set = newest(done);
+    const [first] = set.questions;
+    const answer = answerTo(set, first);
+    if (set.feedback === 'end' && now.kind === 'asking' && answer !== undefined) reveal(set, first, answer);
+    else toSummary(set);
   };
 
   // One at a time: a newer question must not take the place of an older one's cost.
   let costs = Promise.resolve();
-  const workOutCost = ({ set, question, putt }: Asked, answer: KeptAnswer): void => {
+  const addToAnswer = (set: KeptSet, number: number, cost: () => Promise<object>): void => {
     costs = costs.then(async () => {
       try {
-        const cost = await world.costOf(putt, question.pace, world.player(), answer.aim);
-        const newest = sets.peek().find(({ id }) => id === set.id) ?? set;
-        const answers = newest.answers.map((one) =>
-          one.number === answer.number ? { ...one, ...cost } : one,
-        );
+        const found = await cost();
+        const now = newest(set);
         costProblem.value = false;
-        await keep({ ...newest, answers });
+        if (now.answers.some((one) => one.number === number))
+          await keep({
+            ...now,
+            answers: now.answers.map((one) => (one.number === number ? { ...one, ...found } : one)),
+          });
       } catch {
         costProblem.value = true;
       }
     });
   };
 
-  return {
-    stage,
-    aim,
-    sets,
-    unreadable,
-    ready,
-    storageProblem,
-    costProblem,
-    saved,
-    making,
-    makingProblem,
-    async open() {
-      await openStore();
-    },
-    async start(drill) {
-      if (making.peek() !== undefined) return;
-      making.value = drill.id;
-      makingProblem.value = undefined;
-      const seed = world.newSeed();
-      let questions: readonly Question[];
-      try {
-        questions = await world.makeSet(drill, seed);
-      } catch {
-        makingProblem.value = `No putts could be drawn for “${drill.name}”: try again, or choose another drill.`;
-        return;
-      } finally {
-        making.value = undefined;
-      }
-      // The person has gone elsewhere while the putts were drawn.
-      if (stage.peek().kind !== 'choosing') return;
+  /** Putts at both paces of the questions that were asked, begun as soon as they are: a green takes seconds. */
+  const putts = new Map<string, Promise<PuttsByPace>>();
+  const workOutPutts = ({ set, question }: Pick<Asked, 'set' | 'question'>): Promise<PuttsByPace> => {
+    const key = `${set.id} ${question.number}`;
+    const begun = putts.get(key) ?? world.puttsOf(question, world.player());
+    begun.catch(() => putts.delete(key));
+    putts.set(key, begun);
+    return begun;
+  };
+
+  const workOut = ({ set, question, putt }: Asked, answer: KeptAnswer): void => {
+    const { number } = answer;
+    if (answer.kind === 'aim')
+      addToAnswer(set, number, () => world.costOf(putt, question.pace, world.player(), answer.aim));
+    if (answer.kind === 'paces')
+      addToAnswer(set, number, async () => ({ putts: await workOutPutts({ set, question }) }));
+  };
+
+  /** What was left undone when the page was closed too soon. */
+  const catchUp = (set: KeptSet): void => {
+    for (const answer of answeredOf(set, 'paces'))
+      if (answer.putts === undefined) workOut(askedOf(set, answer.question), answer);
+  };
+
+  const answerWith = (given: KeptAnswer): void => {
+    const now = stage.peek();
+    // A second answer while the next putt is being drawn is none.
+    if (now.kind !== 'asking' || now.set.kind !== given.kind || answerTo(now.set, now.question)) return;
+    const set = { ...now.set, answers: [...now.set.answers, given] };
+    const asked = { ...now, set };
+    if (set.feedback === 'each') reveal(set, now.question, given);
+    else stage.value = asked;
+    void keep(set);
+    if (set.questions.length < set.size && set.questions.length === set.answers.length) void grow(set);
+    workOut(asked, given);
+    if (set.feedback === 'end') void ask(set, asked);
+  };
+  const given = (): { readonly number: number; readonly answeredAt: number } => {
+    const now = stage.peek();
+    return { number: now.kind === 'asking' ? now.question.number : 0, answeredAt: world.now() };
+  };
+
+  const start = async (offer: Offer): Promise<void> => {
+    if (making.peek() !== undefined) return;
+    makingProblem.value = undefined;
+    making.value = offer.id;
+    const seed = world.newSeed();
+    const begin = (questions: readonly Question[]): KeptSet => {
       const now = world.now();
-      const set: KeptSet = {
+      return {
         id: world.newId(),
-        drillId: drill.id,
-        drillName: drill.name,
+        kind: taskOf(offer),
+        feedback: feedback.peek(),
+        size: isAdaptive(offer) ? SET_SIZE : questions.length,
+        drillId: offer.id,
+        drillName: offer.name,
         seed,
         startedAt: now,
         day: localDay(now),
         questions: [...questions],
         answers: [],
       };
-      // Not kept yet: a set looked at and left without an answer is no record.
-      ask(set);
+    };
+    const from = stage.peek();
+    if (isAdaptive(offer)) {
+      await keeping.open();
+      return ask(begin([]), from);
+    }
+    let questions: readonly Question[];
+    try {
+      questions = await world.makeSet(offer as FixedOffer, seed);
+    } catch {
+      makingProblem.value = `No putts could be drawn for “${offer.name}”: try again, or choose another drill.`;
+      return;
+    } finally {
+      making.value = undefined;
+    }
+    // The person has gone elsewhere while the putts were drawn.
+    if (stage.peek().kind !== 'choosing') return;
+    // Not kept yet: a set looked at and left without an answer is no record.
+    await ask(begin(questions), from);
+  };
+
+  return {
+    stage,
+    aim,
+    guess,
+    feedback,
+    sets,
+    unreadable: keeping.unreadable,
+    ready: keeping.ready,
+    storageProblem: keeping.storageProblem,
+    costProblem,
+    saved: keeping.saved,
+    making,
+    makingProblem,
+    async open() {
+      await keeping.open();
     },
-    resume: ask,
-    commit() {
-      const now = stage.peek();
-      if (now.kind !== 'asking') return;
-      const { question, putt } = now;
-      const read = readPutt(putt, question.pace);
-      // makeReadSet asks only putts with a line.
-      if (read.status !== 'ok') throw new Error(read.reason);
-      const chosen = aim.peek();
-      const answer: KeptAnswer = { number: question.number, aim: chosen, answeredAt: world.now() };
-      const set = { ...now.set, answers: [...now.set.answers, answer] };
-      const revealed = {
-        line: read,
-        roll: rollBall(putt, Math.atan2(chosen, question.length), read.speed),
-        score: scoreAim(question.trueAim, chosen),
-        aim: chosen,
-      };
-      stage.value = { kind: 'revealed', set, question, putt, revealed };
-      void keep(set);
-      workOutCost({ set, question, putt }, answer);
+    start,
+    resume(set) {
+      catchUp(set);
+      void ask(set, stage.peek());
     },
+    commit: () => answerWith({ kind: 'aim', ...given(), aim: aim.peek() }),
+    choose: (chosen) => answerWith({ kind: 'paces', ...given(), chosen }),
+    estimate: () => answerWith({ kind: 'slope', ...given(), ...guess.peek() }),
     next() {
       const now = stage.peek();
-      if (now.kind === 'revealed') ask(now.set);
+      if (now.kind !== 'revealed') return;
+      const { set, question } = now;
+      if (set.feedback === 'each') {
+        void ask(set, now);
+        return;
+      }
+      const following = set.questions.find(({ number }) => number === question.number + 1);
+      const answer = following && answerTo(set, following);
+      if (following === undefined || answer === undefined) toSummary(set);
+      else reveal(set, following, answer);
+    },
+    toSummary() {
+      const now = stage.peek();
+      if (now.kind === 'revealed') toSummary(now.set);
     },
     leave() {
       stage.value = { kind: 'choosing' };
     },
     look(set) {
-      stage.value =
-        isFinished(set) || set.answers.length > 0 ? { kind: 'summary', set } : { kind: 'choosing' };
+      catchUp(set);
+      stage.value = set.answers.length > 0 ? { kind: 'summary', set } : { kind: 'choosing' };
     },
   };
 };

@@ -5,6 +5,7 @@ import type {
   ReadDrill,
   ReadingBias,
   ReadKind,
+  ReadTask,
   Roll,
   Surface,
 } from '../../../sim/index.ts';
@@ -43,6 +44,16 @@ export const shareSentence = ({ share, verdict }: AimScore): string => {
     ? `You played ${size} less break than there is.`
     : `You played ${size} more break than there is.`;
 };
+
+export const QUESTION_WORDS: Readonly<Record<ReadTask, string>> = {
+  aim: 'where do you aim?',
+  paces: 'die or firm?',
+  slope: 'what slope is this?',
+};
+
+/** Whether an aim counts towards the seven in ten of an adaptive set. */
+export const hitSentence = (hit: boolean): string =>
+  hit ? 'It counts as a hit.' : 'It does not count as a hit.';
 
 /** Where the ball went on the chosen line at the pace called. */
 export const rollSentence = (roll: Roll, question: Question, units: Units): string => {
@@ -100,7 +111,7 @@ export const groundSentence = (surface: Surface, question: Question): string => 
     : `The ground: ${parts.join('; ')}.`;
 };
 
-/** The lengths are those at which training/summary.ts parts the putts. */
+/** The lengths are those at which training/kinds.ts parts the putts. */
 export const kindNames = (units: Units): Readonly<Record<ReadKind, string>> => ({
   all: 'All putts',
   leftToRight: 'Left to right',
@@ -110,9 +121,23 @@ export const kindNames = (units: Units): Readonly<Record<ReadKind, string>> => (
   down: 'Downhill',
   gentle: 'Slope under 2%',
   steep: 'Slope 2% or more',
+  slow: 'Green speed under 10 ft',
+  fast: 'Green speed 10 ft or more',
   ...(units === 'imperial'
-    ? { short: 'Under 8 ft', middle: '8 to 20 ft', long: 'From 20 ft' }
-    : { short: 'Under 2.4 m', middle: '2.4 to 6.1 m', long: 'From 6.1 m' }),
+    ? {
+        short: 'Under 8 ft',
+        middle: '8 to 20 ft',
+        long: 'From 20 ft',
+        die: 'Pace under 9 in',
+        firm: 'Pace 9 in or more',
+      }
+    : {
+        short: 'Under 2.4 m',
+        middle: '2.4 to 6.1 m',
+        long: 'From 6.1 m',
+        die: 'Pace under 23 cm',
+        firm: 'Pace 23 cm or more',
+      }),
 });
 
 export const verdictWords = (bias: ReadingBias | undefined): string => {

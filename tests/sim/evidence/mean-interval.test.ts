@@ -4,12 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { meanInterval } from '../../../sim/evidence/mean-interval.ts';
 import { type AimPair, readingBias } from '../../../sim/evidence/reading-bias.ts';
 import { seededRandom } from '../../../sim/random.ts';
-
-const normals = (seed: string): (() => number) => {
-  const random = seededRandom(seed);
-  // Box-Muller; 1 - u keeps the logarithm finite.
-  return () => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
-};
+import { normals } from '../../support/normals.ts';
 
 describe('the interval of a mean', () => {
   it('is Student’s own for the sleep data of his 1908 paper', () => {

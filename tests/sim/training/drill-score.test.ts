@@ -197,7 +197,7 @@ describe('played stroke by stroke', () => {
         mean += (station.balls * sum) / holes;
         variance += (station.balls ** 2 * (squares / holes - (sum / holes) ** 2)) / holes;
       }
-      // Four standard errors of what was played, and three hundredths of a point for the coarse table of next putts (MODEL.md, section 8).
+      // Four standard errors of what was played, and three hundredths of a point for the coarse table of next putts (MODEL.md, section 9).
       expect(Math.abs(expected(drill, scratch).mean - mean)).toBeLessThan(4 * Math.sqrt(variance) + 0.03);
     },
   );
@@ -249,7 +249,7 @@ describe('a drill on ground it is not for', () => {
 
 describe('a step of practice', () => {
   it('takes its part off the trained error only, never below nought', () => {
-    // A tenth of a degree, a point, five points: as MODEL.md section 8 says.
+    // A tenth of a degree, a point, five points: as MODEL.md section 9 says.
     const line = withStep(scratch, 'line');
     expect(((scratch.lineSd - line.lineSd) * 180) / Math.PI).toBeCloseTo(0.1, 9);
     expect({ ...line, lineSd: scratch.lineSd }).toEqual(scratch);

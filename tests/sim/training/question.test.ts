@@ -6,7 +6,8 @@ import { checkPutt } from '../../../sim/check.ts';
 import { readPutt } from '../../../sim/read/line.ts';
 import { sampleSurface } from '../../../sim/surface/sample.ts';
 import type { ReadDrill } from '../../../sim/training/drill.ts';
-import { makeReadSet, puttOfQuestion, type Question } from '../../../sim/training/question.ts';
+import { puttOfQuestion, type Question } from '../../../sim/training/putt-question.ts';
+import { makeReadSet } from '../../../sim/training/question.ts';
 
 const DEGREES_40 = (40 * Math.PI) / 180;
 const named = (id: string): ReadDrill => {

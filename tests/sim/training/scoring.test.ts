@@ -72,6 +72,8 @@ describe('summing up', () => {
       'steep',
       'middle',
       'long',
+      'slow',
+      'firm',
     ]);
     expect(kinds.get('rightToLeft')?.bias?.value).toBeCloseTo(-0.2, 12);
     expect(kinds.get('leftToRight')).toMatchObject({

@@ -1,13 +1,15 @@
 /** The map's frame, what it shows when, and the typed aim. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { puttOfQuestion, readPutt, rollBall, scoreAim } from '../../../sim/index.ts';
+import { puttOfQuestion } from '../../../sim/index.ts';
 import { makeCamera } from '../../../src/scene/camera.ts';
 import { aimFieldText, aimSteps, parseAim } from '../../../src/screens/read/aimText.ts';
 import { contourStep, mapModel, spotsOf } from '../../../src/screens/read/mapModel.ts';
-import type { Asked, Revealed } from '../../../src/screens/read/session.ts';
+import { revealOf } from '../../../src/screens/read/reveal.ts';
+import type { Asked } from '../../../src/screens/read/session.ts';
 import { aimAt, aimSpot, fitView } from '../../../src/screens/read/view.ts';
 import { sampleQuestion } from '../../support/sampleQuestion.ts';
+import { answer, set as sampleSet } from '../../support/sampleSet.ts';
 
 const coordinate = fc.double({ min: -20, max: 20, noNaN: true });
 const point = fc.record({ x: coordinate, y: coordinate });
@@ -73,25 +75,9 @@ describe('the frame of the map', () => {
 describe('what the map shows', () => {
   const question = sampleQuestion();
   const putt = puttOfQuestion(question);
-  const set = {
-    id: 'set-0001',
-    drillId: 'long-lag',
-    drillName: 'Long lag',
-    seed: 'a',
-    startedAt: 1,
-    day: '1970-01-01',
-    questions: [question],
-    answers: [],
-  };
+  const set = sampleSet({ size: 1, questions: [question] });
   const asked: Asked = { set, question, putt };
-  const line = readPutt(putt, question.pace);
-  if (line.status !== 'ok') throw new Error(line.reason);
-  const revealed: Revealed = {
-    line,
-    roll: rollBall(putt, 0, line.speed),
-    score: scoreAim(question.trueAim, 0),
-    aim: 0,
-  };
+  const revealed = revealOf(question, answer(1, 0), putt);
   const viewport = fitView({ ...question, spots: [], room });
   const model = (changes: Partial<Parameters<typeof mapModel>[0]> = {}) =>
     mapModel({

@@ -75,13 +75,51 @@ describe('a backup', () => {
       rounds: [],
       putts: [],
       practice: [],
-      readSets: [{ ...VERSION_1.tables.readSets[0], day: '2025-11-23' }],
+      readSets: [
+        {
+          ...VERSION_1.tables.readSets[0],
+          kind: 'aim',
+          feedback: 'each',
+          size: 1,
+          day: '2025-11-23',
+          answers: [{ kind: 'aim', number: 1, aim: -0.2, answeredAt: 1763930020000 }],
+        },
+      ],
     });
   });
 
+  it('of version 2 becomes records of this version: the reading set gets kind, size and feedback, all else stays', () => {
+    const { rounds, putts, practice, readSets } = LITERAL_BACKUP.tables;
+    const [{ kind: _kind, feedback: _feedback, size: _size, ...set }] = readSets;
+    const old = {
+      ...set,
+      answers: [{ number: 1, aim: -0.2, answeredAt: 1763930020000, holedAtAim: 0.31, holedAtTrue: 0.44 }],
+    };
+    const text = JSON.stringify({
+      format: 'borrow-backup',
+      version: 2,
+      madeAt: 1763940000000,
+      tables: { rounds, putts, practice, readSets: [old] },
+    });
+    const plan = planOf(text);
+    expect(plan.counts).toEqual({ add: 6, same: 0, change: 0, keep: 0, refuse: 0 });
+    expect(afterPlan(plan)).toEqual(LITERAL_BACKUP.tables);
+  });
+
+  it('of version 2 with a record of version 3 in it has that record refused', () => {
+    const plan = planOf(
+      JSON.stringify({
+        ...LITERAL_BACKUP,
+        version: 2,
+        tables: { ...LITERAL_BACKUP.tables, readSets: [{ id: 'not-a-set-of-2', size: 3 }] },
+      }),
+    );
+    expect(plan.counts).toMatchObject({ add: 5, refuse: 1 });
+  });
+
   it('of a newer version is refused with what to do', () => {
-    expect(problemOf(JSON.stringify({ ...LITERAL_BACKUP, version: 3, flags: {} }))).toMatch(
-      /^Got a backup of version “3”, expected version 2 at most\. .*load the page again/,
+    expect(problemOf(JSON.stringify({ ...LITERAL_BACKUP, version: 4, flags: {} }))).toMatch(
+      /^Got a backup of version “4”, expected version 3 at most\. .*load the page again/,
     );
   });
 

@@ -91,8 +91,8 @@ describe('the published schema of backups', () => {
 
   it.each([
     ['another format', { ...LITERAL_BACKUP, format: 'another' }],
-    ['another version', { ...LITERAL_BACKUP, version: 3 }],
-    ['a version as text', { ...LITERAL_BACKUP, version: '2' }],
+    ['another version', { ...LITERAL_BACKUP, version: 2 }],
+    ['a version as text', { ...LITERAL_BACKUP, version: '3' }],
     ['no moment', { ...LITERAL_BACKUP, madeAt: undefined }],
     ['a moment with a fraction', { ...LITERAL_BACKUP, madeAt: 1.5 }],
     ['a field nobody knows', { ...LITERAL_BACKUP, wind: 3 }],
@@ -187,6 +187,24 @@ describe('the published schema of backups', () => {
       'a reading set without a day',
       spoilt(({ tables }) => {
         loose(tables.readSets[0]).day = undefined;
+      }),
+    ],
+    [
+      'a reading set of a kind nobody knows',
+      spoilt(({ tables }) => {
+        loose(tables.readSets[0]).kind = 'putter';
+      }),
+    ],
+    [
+      'an answer of no kind',
+      spoilt(({ tables }) => {
+        loose(tables.readSets[0].answers[0]).kind = undefined;
+      }),
+    ],
+    [
+      'a reading set without a size',
+      spoilt(({ tables }) => {
+        loose(tables.readSets[0]).size = undefined;
       }),
     ],
   ])('refuses %s, as the gate does', (_what, file) => {

@@ -247,15 +247,30 @@ describe('a plan', () => {
   it('merges reading sets answer by answer, whichever is newer', () => {
     const two = ({ readSets }: Loose): void => {
       readSets[0].questions.push({ ...readSets[0].questions[0], number: 2 });
+      readSets[0].size = 2;
     };
     const here = hereWith((tables) => {
       two(tables);
-      tables.readSets[0].answers = [{ number: 2, aim: 0.1, answeredAt: 5 }];
+      tables.readSets[0].answers = [{ kind: 'aim', number: 2, aim: 0.1, answeredAt: 5 }];
     });
     const plan = planOf(fileWith(two), here);
     expect(plan.counts).toMatchObject({ change: 1, same: 5 });
     const { readSets } = afterPlan(plan) as { readSets: { answers: { number: number }[] }[] };
     expect(readSets[0].answers.map(({ number }) => number)).toEqual([1, 2]);
+  });
+
+  it('takes over how far an adaptive set has grown elsewhere', () => {
+    const grown = ({ readSets }: Loose): void => {
+      readSets[0].size = 10;
+      readSets[0].questions.push({ ...readSets[0].questions[0], number: 2 });
+    };
+    const here = hereWith((tables) => {
+      tables.readSets[0].size = 10;
+    });
+    const plan = planOf(fileWith(grown), here);
+    expect(plan.counts).toMatchObject({ change: 1, same: 5 });
+    const { readSets } = afterPlan(plan) as { readSets: { questions: { number: number }[] }[] };
+    expect(readSets[0].questions.map(({ number }) => number)).toEqual([1, 2]);
   });
 
   it('refuses a reading set whose id is here with other questions', () => {

@@ -38,6 +38,38 @@ const READ_SET_1 = {
   answers: [{ number: 1, aim: -0.2, answeredAt: 1763930020000, holedAtAim: 0.31, holedAtTrue: 0.44 }],
 };
 const READ_SET_2 = { ...READ_SET_1, day: '2025-11-23' };
+/** As version 3 writes the same set. */
+const READ_SET_3 = {
+  id: '0b9f6c1e-5d0a-4c39-9a53-8a3a6f0f2a11',
+  kind: 'aim',
+  feedback: 'each',
+  size: 1,
+  drillId: 'pin-high-sidehill',
+  drillName: 'Pin-high sidehill',
+  seed: '7c1d22ab',
+  startedAt: 1763930000000,
+  day: '2025-11-23',
+  questions: [
+    {
+      number: 1,
+      group: 0,
+      ground: { kind: 'plane', slope: 0.021, downhill: 1.2 },
+      ball: { x: 0.4, y: -2.9 },
+      hole: { x: 0, y: 0 },
+      greenSpeed: 3.2,
+      pace: 0.3,
+      length: 2.93,
+      slope: 0.021,
+      trueAim: -0.27,
+      direction: 'leftToRight',
+      climb: 'level',
+      steepness: 'steep',
+    },
+  ],
+  answers: [
+    { kind: 'aim', number: 1, aim: -0.2, answeredAt: 1763930020000, holedAtAim: 0.31, holedAtTrue: 0.44 },
+  ],
+};
 /** What no version wrote: damaged, and left as it is. */
 const DAMAGED = { id: 'a-damaged-record', drillId: 7 };
 
@@ -45,19 +77,48 @@ const inUtc = { dayOf: (moment: number) => new Date(moment).toISOString().slice(
 
 describe('migrations', () => {
   it('go in single steps from the first version to the one in use, without a gap', () => {
-    expect(MIGRATIONS.map(({ from, to }) => [from, to])).toEqual([[1, 2]]);
+    expect(MIGRATIONS.map(({ from, to }) => [from, to])).toEqual([
+      [1, 2],
+      [2, 3],
+    ]);
     expect(MIGRATIONS.at(-1)?.to).toBe(RECORDS_VERSION);
   });
 
   it('turn version 1 into version 2: a read set gets the calendar day it was begun on', () => {
-    const tables = migrateTables({ readSets: [READ_SET_1, DAMAGED] }, 1, inUtc);
-    expect(tables).toEqual({ readSets: [READ_SET_2, DAMAGED] });
-    expect(pass(readSetSchema, READ_SET_2).ok).toBe(true);
-    expect(pass(readSetSchema, READ_SET_1).ok).toBe(false);
+    const [first] = MIGRATIONS;
+    expect([READ_SET_1, DAMAGED].map((found) => first.records.readSets(found, inUtc))).toEqual([
+      READ_SET_2,
+      DAMAGED,
+    ]);
+  });
+
+  it('turn version 2 into version 3: a read set is of aims, each shown at once, as many as there are', () => {
+    const tables = {
+      readSets: [READ_SET_2, DAMAGED],
+      rounds: [{ anything: 1 }],
+      putts: [{ anything: 2 }],
+      practice: [],
+    };
+    expect(migrateTables(tables, 2, inUtc)).toEqual({ ...tables, readSets: [READ_SET_3, DAMAGED] });
+    expect(pass(readSetSchema, READ_SET_3).ok).toBe(true);
+    expect(pass(readSetSchema, READ_SET_2).ok).toBe(false);
+  });
+
+  it('turn version 1 into version 3 by both steps', () => {
+    expect(migrateTables({ readSets: [READ_SET_1, DAMAGED] }, 1, inUtc)).toEqual({
+      readSets: [READ_SET_3, DAMAGED],
+    });
+  });
+
+  it('leave what is damaged within a read set to the gate', () => {
+    const spoilt = { ...READ_SET_2, answers: [null, 7] };
+    const { readSets } = migrateTables({ readSets: [spoilt] }, 2, inUtc);
+    expect(readSets).toEqual([{ ...READ_SET_3, answers: [null, 7] }]);
+    expect(pass(readSetSchema, readSets[0]).ok).toBe(false);
   });
 
   it('leave records of the version in use as they are', () => {
-    const tables = { readSets: [READ_SET_2], rounds: [{ anything: 1 }] };
+    const tables = { readSets: [READ_SET_3], rounds: [{ anything: 1 }] };
     expect(migrateTables(tables, RECORDS_VERSION, inUtc)).toEqual(tables);
   });
 
@@ -74,7 +135,7 @@ describe('migrations', () => {
       // The day depends on the time zone of the machine the test runs on: one of the two it can be.
       expect(sets).toHaveLength(1);
       expect(['2025-11-23', '2025-11-24']).toContain(sets[0].day);
-      expect({ ...sets[0], day: READ_SET_2.day }).toEqual(READ_SET_2);
+      expect({ ...sets[0], day: READ_SET_3.day }).toEqual(READ_SET_3);
       expect(unreadable).toBe(1);
       expect(await recordsOf(database).everything()).toEqual({
         rounds: [],
@@ -82,6 +143,26 @@ describe('migrations', () => {
         practice: [],
         unreadable: 0,
       });
+      database.close();
+    }
+  });
+
+  it('bring a database of version 2 up to date when it is opened, its rounds and putts untouched', async () => {
+    const factory = new IDBFactory();
+    const second = new Dexie('left-behind', { indexedDB: factory, IDBKeyRange });
+    second.version(1).stores({ readSets: 'id, startedAt' });
+    second.version(2).stores({ rounds: 'id, day', putts: 'id, roundId', practice: 'id, day', notes: 'name' });
+    const rounds = [{ id: 'round-of-version-2', day: '2025-11-22', anything: 1 }];
+    await second.table('readSets').bulkAdd([READ_SET_2, DAMAGED]);
+    await second.table('rounds').bulkAdd(rounds);
+    await second.table('notes').add({ name: 'lastBackup', at: 5 });
+    second.close();
+
+    for (let opened = 0; opened < 2; opened += 1) {
+      const database = memoryDatabase(factory, 'left-behind');
+      expect(await readStoreOf(database).list()).toEqual({ sets: [READ_SET_3], unreadable: 1 });
+      expect(await database.table('rounds').toArray()).toEqual(rounds);
+      expect(await database.notes.get('lastBackup')).toEqual({ name: 'lastBackup', at: 5 });
       database.close();
     }
   });
