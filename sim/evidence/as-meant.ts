@@ -5,6 +5,7 @@
  * out: any verdict. These are the player's own words about himself, from a moment after the putt.
  */
 import type { StruckPutt } from './played-holes.ts';
+import type { RecordedPutt } from './record.ts';
 
 /** strokeAsMeant: both asked and both yes; the others: said no of that one, whatever of the other; notTold: the rest. */
 export const MEANT_KINDS = ['strokeAsMeant', 'startOff', 'paceOff', 'notTold'] as const;
@@ -21,25 +22,22 @@ export interface MeantCounts {
 
 /** A miss of which both were off counts for both. @param struck putts of rounds; those holed are passed over */
 export function missesAsMeant(struck: readonly StruckPutt[]): MeantCounts[] {
-  const misses = struck.flatMap(({ putt }) => (putt.holed ? [] : [putt]));
-  return MEANT_KINDS.map((kind) => {
-    const inside = misses.filter(({ startedAsMeant, paceAsMeant }) => {
-      if (kind === 'startOff') return startedAsMeant === false;
-      if (kind === 'paceOff') return paceAsMeant === false;
-      if (startedAsMeant === false || paceAsMeant === false) return false;
-      const both = startedAsMeant === true && paceAsMeant === true;
-      return both === (kind === 'strokeAsMeant');
-    });
-    const sides = (way: 'high' | 'low'): number => inside.filter(({ miss }) => miss?.side === way).length;
-    const reaches = (way: 'short' | 'past'): number =>
-      inside.filter(({ miss }) => miss?.reach === way).length;
-    return {
-      kind,
-      misses: inside.length,
-      high: sides('high'),
-      low: sides('low'),
-      short: reaches('short'),
-      past: reaches('past'),
-    };
-  });
+  const counts = MEANT_KINDS.map((kind) => ({ kind, misses: 0, high: 0, low: 0, short: 0, past: 0 }));
+  const [asMeant, startOff, paceOff, notTold] = counts;
+  const add = (count: (typeof counts)[number], { miss }: RecordedPutt): void => {
+    count.misses++;
+    if (miss?.side === 'high') count.high++;
+    if (miss?.side === 'low') count.low++;
+    if (miss?.reach === 'short') count.short++;
+    if (miss?.reach === 'past') count.past++;
+  };
+  for (const { putt } of struck) {
+    if (putt.holed) continue;
+    const { startedAsMeant: start, paceAsMeant: pace } = putt;
+    if (start === false) add(startOff, putt);
+    if (pace === false) add(paceOff, putt);
+    if (start === false || pace === false) continue;
+    add(start === true && pace === true ? asMeant : notTold, putt);
+  }
+  return counts;
 }

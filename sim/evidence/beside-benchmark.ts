@@ -16,26 +16,27 @@ export interface BesideBenchmark {
   readonly verdict: 'tooFew' | 'cannotTell' | 'fewer' | 'more';
 }
 
-/** So many tries from one place. */
+/** Places putts were tried from, flat: a record may hold a hundred thousand. */
 export interface TriedFrom {
   /** m */
-  readonly distance: number;
-  readonly tries: number;
+  readonly distances: Float64Array;
+  /** One for each distance. */
+  readonly tries: Float64Array;
 }
 
 /** Mean of a share, or of anything else that goes by distance (m), over the tries in each band; undefined where there are none. */
 export function meanOverPutts(
-  tried: Iterable<TriedFrom>,
+  tried: TriedFrom,
   bands: readonly DistanceBand[],
   valueAt: (distance: number) => number,
 ): (number | undefined)[] {
   const sums = new Float64Array(bands.length);
   const tries = new Float64Array(bands.length);
-  for (const one of tried) {
-    const index = bandIndex(bands, one.distance);
+  for (let i = 0; i < tried.distances.length; i++) {
+    const index = bandIndex(bands, tried.distances[i]);
     if (index < 0) continue;
-    sums[index] += one.tries * valueAt(one.distance);
-    tries[index] += one.tries;
+    sums[index] += tried.tries[i] * valueAt(tried.distances[i]);
+    tries[index] += tried.tries[i];
   }
   return bands.map((_, i) => (tries[i] === 0 ? undefined : sums[i] / tries[i]));
 }

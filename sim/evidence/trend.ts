@@ -62,22 +62,30 @@ export interface MeanTrend extends MeanDifference, Trend {
   readonly after: WeightedMean;
 }
 
+/** How many changes are looked at together; the verdict, not the interval, is made that much stricter (Bonferroni). */
+interface Looks {
+  /** This one included; default 1. */
+  readonly looks?: number;
+}
+
 function trendOfMeans(
   { before, after }: TwoPeriods<WeightedMean | undefined>,
   confidence: number,
+  looks = 1,
 ): MeanTrend | undefined {
   if (before === undefined || after === undefined) return undefined;
   const difference = meanDifference(before, after, confidence);
+  const strictly = 1 - (1 - confidence) / looks;
   const { standardError, degrees } = difference;
   return {
     ...difference,
     before,
     after,
-    verdict: verdictOf(difference),
+    verdict: verdictOf(looks === 1 ? difference : meanDifference(before, after, strictly)),
     smallestChange:
       degrees === 0
         ? Number.POSITIVE_INFINITY
-        : (tFactor(confidence, degrees) + tFactor(asTwoSided(POWER), degrees)) * standardError,
+        : (tFactor(strictly, degrees) + tFactor(asTwoSided(POWER), degrees)) * standardError,
   };
 }
 
@@ -126,5 +134,6 @@ function aboveBenchmark(putts: readonly JudgedPutt[]): WeightedMean | undefined 
 export const adjustedTrend = (
   { before, after }: TwoPeriods<readonly JudgedPutt[]>,
   confidence = 0.95,
+  { looks }: Looks = {},
 ): MeanTrend | undefined =>
-  trendOfMeans({ before: aboveBenchmark(before), after: aboveBenchmark(after) }, confidence);
+  trendOfMeans({ before: aboveBenchmark(before), after: aboveBenchmark(after) }, confidence, looks);

@@ -18,6 +18,7 @@ export const countsPlot: Draw<CountsPlotData> = (data, { width, height, title })
   const first = data.counts[0]?.holed ?? 0;
   const last = data.counts.at(-1)?.holed ?? 1;
   const mark = [{ holed: data.actual, words: data.actualWords }];
+  const top = 1.1 * Math.max(0.05, ...data.counts.flatMap(({ player, benchmark }) => [player, benchmark]));
   const right = data.actual > (first + last) / 2;
   const chart = Plot.plot({
     width,
@@ -35,7 +36,7 @@ export const countsPlot: Draw<CountsPlotData> = (data, { width, height, title })
       tickFormat: (count: number) => (Number.isInteger(count) ? String(count) : ''),
       domain: [first - 0.6, last + 0.6],
     },
-    y: { label: null, tickFormat: percentTick, ticks: 4 },
+    y: { label: null, tickFormat: percentTick, ticks: 4, domain: [0, top] },
     ariaLabel: title,
     marks: [
       Plot.rectY(data.counts, {

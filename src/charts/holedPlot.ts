@@ -19,6 +19,8 @@ export interface HoledPlotData {
     readonly share: number;
     readonly low: number;
     readonly high: number;
+    /** Putts, written above the whisker. */
+    readonly count: string;
   }[];
   readonly curve: readonly {
     readonly distance: number;
@@ -36,7 +38,7 @@ export const holedPlot: Draw<HoledPlotData> = (data, { width, height, title }) =
     height,
     marginLeft: 40,
     marginRight: 12,
-    marginTop: 14,
+    marginTop: 22,
     marginBottom: 38,
     style: CHART_STYLE,
     x: {
@@ -77,6 +79,15 @@ export const holedPlot: Draw<HoledPlotData> = (data, { width, height, title }) =
         fill: 'var(--card)',
         stroke: ink,
         strokeWidth: 2,
+      }),
+      Plot.text(data.points, {
+        x: 'middle',
+        y: 'high',
+        text: 'count',
+        dy: -8,
+        fill: 'var(--soft)',
+        stroke: 'var(--card)',
+        strokeWidth: 3,
       }),
     ],
   });

@@ -123,7 +123,7 @@ export function* readBackup(text: string, context: MigrationContext): Work<ReadF
   if (!frame.success) {
     const [{ path, message }] = frame.error.issues;
     const place = path.length > 0 ? path.join('.') : 'the file';
-    return refuseFile(`Got JSON that is no backup of this page (${place}: ${message}). ${MEND}`);
+    return refuseFile(`Got JSON of another kind (${place}: ${message}), expected a backup of this page. ${MEND}`);
   }
   const { check, madeAt, tables } = frame.data;
   const names = TABLES_OF_VERSION[frame.data.version - 1];

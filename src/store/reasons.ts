@@ -21,6 +21,18 @@ const valueAt = (found: unknown, path: readonly PropertyKey[]): unknown =>
     found,
   );
 
+/** Fields that are lengths in metres: a bound without its unit would be taken for feet. */
+const LENGTHS = new Set<PropertyKey | undefined>(['distance', 'leave', 'greenSpeed']);
+
+/** "number to be <=61" as one says it: "at most 61". */
+const plainly = (message: string, field: PropertyKey | undefined): string =>
+  message
+    .replace(/^(Invalid (input|option): |Too (big|small): )/, '')
+    .replace(/^expected (number|string|array) to (be|have) (<=|>=)/, (_all, _kind, _verb, sign) =>
+      sign === '<=' ? 'expected at most ' : 'expected at least ',
+    )
+    .replace(/(?<=(most|least) [\d.]+)$/, LENGTHS.has(field) ? ' m' : '');
+
 /** The first thing the gate has against a record. */
 export const reasonOf = (schema: z.ZodType, found: unknown): string | undefined => {
   const result = schema.safeParse(found);
@@ -29,7 +41,7 @@ export const reasonOf = (schema: z.ZodType, found: unknown): string | undefined 
   const where = issue.path.length > 0 ? ` for ${issue.path.join('.')}` : '';
   if (issue.code === 'unrecognized_keys')
     return `Got the field ${issue.keys.map(quoted).join(', ')}${where}, which no record has: take it out, or use a newer version of this page.`;
-  const expected = issue.message.replace(/^(Invalid (input|option|ISO date)|Too (big|small)): /, '');
+  const expected = plainly(issue.message, issue.path.at(-1));
   const asked = /^expected/.test(expected) ? expected : `expected ${expected}`;
   return `Got ${quoted(valueAt(found, issue.path))}${where}, ${asked}.`;
 };

@@ -147,12 +147,6 @@ const WORDS_OF: {
     `${formatDay(day)}, ${drillName}: ${answers.length} of ${questions.length} putts answered`,
 };
 
-/** A line's record in words; what was found, where no record came of it. */
-export const recordWords = ({ table, record, found }: PlanLine, wording: Wording): string =>
-  record === undefined
-    ? quoted(found)
-    : (WORDS_OF[table] as (record: AnyRecord, wording: Wording) => string)(record, wording);
-
 const FIELD_WORDS: Readonly<Record<string, string>> = {
   startedAt: 'started',
   endedAt: 'ended',
@@ -166,6 +160,26 @@ const FIELD_WORDS: Readonly<Record<string, string>> = {
   recordedAt: 'written down',
   drillName: 'drill',
 };
+
+/** Pieces of a record that is none, enough to find it by: numbers and texts, without ids and moments. */
+const MOST_PIECES = 5;
+const foundWords = (found: unknown): string => {
+  if (typeof found !== 'object' || found === null) return quoted(found);
+  const pieces = Object.entries(found).filter(
+    ([name, value]) => (typeof value === 'number' || typeof value === 'string') && !/(id|Id|At)$/.test(name),
+  );
+  if (pieces.length === 0) return quoted(found);
+  const told = pieces
+    .slice(0, MOST_PIECES)
+    .map(([name, value]) => `${FIELD_WORDS[name] ?? name} ${quoted(value)}`);
+  return told.join(', ');
+};
+
+/** A line's record in words; what was found, where no record came of it. */
+export const recordWords = ({ table, record, found }: PlanLine, wording: Wording): string =>
+  record === undefined
+    ? foundWords(found)
+    : (WORDS_OF[table] as (record: AnyRecord, wording: Wording) => string)(record, wording);
 
 const PLAIN_WORDS: Readonly<Record<string, string>> = {
   ...CLIMB_WORDS,
@@ -200,15 +214,15 @@ const valueWords = (field: string, value: unknown, units: Units): string => {
     .join(', ');
 };
 
-/** "distance: 12 ft → 14 ft", one for each field; exact numbers where the rounded ones look alike. */
+/** "distance: 12 ft here, 14 ft in the file", one for each field; exact numbers where the rounded ones look alike. */
 export const changeWords = (here: AnyRecord, record: AnyRecord, units: Units): string[] =>
   changedFields(here, record).map(({ field, before, after }) => {
     const [old, now] = [valueWords(field, before, units), valueWords(field, after, units)];
     const alike = old === now;
     const name = FIELD_WORDS[field] ?? field;
     return alike && field !== 'answers'
-      ? `${name}: ${quoted(before)} → ${quoted(after)}`
+      ? `${name}: ${quoted(before)} here, ${quoted(after)} in the file`
       : alike
         ? `${name}: what an answer cost`
-        : `${name}: ${old} → ${now}`;
+        : `${name}: ${old} here, ${now} in the file`;
   });

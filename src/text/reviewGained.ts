@@ -1,6 +1,7 @@
 /** Strokes gained in words. Data in, words out. */
 import type { PuttsTaken } from '../../sim/index.ts';
 import type { GainedView } from '../screens/review/gained.ts';
+import type { HoledView } from '../screens/review/holed.ts';
 import { formatPercent, type Units } from './format.ts';
 import { bandWords, benchmarkWords, capital, formatSigned, plural, signedRange } from './review.ts';
 
@@ -58,8 +59,15 @@ export const gainedTitle = ({ rows, gained }: GainedView, name: string): string 
     : `Strokes gained per 18 holes against ${benchmarkWords(name)}: ${plural(rows.length, 'round')} as dots, their running mean as a line with its 95% band, ending at ${formatSigned(gained.per18.value)} (${signedRange(gained.per18.low, gained.per18.high, formatSigned)}).`;
 
 /** What to practise, only where the whole record carries it. */
-export const practiseWords = ({ worst, gained }: GainedView, name: string, units: Units): string => {
+export const practiseWords = (
+  { worst, gained }: GainedView,
+  { clearest }: HoledView,
+  name: string,
+  units: Units,
+): string => {
   if (gained.per18 === undefined) return 'Nothing to practise can be named without rounds.';
+  if (worst?.per18 === undefined && clearest?.verdict === 'fewer')
+    return `${capital(bandWords(clearest.band, units))}: over the whole record you hole clearly fewer there than ${benchmarkWords(name)}, though what that costs in strokes is not clear yet. This round alone would not carry it.`;
   if (worst?.per18 === undefined)
     return 'The evidence does not carry a choice of what to practise: no distance loses strokes clearly enough. Practise what you like, and go on recording.';
   return `${capital(bandWords(worst.band, units))}: over all ${plural(gained.rounds.length, 'round')} the loss to ${benchmarkWords(name)}, is clear there, ${formatSigned(worst.per18.value)} per 18 holes (${signedRange(worst.per18.low, worst.per18.high, formatSigned)}). This round alone would not carry it.`;

@@ -23,13 +23,17 @@ export const turningWords = (view: ThreePuttView, name: string, units: Units): s
     view.benchmarkTurns === undefined
       ? ''
       : ` For ${benchmarkWords(name)}, that distance is ${formatLeave(view.benchmarkTurns, units)}.`;
+  const upTo =
+    lastOne === undefined || lastOne.to === Number.POSITIVE_INFINITY
+      ? 'from everywhere'
+      : bandWords({ from: 0, to: lastOne.to }, units).replace('under', 'up to');
   const where = 'From what distance are three putts likelier than one?';
   if (firstThree !== undefined && lastOne !== undefined)
-    return `${where} One putt is clearly likelier for you ${lastOne.from === 0 ? '' : 'up to and including '}${bandWords(lastOne, units)}, three ${bandWords(firstThree, units)}; in between your record cannot tell.${turns}`;
+    return `${where} One putt is clearly likelier for you ${upTo}, three ${bandWords(firstThree, units)}; in between your record cannot tell.${turns}`;
   if (firstThree !== undefined)
     return `${where} For you clearly ${bandWords(firstThree, units)}; nearer your record cannot tell.${turns}`;
   if (lastOne !== undefined)
-    return `${where} One putt is clearly likelier for you up to and including ${bandWords(lastOne, units)}; from farther your record cannot tell yet.${turns}`;
+    return `${where} One putt is clearly likelier for you ${upTo}; from farther your record cannot tell yet.${turns}`;
   return `${where} Your record cannot tell yet.${turns}`;
 };
 
@@ -55,12 +59,14 @@ export const leanName = (kind: LeanKind): string => `${WAYS[kind][0]}, of ${WAYS
 export const leanWords = (kind: LeanKind, { share, verdict, way, correctedChance }: Lean): string => {
   const [first, second] = WAYS[kind];
   if (share.tries === 0) return `${capital(first)} or ${second}: nothing written down.`;
-  const said = way === 'second' ? second : first;
-  const hits = way === 'second' ? share.tries - share.hits : share.hits;
+  // The way the verdict is about, or else the one most went.
+  const turned = way === undefined ? 2 * share.hits < share.tries : way === 'second';
+  const said = turned ? second : first;
+  const hits = turned ? share.tries - share.hits : share.hits;
   const counted = `${formatCount(hits)} of ${plural(share.tries, 'miss', 'misses')} ${said}`;
   if (verdict === 'tooFew')
     return `${capital(counted)}: fewer than ${FEWEST_TO_CONCLUDE}, so nothing to conclude.`;
-  const [low, high] = way === 'second' ? [1 - share.high, 1 - share.low] : [share.low, share.high];
+  const [low, high] = turned ? [1 - share.high, 1 - share.low] : [share.low, share.high];
   const interval = `${formatPercent(hits / share.tries)}, ${rangeWords(low, high)}`;
   return verdict === 'leans'
     ? `${capital(counted)} (${interval}): a lean. An even coin does that ${formatPercent(correctedChance)} of the time, all looks counted.`
@@ -82,14 +88,14 @@ export const missesHeadline = ({ all, leans }: MissesView, units: Units): string
 
 /** What a lean means and does not. */
 export const LEAN_MEANING =
-  'A side alone does not tell read, aim, start and pace apart: a low miss may be too little break read, a start line pulled or pushed, or a putt hit too softly for its line. That is what "started as meant?" and "pace as meant?" are for, below. On line, or without a side written down, counts for neither.';
+  'A side alone does not tell read, aim, start and pace apart: a low miss may be too little break read, a start line pulled or pushed, or a putt hit too softly for its line. That is what "started as meant?" and "pace as meant?" are for. On line, or without a side written down, counts for neither.';
 
 export const SHORT_MEANING =
   'Short or past is no fair coin: who plays every putt to finish past the hole misses past. Of misses from 10 ft, tour players leave 12% short and golfers averaging 90 leave 21% (Broadie 2014 and 2020). Leaning past is what a sensible pace does; it is leaning short that costs, less so from afar.';
 
 export const MEANT_WORDS: Readonly<Record<MeantKind, string>> = {
-  strokeAsMeant: 'start and pace as meant: read or aim',
-  startOff: 'not started as meant: stroke or aim',
+  strokeAsMeant: 'both as meant: read or aim',
+  startOff: 'start not as meant',
   paceOff: 'pace not as meant',
   notTold: 'not written down',
 };

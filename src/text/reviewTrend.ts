@@ -57,4 +57,4 @@ export const trendTitle = ({ bands }: TrendView, units: Units): string =>
     .join('; ')}. Bars are 95% intervals.`;
 
 export const TREND_MEANING =
-  'Putts from nearer look like better putting: the adjusted change compares each putt with the benchmark’s chance from its own place. Periods chosen after a look at the record find changes that are not there.';
+  'Putts from nearer look like better putting: the adjusted change compares each putt with the benchmark’s chance from its own place. “Better” or “worse” is said only where it holds with all bands looked at. Periods chosen after a look at the record find changes that are not there.';

@@ -29,9 +29,10 @@ const measure = (what: string): void => {
   const times: Record<string, string> = {};
   let total = 0;
   for (const part of PARTS) {
-    const begun = performance.now();
+    const begun = process.cpuUsage();
     void review[part].value;
-    const time = performance.now() - begun;
+    const { user, system } = process.cpuUsage(begun);
+    const time = (user + system) / 1000;
     total += time;
     times[part] = time.toFixed(0);
   }

@@ -15,6 +15,10 @@ export interface PageOptions {
   /** CSS pixels. */
   readonly height?: number;
   readonly colorScheme?: 'light' | 'dark';
+  /** UTC (default), or that of the machine, which a test may then change while the page is open. */
+  readonly timezone?: 'UTC' | 'machine';
+  /** A finger in place of a mouse. */
+  readonly touch?: boolean;
   readonly reducedMotion?: 'reduce' | 'no-preference';
   /**
    * What draws WebGL. processor (default): as it is here, so the app prefers the two-dimensional canvas; card: the
@@ -28,13 +32,16 @@ export interface PageOptions {
 let launched: Promise<Browser> | undefined;
 const problemsOf = new WeakMap<Page, string[]>();
 
+/** How Chromium is started; for tests that need a browser to themselves. */
+export const launchOptions = () => ({
+  ...inject('chromium'),
+  args: chromiumArguments,
+  // Chromium refuses its sandbox when run as root, which build machines often do.
+  chromiumSandbox: process.getuid?.() !== 0,
+});
+
 const browser = (): Promise<Browser> => {
-  launched ??= chromium.launch({
-    ...inject('chromium'),
-    args: chromiumArguments,
-    // Chromium refuses its sandbox when run as root, which build machines often do.
-    chromiumSandbox: process.getuid?.() !== 0,
-  });
+  launched ??= chromium.launch(launchOptions());
   return launched;
 };
 
@@ -69,6 +76,8 @@ export const openApp = async (options: PageOptions = {}): Promise<Page> => {
     colorScheme = 'light',
     reducedMotion = 'reduce',
     path = '/',
+    touch = false,
+    timezone = 'UTC',
     graphics,
   } = options;
   const baseURL = inject('baseURL');
@@ -76,9 +85,10 @@ export const openApp = async (options: PageOptions = {}): Promise<Page> => {
     baseURL,
     viewport: { width, height },
     colorScheme,
+    hasTouch: touch,
     reducedMotion,
     locale: 'en-US',
-    timezoneId: 'UTC',
+    timezoneId: timezone === 'UTC' ? timezone : undefined,
   });
   const page = await context.newPage();
   if (graphics === 'none') await page.addInitScript(withoutWebGl);

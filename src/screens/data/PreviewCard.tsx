@@ -19,7 +19,7 @@ import { formatDay, type Units } from '../../text/format.ts';
 import type { DataSession, Preview } from './session.ts';
 
 /** Lines shown at first, and with each asking after that: a page of 100,000 would stand still. */
-const FIRST = 50;
+const FIRST = 20;
 const MORE = 2000;
 
 type Filter = Verdict | 'all';
@@ -41,18 +41,20 @@ const Line = ({ line, wording }: { line: PlanLine; wording: Wording }) => {
     <tr data-verdict={verdict}>
       <th scope="row">
         {recordWords(line, wording)}
-        <span class="quiet">
+        <span class="quiet data-under">
           {TABLE_WORDS[table]}; {place}
         </span>
       </th>
       <td>
         <strong>{VERDICT_WORDS[verdict]}</strong>
         {changes.map((change) => (
-          <span key={change} class="data-change">
+          <span key={change} class="data-under">
             {change}
           </span>
         ))}
-        {reason && <span class={verdict === 'refuse' ? 'problem' : 'quiet'}>{reason}</span>}
+        {reason && (
+          <span class={verdict === 'refuse' ? 'problem data-under' : 'quiet data-under'}>{reason}</span>
+        )}
       </td>
     </tr>
   );
@@ -80,18 +82,20 @@ const Lines = ({ plan, units }: { plan: ImportPlan; units: Units }) => {
   ];
   return (
     <>
-      <div class="data-filter">
-        <Choice
-          legend="Lines shown"
-          name="lines"
-          value={filter}
-          options={options}
-          onChange={(value) => {
-            setFilter(value);
-            setMost(FIRST);
-          }}
-        />
-      </div>
+      {options.length > 2 && (
+        <div class="data-filter">
+          <Choice
+            legend="Lines shown"
+            name="lines"
+            value={filter}
+            options={options}
+            onChange={(value) => {
+              setFilter(value);
+              setMost(FIRST);
+            }}
+          />
+        </div>
+      )}
       <table class="data-lines">
         <thead>
           <tr>

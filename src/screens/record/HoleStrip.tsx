@@ -32,14 +32,18 @@ export const HoleStrip = ({ inHand, hole, onHole }: HoleStripProps) => {
       <li key={number}>
         <button
           type="button"
-          aria-label={`Hole ${number}: ${said}`}
           aria-current={number === hole ? 'step' : undefined}
           data-hole={number}
           data-done={done}
           onClick={() => onHole(number)}
         >
-          <span class="rec-hole-number">{number}</span>
-          <span class="rec-hole-putts">
+          <span class="unseen">
+            Hole {number}: {said}
+          </span>
+          <span class="rec-hole-number" aria-hidden="true">
+            {number}
+          </span>
+          <span class="rec-hole-putts" aria-hidden="true">
             {without ? '–' : putts.length === 0 ? '' : `${count}${done ? '' : '…'}`}
           </span>
         </button>

@@ -15,8 +15,6 @@ import { Picks } from './Picks.tsx';
 
 export interface PadProps {
   readonly draft: PuttDraft;
-  /** Order on the hole, from 1. */
-  readonly stroke: number;
   readonly units: Units;
   readonly hand: Hand;
   readonly onTap: (tap: Tap) => void;
@@ -89,7 +87,7 @@ const sidesOf = ({ breaks }: PuttDraft): readonly MissSide[] => {
   return breaks === 'leftToRight' ? ['high', 'online', 'low'] : ['low', 'online', 'high'];
 };
 
-export const ResultPad = ({ draft, stroke, units, hand, onTap, undo }: PadProps) => {
+export const ResultPad = ({ draft, units, hand, onTap, undo }: PadProps) => {
   const sides: readonly (MissSide | undefined)[] = draft.breaks ? sidesOf(draft) : [undefined];
   const place = (side: MissSide | undefined, reach: MissReach) => (
     <button
@@ -129,7 +127,7 @@ export const ResultPad = ({ draft, stroke, units, hand, onTap, undo }: PadProps)
         other={undo}
         main={
           <button type="button" class="main" onClick={() => onTap({ kind: 'holed' })}>
-            {stroke === 1 ? 'Holed' : 'Holed the next'}
+            {draft.handedOn === undefined ? 'Holed' : 'Holed the next'}
           </button>
         }
       />

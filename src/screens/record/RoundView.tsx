@@ -48,12 +48,8 @@ const HolePutts = ({ on, inHand, draft, units }: ViewProps) => {
     <ol class="rec-putts" data-testid="putts">
       {putts.map((putt) => (
         <li key={putt.id} data-putt={putt.id}>
-          <button
-            type="button"
-            class="plain"
-            aria-label={`Correct putt ${putt.stroke}: ${puttWords(putt, units)}`}
-            onClick={() => on.correct(putt)}
-          >
+          <button type="button" class="plain" onClick={() => on.correct(putt)}>
+            <span class="unseen">Correct putt </span>
             {putt.stroke}. {puttWords(putt, units)}
           </button>
           <SavedMark />
@@ -124,10 +120,10 @@ interface ViewProps {
   readonly hand: Hand;
 }
 
-const Question = (props: ViewProps & { pad: Pad; stroke: number }) => {
-  const { on, inHand, draft, units, hand, pad, stroke } = props;
+const Question = (props: ViewProps & { pad: Pad }) => {
+  const { on, inHand, draft, units, hand, pad } = props;
   const onTap = (tap: Tap): void => void on.tap(tap);
-  const pads = { draft, stroke, units, hand, onTap, undo: <Undo {...props} /> };
+  const pads = { draft, units, hand, onTap, undo: <Undo {...props} /> };
   if (pad === 'putt') return <BeforePad {...pads} />;
   if (pad === 'result') return <ResultPad {...pads} />;
   if (pad === 'leave') return <LeavePad {...pads} />;
@@ -254,7 +250,7 @@ const Hole = (props: ViewProps) => {
         <h2 id="rec-question" ref={question} tabIndex={-1}>
           {finished ? `Hole ${draft.hole} is finished` : `Putt ${stroke}: ${QUESTIONS[pad]}`}
         </h2>
-        {finished ? <FinishedHole {...props} /> : <Question {...props} pad={pad} stroke={stroke} />}
+        {finished ? <FinishedHole {...props} /> : <Question {...props} pad={pad} />}
       </section>
       {!finished && (pad === 'putt' || pad === 'result') && <Apart {...props} pad={pad} />}
     </>

@@ -77,6 +77,8 @@ export const padOf = (draft: PuttDraft): Pad => {
   if (draft.distance === undefined || !draft.described) return 'putt';
   if (draft.result === undefined) return 'result';
   if (draft.result === 'missed' && draft.leave === undefined) return 'leave';
+  // Complete and on its way to the device: its last question stays until the answer is there.
+  if (!draft.looked) return draft.result === 'missed' ? 'leave' : 'result';
   return 'check';
 };
 

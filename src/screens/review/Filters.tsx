@@ -84,7 +84,6 @@ export const Filters = () => {
   };
   const record = review.record.value;
   const left = leftOutWords(record);
-  const changed = JSON.stringify(filter) !== JSON.stringify(EVERYTHING);
   return (
     <details class="card review-filters" open={open}>
       <summary>
@@ -142,7 +141,7 @@ export const Filters = () => {
           options={PACES}
           onChange={(paceMeant) => set({ paceMeant })}
         />
-        {changed && (
+        {review.filtered.value && (
           <button
             type="button"
             class="plain"

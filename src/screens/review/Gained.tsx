@@ -15,7 +15,7 @@ const load = () => import('../../charts/gainedPlot.ts').then(({ gainedPlot }) =>
 
 /** Rounds drawn as dots, the newest; the running mean is of all of them. */
 const DOTS = 300;
-const PER_PAGE = 12;
+const PER_PAGE = 6;
 /** Room above and below the dots, strokes. */
 const ROOM = 0.5;
 

@@ -5,7 +5,7 @@ import { units } from '../../app/settings.ts';
 import { ChartFigure } from '../../charts/ChartFigure.tsx';
 import type { HoledPlotData } from '../../charts/holedPlot.ts';
 import { formatPercent, type Units } from '../../text/format.ts';
-import { bandName, rangeWords } from '../../text/review.ts';
+import { bandName, formatCount, rangeWords } from '../../text/review.ts';
 import { besideWords, curveWords, holedDetail, holedHeadline, holedTitle } from '../../text/reviewHoled.ts';
 import type { HoledView } from './holed.ts';
 import { review } from './state.ts';
@@ -32,6 +32,7 @@ const chartOf = (view: HoledView, now: Units): HoledPlotData => {
               share: holed.value,
               low: holed.low,
               high: holed.high,
+              count: formatCount(holed.tries),
             },
           ],
     ),
@@ -82,7 +83,7 @@ export const HoledSection = () => {
             <path class="ink-line" d="M14 1v12M1 7h26" />
             <rect class="point" x="10" y="3" width="8" height="8" />
           </svg>
-          your putts from such a band, 95%
+          your putts from each band, how many, 95%
         </li>
         <li>
           <svg viewBox="0 0 28 14" aria-hidden="true">

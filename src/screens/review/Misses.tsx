@@ -5,7 +5,7 @@ import { units } from '../../app/settings.ts';
 import { ChartFigure } from '../../charts/ChartFigure.tsx';
 import { type IntervalPlotData, intervalHeight } from '../../charts/intervalData.ts';
 import { formatLeave, formatPercent, formatSpan } from '../../text/format.ts';
-import { bandName, rangeWords, shareWords } from '../../text/review.ts';
+import { bandName, rangeWords } from '../../text/review.ts';
 import {
   LEAN_MEANING,
   leanName,
@@ -31,7 +31,12 @@ const chartOf = ({ leans }: MissesView): IntervalPlotData => ({
   label: 'share of misses; the rest low, right, past',
 });
 
-const tableShare = (share: Proportion): string => (share.value === undefined ? 'none' : shareWords(share));
+const ShareCell = ({ share: { value, low, high } }: { share: Proportion }) => (
+  <td>
+    {value === undefined ? 'none' : formatPercent(value, 0)}
+    {value !== undefined && <small>{rangeWords(low, high)}</small>}
+  </td>
+);
 
 const LeavesTable = ({ view }: { view: MissesView }) => {
   const now = units.value;
@@ -43,8 +48,9 @@ const LeavesTable = ({ view }: { view: MissesView }) => {
           <tr>
             <th scope="col">putt from</th>
             <th scope="col">misses</th>
-            <th scope="col">leave, median</th>
-            <th scope="col">middle half</th>
+            <th scope="col">
+              leave<small>middle half</small>
+            </th>
             <th scope="col">short</th>
             <th scope="col">high</th>
           </tr>
@@ -54,14 +60,12 @@ const LeavesTable = ({ view }: { view: MissesView }) => {
             <tr key={band.from}>
               <th scope="row">{bandName(band, now)}</th>
               <td>{leaves.misses}</td>
-              <td>{leaves.leave === undefined ? 'none' : formatLeave(leaves.leave.median, now)}</td>
               <td>
-                {leaves.leave === undefined
-                  ? 'none'
-                  : formatSpan(leaves.leave.lower, leaves.leave.upper, now)}
+                {leaves.leave === undefined ? 'none' : formatLeave(leaves.leave.median, now)}
+                {leaves.leave && <small>{formatSpan(leaves.leave.lower, leaves.leave.upper, now)}</small>}
               </td>
-              <td>{tableShare(short)}</td>
-              <td>{tableShare(high)}</td>
+              <ShareCell share={short} />
+              <ShareCell share={high} />
             </tr>
           ))}
         </tbody>
@@ -126,6 +130,14 @@ export const MissesSection = () => {
           ];
         }),
       }}
+      after={
+        <>
+          <LeavesTable view={view} />
+          <p class="quiet">{SHORT_MEANING}</p>
+          <p class="quiet">{LEAN_MEANING}</p>
+          <MeantTable view={view} />
+        </>
+      }
     >
       <p class="review-answer" data-testid="misses-answer">
         {missesHeadline(view, units.value)}
@@ -135,10 +147,6 @@ export const MissesSection = () => {
           <li key={words}>{words}</li>
         ))}
       </ul>
-      <LeavesTable view={view} />
-      <p class="quiet">{SHORT_MEANING}</p>
-      <p class="quiet">{LEAN_MEANING}</p>
-      <MeantTable view={view} />
     </ChartFigure>
   );
 };

@@ -140,7 +140,8 @@ const Practise = () => (
   <>
     <h3>One thing to practise</h3>
     <p data-testid="practise">
-      {practiseWords(review.gained.value, review.benchmark.value.name, units.value)}
+      {practiseWords(review.gained.value, review.holed.value, review.benchmark.value.name, units.value)}
+      {review.filtered.value && ' The filters above are in force here.'}
     </p>
   </>
 );

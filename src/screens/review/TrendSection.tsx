@@ -45,7 +45,7 @@ const chartOf = (view: TrendView | undefined, now: Units): IntervalPlotData => {
     from: -reach,
     to: reach,
     scale: 'points',
-    label: 'change in points, adjusted for distance; better to the right',
+    label: 'change in points, adjusted for distance',
   };
 };
 
@@ -147,6 +147,7 @@ export const TrendSection = () => {
         {periodWords(periods.after)}, {plural(rounds.after, 'round')}.
       </p>
       <PeriodChoice />
+      <p class="quiet">Better to the right; at the end of a line, how many putts earlier and later.</p>
     </ChartFigure>
   );
 };

@@ -54,10 +54,16 @@ export const curveOfChosen = ({ struck, sets }: ChosenPutts, benchmark: Benchmar
 /** Where curves are worked out: from half a metre to 60 ft, closer where they are steep. */
 const CURVE_AT = Array.from({ length: 36 }, (_, i) => 0.5 * (feetToMetres(60) / 0.5) ** (i / 35));
 
-export const triedFrom = ({ struck, sets }: ChosenPutts): TriedFrom[] => [
-  ...struck.map(({ putt: { distance } }) => ({ distance, tries: 1 })),
-  ...sets.map(({ distance, attempts }) => ({ distance, tries: attempts })),
-];
+const triedFrom = ({ struck, sets }: ChosenPutts): TriedFrom => {
+  const distances = new Float64Array(struck.length + sets.length);
+  const tries = new Float64Array(distances.length).fill(1);
+  for (let i = 0; i < struck.length; i++) distances[i] = struck[i].putt.distance;
+  sets.forEach(({ distance, attempts }, i) => {
+    distances[struck.length + i] = distance;
+    tries[struck.length + i] = attempts;
+  });
+  return { distances, tries };
+};
 
 const apart = ({ holed, expectedShare }: HoledRow): number =>
   Math.abs(holed.hits - holed.tries * (expectedShare ?? 0));

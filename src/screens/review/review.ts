@@ -41,6 +41,7 @@ export const createReview = ({ records, units, benchmarkId, today }: ReviewInput
   const ownPeriods = signal<Periods | undefined>(undefined);
 
   const read = computed(() => records.value !== undefined);
+  const filtered = computed(() => JSON.stringify(filter.value) !== JSON.stringify(EVERYTHING));
   const record = computed(() => (records.value === undefined ? NOTHING : reviewRecord(records.value)));
   const benchmark = computed((): Benchmark => puttingBenchmarkOf(benchmarkId.value) ?? BENCHMARKS[0]);
   const bands = computed(() => (units.value === 'imperial' ? FEET_BANDS : METRE_BANDS));
@@ -51,15 +52,20 @@ export const createReview = ({ records, units, benchmarkId, today }: ReviewInput
   const question = computed(() => ({ ...puttFilterOf(filter.value, today()), kind: kind.value }));
   const chosen = computed(() => choosePutts(record.value, question.value));
 
-  const curve = computed(() => curveOfChosen(chosen.value, benchmark.value));
+  // The round check asks the whole record, whatever is filtered.
+  const wholeCurve = computed(() =>
+    curveOfChosen(choosePutts(record.value, { kind: 'rounds' }), benchmark.value),
+  );
+  const curve = computed(() =>
+    filtered.value || kind.value !== 'rounds'
+      ? curveOfChosen(chosen.value, benchmark.value)
+      : wholeCurve.value,
+  );
   const holed = computed(() => holedView(chosen.value, benchmark.value, bands.value, curve.value));
   const threePutts = computed(() => threePuttView(chosen.value, benchmark.value, bands.value));
   const misses = computed(() => missesView(chosen.value, bands.value));
   const gained = computed(() => gainedView(chosen.value, record.value.roundOf, benchmark.value, units.value));
 
-  // The round check asks the whole record, whatever is filtered.
-  const allRounds = computed(() => choosePutts(record.value, { kind: 'rounds' }));
-  const wholeCurve = computed(() => curveOfChosen(allRounds.value, benchmark.value));
   const bandRecords = computed(() => bandRecordsOf(record.value, units.value));
   const checkedId = computed(() => {
     const { rounds, roundOf } = record.value;
@@ -110,6 +116,7 @@ export const createReview = ({ records, units, benchmarkId, today }: ReviewInput
     kind,
     benchmark,
     chosen,
+    filtered,
     count: computed(() => chosenCount(chosen.value)),
     holed,
     threePutts,

@@ -40,9 +40,11 @@ export const threePuttView = (
   bands: readonly DistanceBand[],
 ): ThreePuttView => {
   const tallies = distanceBands(chosen, bands);
-  const known = chosen.holes
-    .filter(({ threePutted }) => threePutted !== undefined)
-    .map(({ first: { distance } }) => ({ distance, tries: 1 }));
+  const holes = chosen.holes.filter(({ threePutted }) => threePutted !== undefined);
+  const known = {
+    distances: Float64Array.from(holes, ({ first }) => first.distance),
+    tries: new Float64Array(holes.length).fill(1),
+  };
   const everywhere = [{ from: 0, to: Number.POSITIVE_INFINITY }];
   const counts = tallies.map(({ threePutts }) => threePutts);
   const beside = besideBenchmark(counts, meanOverPutts(known, bands, benchmark.threePuttAt));

@@ -33,7 +33,7 @@ export interface BandTrend {
   readonly after: Counted;
   /** Of the plain shares; undefined: a period has no such putts. */
   readonly plain: ShareTrend | undefined;
-  /** Of putts holed above the benchmark, per putt: what distance does not explain. */
+  /** Of putts holed above the benchmark, per putt: what distance does not explain. Judged with all bands considered. */
   readonly adjusted: MeanTrend | undefined;
 }
 
@@ -158,7 +158,9 @@ export const trendView = ({ record, filter, periods, benchmark, units }: TrendQu
         before: before.counted,
         after: after.counted,
         plain: both ? shareTrend({ before: before.counted, after: after.counted }) : undefined,
-        adjusted: adjustedTrend({ before: before.judged, after: after.judged }),
+        adjusted: adjustedTrend({ before: before.judged, after: after.judged }, 0.95, {
+          looks: bands.length,
+        }),
       };
     }),
   };

@@ -142,7 +142,7 @@ describe('putts as CSV', () => {
       'a distance beyond the green',
       'Home,2,1,8.5',
       'Home,2,1,850',
-      /row 4: Got “259\.08.*” for distance, expected number to be <=61\./,
+      /row 4: Got “259\.08.*” for distance, expected at most 61 m\./,
     ],
     ['no distance', 'Home,2,1,8.5', 'Home,2,1,', /row 4: Got nothing for distance/],
     ['a hole that is none', 'Home,2,1', 'Home,2.5,1', /row 4: Got “2\.5” for hole, expected a whole number/],

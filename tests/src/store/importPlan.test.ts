@@ -63,7 +63,7 @@ describe('a plan', () => {
       ({ putts }: Loose) => {
         putts[2].distance = 75;
       },
-      /putts, record 3: Got “75” for distance, expected number to be <=61\./,
+      /putts, record 3: Got “75” for distance, expected at most 61 m\./,
     ],
     [
       'a distance as text',
