@@ -34,6 +34,9 @@ const RecordScreen = lazy(() =>
 const ReviewScreen = lazy(() =>
   import('../screens/review/index.tsx').then(({ ReviewScreen: screen }) => ({ default: screen })),
 );
+const CostsScreen = lazy(() =>
+  import('../screens/costs/index.tsx').then(({ CostsScreen: screen }) => ({ default: screen })),
+);
 const DataScreen = lazy(() =>
   import('../screens/data/index.tsx').then(({ DataScreen: screen }) => ({ default: screen })),
 );
@@ -50,5 +53,6 @@ export const PLACES: readonly Place[] = [
   },
   { path: '/record', name: 'Record', title: 'Borrow: record putts', Screen: RecordScreen, inRound: true },
   { path: '/review', name: 'Review', title: 'Borrow: your putting, reviewed', Screen: ReviewScreen },
+  { path: '/costs', name: 'What it costs', title: 'Borrow: what your errors cost', Screen: CostsScreen },
   { path: '/data', name: 'Your data', title: 'Borrow: your data', Screen: DataScreen, inRound: true },
 ];
