@@ -43,6 +43,7 @@ export const Firmer = () => {
             <tr>
               <th scope="col">from</th>
               <th scope="col">on</th>
+              <th scope="col">firm saves</th>
               {paces && (
                 <>
                   <th scope="col" class="die">
@@ -54,7 +55,6 @@ export const Firmer = () => {
                   </th>
                 </>
               )}
-              <th scope="col">firm saves</th>
               <th scope="col">says</th>
             </tr>
           </thead>
@@ -63,10 +63,10 @@ export const Firmer = () => {
               <tr key={`${length} ${slope}`}>
                 <th scope="row">{formatLength(length, now)}</th>
                 <td>{formatSlope(slope)}</td>
+                <td>{firmerSaves(saves)}</td>
                 <td>{paceCell(die)}</td>
                 <td>{paceCell(usual)}</td>
                 <td>{paceCell(firm)}</td>
-                <td>{firmerSaves(saves)}</td>
                 <td>{FIRMER_VERDICTS[verdict]}</td>
               </tr>
             ))}

