@@ -8,7 +8,7 @@
  * that the same putts answer "on 2%" as well.
  */
 import { BENCHMARK_CAPTURE, ballAt, greenOf } from '../benchmarks/putts.ts';
-import { type HeldPolicy, holdPolicy, tableUnder } from '../odds/held-policy.ts';
+import { type HeldPolicy, holdPolicy, isFarFrom, pacesAbout, tableUnder } from '../odds/held-policy.ts';
 import { minimize } from '../odds/minimum.ts';
 import { Place } from '../odds/place.ts';
 import { holingOutAt, type NextPutts, nextPuttAt } from '../odds/polar-table.ts';
@@ -119,6 +119,16 @@ function bestPaceFrom(place: Place, table: NextPutts, guess: number): number {
   return found === undefined ? guess : STEP ** found;
 }
 
+/** The pace of these that needs fewest putts, within those that have a line. */
+function bestOf(place: Place, paces: readonly number[], table: NextPutts, player: Player): number {
+  const within = paces.map((pace) => Math.max(place.low, Math.min(place.high, pace)));
+  if (within.length === 1) return within[0];
+  const putts = within.map(
+    (pace) => playFirst(place, pace, table, player)?.[EXPECTED] ?? Number.POSITIVE_INFINITY,
+  );
+  return within[putts.indexOf(Math.min(...putts))];
+}
+
 /** What is told of a putt: three numbers one after the other. */
 export const FIGURES = 3;
 export const MISSED = 0;
@@ -171,6 +181,7 @@ export function playGround(ground: Ground, player: Player, usualOnly = false): F
   const { greens, usual } = ground;
   const row = new Float64Array(ROW);
   const weights = new Float64Array(ROW);
+  const far = isFarFrom(ground.player, player);
   const add = (to: number, weight: number, figures: Float64Array | undefined): void => {
     if (figures === undefined) return;
     for (let i = 0; i < FIGURES; i++) {
@@ -192,7 +203,8 @@ export function playGround(ground: Ground, player: Player, usualOnly = false): F
         ...(firmer < 0 ? [] : [[firmerAt(firmer, slope, direction, 1), 1] as const]),
       );
       if (usualOnly) continue;
-      play(place.paceFor(best, ground.player, player), [bestAt(at), weight]);
+      const kept = place.paceFor(best, ground.player, player);
+      play(bestOf(place, pacesAbout(kept, far), table, player), [bestAt(at), weight]);
       if (firmer < 0) continue;
       play(DIE_PACE, [firmerAt(firmer, slope, direction, 0), 1]);
       play(FIRM_PACE, [firmerAt(firmer, slope, direction, 2), 1]);

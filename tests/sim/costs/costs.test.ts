@@ -1,6 +1,6 @@
 /**
- * What each error costs: laws, the engine played directly with tables of its own and a finer mix (shares no surrogate, no held
- * choices, no interpolation over length), and the size of what players of different skill take in a round.
+ * What each error costs: laws, a plain Monte Carlo, the engine played directly with tables of its own and a
+ * finer mix (no surrogate, no held choices, no interpolation over length), and the size of what players of different skill take in a round.
  */
 import { beforeAll, describe, expect, it } from 'vitest';
 import {
@@ -18,6 +18,8 @@ import {
   type Player,
   PRESETS,
   PUTTS_PER_ROUND,
+  type Putt,
+  planeSurface,
   playMix,
   presetOf,
   puttingBenchmarkOf,
@@ -27,6 +29,8 @@ import {
   STEPS,
   type StepId,
 } from '../../../sim/index.ts';
+import { oracleOdds } from '../../bench/oracle.ts';
+import { LONG_STEP } from '../../bench/oracle-roll.ts';
 
 const presetNamed = (id: string): Player => {
   const found = presetOf(id);
@@ -45,16 +49,15 @@ const savedBy = (costs: RoundCosts, step: StepId): number =>
 /** All first putts from one length. */
 const from = (length: number): FirstPuttMix => ({ first: [{ length, share: 1 }], holes: 0, own: 0 });
 
-/** Thirty players by the engine take a minute; beside other work, many. ms. */
+/** Some thirty players by the engine take a minute; beside other work, many. ms. */
 const SLOW = 1_200_000;
 
-/** Nine likely players about one: each error low and high while the others stay; no two errors go together. */
+/** Seven likely players about one: each error low and high while the others stay; no two errors go together. */
 const LIKELY: readonly LikelyPlayer[] = [
   { player: PLAYER, weight: 2 },
   ...(
     [
       ['lineSd', 0.003],
-      ['paceSd', 0.012],
       ['readSd', 0.12],
       ['readBias', 0.08],
     ] as const
@@ -156,6 +159,46 @@ describe('the numbers', () => {
         // What a round may be out by, were every hole of it such a putt.
         expect(Math.abs(savedBy(costs, 'pacePoint') - 18 * (now[i] - then[i]))).toBeLessThan(ENGINE_ERROR);
       });
+    },
+    SLOW,
+  );
+
+  it(
+    'of paces are those of a plain Monte Carlo with rolls and lines of its own: holed from 12 ft on 2%, usual and firm',
+    () => {
+      // Two bearings stand for each direction, degrees from straight below the hole (MODEL.md, what errors cost).
+      const bearings = { uphill: [15, 45], sidehill: [75, 105] } as const;
+      for (const direction of ['uphill', 'sidehill'] as const) {
+        const row = one.firmer.find(
+          ({ length, slope, direction: which }) =>
+            which === direction && slope === 0.02 && Math.abs(length - feetToMetres(12)) < 1e-9,
+        );
+        for (const pace of ['usual', 'firm'] as const) {
+          const counted = bearings[direction].map((degrees) => {
+            const bearing = degreesToRadians(degrees - 90);
+            const putt: Putt = {
+              surface: planeSurface({ slope: 0.02, downhill: -Math.PI / 2 }),
+              greenSpeed: one.greenSpeed,
+              ball: { x: feetToMetres(12) * Math.cos(bearing), y: feetToMetres(12) * Math.sin(bearing) },
+              hole: { x: 0, y: 0 },
+              capture: 'rim',
+            };
+            const options = {
+              rolls: 20_000,
+              playedOut: 1,
+              seed: `${direction} ${pace} ${degrees}`,
+              step: LONG_STEP,
+            };
+            return oracleOdds(putt, row?.paces[pace].pace ?? Number.NaN, PLAYER, options).holed;
+          });
+          const value = (counted[0].value + counted[1].value) / 2;
+          const se = Math.hypot(counted[0].se, counted[1].se) / 2;
+          // 0.2 points, as everywhere beside this oracle, and three standard errors (0.6 points).
+          expect(Math.abs((row?.paces[pace].holed ?? 0) - value), `${direction} ${pace}`).toBeLessThan(
+            0.002 + 3 * se,
+          );
+        }
+      }
     },
     SLOW,
   );
