@@ -41,6 +41,35 @@ export { BENCHMARK_CAPTURE } from './benchmarks/putts.ts';
 export { fallingRows, TOUR_RECORD } from './benchmarks/tour-record.ts';
 export { checkPutt } from './check.ts';
 export * from './constants.ts';
+export {
+  type CostOptions,
+  type CostRow,
+  type CostTable,
+  costTable,
+  type LikelyPlayer,
+} from './costs/cost-table.ts';
+export { type FirmerRow, type FirmerVerdict, type PaceFigures, WORTH } from './costs/firmer.ts';
+export {
+  type FirstPuttMix,
+  firstPuttMix,
+  HOLES_TO_STAND_ALONE,
+  STATED_FIRST_PUTTS,
+} from './costs/first-putts.ts';
+export { DIE_PACE, FIRM_PACE, FIRMER_LENGTHS, FIRMER_SLOPES } from './costs/ground.ts';
+export type { Interval } from './costs/intervals.ts';
+export {
+  type BandCost,
+  COST_BANDS,
+  type ComparedSteps,
+  compareSteps,
+  ENGINE_ERROR,
+  METRE_COST_BANDS,
+  type RoundCosts,
+  type RoundQuestion,
+  roundCosts,
+  type StepCost,
+} from './costs/round-costs.ts';
+export { afterStep, MAIN_STEPS, STEPS, type StepId } from './costs/steps.ts';
 export { MEANT_KINDS, type MeantCounts, type MeantKind, missesAsMeant } from './evidence/as-meant.ts';
 export {
   bandIndex,

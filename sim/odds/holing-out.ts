@@ -58,6 +58,8 @@ export interface Action {
 /** The program: actions place by place, and the same as rows of numbers. */
 export interface HoleOut {
   readonly grid: Grid;
+  /** undefined: so near that nobody misses, or off the surface. */
+  readonly places: readonly (Place | undefined)[];
   readonly actions: readonly Action[];
   readonly decisions: Decisions;
   /** Actions of the one sensible pace, an index into `actions` for each place. */
@@ -85,7 +87,9 @@ export function holeOut(putt: Putt, player: Player, options: HoleOutOptions = {}
       const place = certain ? undefined : placeOn(putt, player, grid, { ring, column, best });
       const pace = place && SENSIBLE_PACES.find((one) => place.lineAt(one) !== undefined);
       places.push(place);
-      actions.push([(place && pace && playOn(place, grid, pace, 0)) || (certain ? CERTAIN_PUTT : NO_LINE)]);
+      actions.push([
+        (place && pace && playOn(place, grid, { pace, aimShift: 0 })) || (certain ? CERTAIN_PUTT : NO_LINE),
+      ]);
     }
     tell(ring, 0, best ? HALF_WAY : 1);
   }
@@ -101,7 +105,7 @@ export function holeOut(putt: Putt, player: Player, options: HoleOutOptions = {}
     }
   }
   const decisions = best ? decisionsOf(actions) : played;
-  return { grid, actions: actions.flat(), decisions, sensible: firstOf(decisions) };
+  return { grid, places, actions: actions.flat(), decisions, sensible: firstOf(decisions) };
 }
 
 /** The first action of every place. */
@@ -149,12 +153,19 @@ function placeOn(
 // The row being filled: compressed into an action at once.
 let row = new Float64Array(0);
 
+/** One pace and aim at it; missing player: the one the place was made for. */
+export interface Play {
+  readonly pace: number;
+  readonly aimShift: number;
+  readonly player?: Player;
+}
+
 /** Play one pace and aim; undefined when the pace has no line. */
-function playOn(place: Place, grid: Grid, pace: number, aimShift: number): Action | undefined {
+export function playOn(place: Place, grid: Grid, { pace, aimShift, player }: Play): Action | undefined {
   const places = grid.rings.length * grid.columns;
   if (row.length !== places) row = new Float64Array(places);
   row.fill(0);
-  const total = place.play(pace, aimShift, (share, x, y) => spreadOver(grid, share, x, y, row));
+  const total = place.play(pace, aimShift, (share, x, y) => spreadOver(grid, share, x, y, row), player);
   if (total === undefined) return undefined;
   let count = 0;
   for (let i = 0; i < places; i++) if (row[i] > 0) count++;
@@ -179,7 +190,7 @@ const costOf = ({ cost, to, share }: Action, putts: Float64Array): number => {
 function search(place: Place, grid: Grid, putts: Float64Array, guess: number, finer: number): Action[] {
   const tried: Action[] = [];
   const ask = (pace: number, aimShift: number): number => {
-    const action = playOn(place, grid, pace, aimShift);
+    const action = playOn(place, grid, { pace, aimShift });
     if (action === undefined) return Number.POSITIVE_INFINITY;
     tried.push(action);
     return costOf(action, putts);
@@ -215,7 +226,8 @@ function search(place: Place, grid: Grid, putts: Float64Array, guess: number, fi
 const known = (tried: readonly Action[], putts: Float64Array): number =>
   Math.min(...tried.map((action) => costOf(action, putts)));
 
-function decisionsOf(actions: readonly (readonly Action[])[]): Decisions {
+/** The program of these actions, place by place. */
+export function decisionsOf(actions: readonly (readonly Action[])[]): Decisions {
   const all = actions.flat();
   const firstAction = new Int32Array(actions.length + 1);
   actions.forEach((some, place) => {

@@ -25,7 +25,10 @@ export function prepareNextPutts(putt: Putt, player: Player, options: NextPuttsO
 }
 
 /** What a policy comes to: putts, and the chance of each count, one putt after another. */
-function outcomesOf({ actions, decisions }: HoleOut, policy: Int32Array): Coarse {
+export function outcomesOf(
+  { actions, decisions }: Pick<HoleOut, 'actions' | 'decisions'>,
+  policy: Int32Array,
+): Coarse {
   /** Chance of being `then` after one putt of the policy. */
   const after = (then: Float64Array): Float64Array =>
     Float64Array.from(policy, (action) => {

@@ -80,8 +80,8 @@ export class Place {
    * Metres at the hole by which a player with habits must aim aside to start, on average, on the line of the pace he
    * really gives the ball; 0 without habits. The search for an aim begins there.
    */
-  correction(pace: number): number {
-    const { readBias, paceBias } = this.player;
+  correction(pace: number, player: Player = this.player): number {
+    const { readBias, paceBias } = player;
     if (readBias === 0 && paceBias === 0) return 0;
     const meant = this.lineAt(pace);
     // As far past as distances times 1 + paceBias come; a ball meant to die that stops short keeps its line.
@@ -91,14 +91,25 @@ export class Place {
   }
 
   /**
+   * The pace this player must mean so that the ball is given, on average, what another gives it who means `pace`: both know their
+   * habits. Within the paces reached for.
+   */
+  paceFor(pace: number, other: Player, player: Player): number {
+    if (other.paceBias === player.paceBias) return pace;
+    const given = ((this.length + pace) * (1 + other.paceBias)) / (1 + player.paceBias) - this.length;
+    return Math.max(this.low, Math.min(this.high, given));
+  }
+
+  /**
    * Play one pace (m past) and aim (m beside the true line's aim): every miss is told, as a share of all putts.
+   * @param player another one than the place was made for: on a plane only, where rests reach everywhere
    * @returns what the shares told and the share holed add up to, nearly 1; undefined when the pace has no line
    */
-  play(pace: number, aimShift: number, missed: Missed): number | undefined {
+  play(pace: number, aimShift: number, missed: Missed, player: Player = this.player): number | undefined {
     const line = this.lineAt(pace);
     if (line === undefined) return undefined;
     total[0] = 0;
-    const holed = playOut(this.intent(line, aimShift), this.player, this.regions, this.rests, {
+    const holed = playOut(this.intent(line, aimShift), player, this.regions, this.rests, {
       aim: ignoreAim,
       miss(share, x, y) {
         total[0] += share;

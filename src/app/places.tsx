@@ -37,6 +37,9 @@ const ReviewScreen = lazy(() =>
 const MeasureScreen = lazy(() =>
   import('../screens/measure/index.tsx').then(({ MeasureScreen: screen }) => ({ default: screen })),
 );
+const CostsScreen = lazy(() =>
+  import('../screens/costs/index.tsx').then(({ CostsScreen: screen }) => ({ default: screen })),
+);
 const DataScreen = lazy(() =>
   import('../screens/data/index.tsx').then(({ DataScreen: screen }) => ({ default: screen })),
 );
@@ -53,6 +56,7 @@ export const PLACES: readonly Place[] = [
   },
   { path: '/record', name: 'Record', title: 'Borrow: record putts', Screen: RecordScreen, inRound: true },
   { path: '/review', name: 'Review', title: 'Borrow: your putting, reviewed', Screen: ReviewScreen },
+  { path: '/costs', name: 'What it costs', title: 'Borrow: what your errors cost', Screen: CostsScreen },
   { path: '/measure', name: 'Measure', title: 'Borrow: measure', Screen: MeasureScreen },
   { path: '/data', name: 'Your data', title: 'Borrow: your data', Screen: DataScreen, inRound: true },
 ];

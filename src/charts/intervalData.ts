@@ -15,8 +15,10 @@ export interface IntervalPlotData {
   /** Ends of the axis, and how its numbers read. */
   readonly from: number;
   readonly to: number;
-  readonly scale: 'share' | 'points';
+  readonly scale: 'share' | 'points' | 'strokes';
   readonly label: string;
+  /** Room for the names, CSS pixels; missing: 92. */
+  readonly nameWidth?: number;
 }
 
 /** CSS pixels of one line. */

@@ -10,13 +10,17 @@ import type { IntervalPlotData } from './intervalData.ts';
 const pointsTick = (change: number): string =>
   `${change > 0 ? '+' : change < 0 ? '−' : ''}${Math.abs(Math.round(change * 1000) / 10)}`;
 
+const strokesTick = (strokes: number): string =>
+  `${strokes < 0 ? '−' : ''}${Number(Math.abs(strokes).toFixed(2))}`;
+const TICKS = { share: percentTick, points: pointsTick, strokes: strokesTick } as const;
+
 export const intervalPlot: Draw<IntervalPlotData> = (data, { width, height, title }) => {
   const ink = 'var(--ink)';
   const marked = data.rows.filter(({ against }) => against !== undefined);
   const chart = Plot.plot({
     width,
     height,
-    marginLeft: 92,
+    marginLeft: data.nameWidth ?? 92,
     marginRight: 74,
     marginTop: 6,
     marginBottom: 38,
@@ -26,7 +30,7 @@ export const intervalPlot: Draw<IntervalPlotData> = (data, { width, height, titl
       labelAnchor: 'center',
       labelArrow: 'none',
       ticks: width < 420 ? 4 : 6,
-      tickFormat: data.scale === 'share' ? percentTick : pointsTick,
+      tickFormat: TICKS[data.scale],
       domain: [data.from, data.to],
     },
     y: { label: null, domain: data.rows.map(({ name }) => name), tickSize: 0 },

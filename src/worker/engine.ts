@@ -3,6 +3,7 @@ import { expose } from 'comlink';
 import {
   checkPutt,
   comparePaces,
+  costTable,
   type FieldSurface,
   type GreenMap,
   type NextPutts,
@@ -66,6 +67,7 @@ const worker: EngineWorker = {
     const putt = change === undefined ? whole(sent) : changedPutt(whole(sent), change);
     return checkPutt(putt) === undefined ? prepareNextPutts(putt, player, { onProgress }) : undefined;
   },
+  costTable: (likely, options, onProgress) => costTable(likely, { ...options, onProgress }),
   compareCase(sent, name, { die, firm }, player, nextPutts) {
     const putt = changedPutt(whole(sent), name);
     const nothing = { name, difference: undefined, dieAim: undefined, firmAim: undefined };

@@ -1,8 +1,11 @@
 /** What may be asked of the worker and what comes back. Plain data only: everything here crosses a thread. */
 import type {
   Comparison,
+  CostOptions,
+  CostTable,
   FieldSurface,
   GreenMap,
+  LikelyPlayer,
   Misses,
   NextPutts,
   PlaneSurface,
@@ -70,6 +73,12 @@ export interface EngineWorker {
     change: CaseName | undefined,
     onProgress?: (share: number) => void,
   ): NextPutts | undefined;
+  /** What each step saves on a putt of each length. @param onProgress as above */
+  costTable(
+    likely: readonly LikelyPlayer[],
+    options: Omit<CostOptions, 'onProgress'>,
+    onProgress: (share: number) => void,
+  ): CostTable;
   /** @param nextPutts the table of that condition */
   compareCase(
     putt: SentPutt,

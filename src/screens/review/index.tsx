@@ -2,6 +2,7 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { RulesCaution } from '../../app/RulesCaution.tsx';
+import { followRecords, readingProblem, shownSource } from '../../app/shownRecords.ts';
 import { Filters } from './Filters.tsx';
 import { GainedSection } from './Gained.tsx';
 import { HoledSection } from './Holed.tsx';
@@ -9,7 +10,7 @@ import { MissesSection } from './Misses.tsx';
 import { RoundSection } from './RoundSection.tsx';
 import { isEmpty } from './record.ts';
 import { DemoBanner, DemoOffer, NoRecords } from './Source.tsx';
-import { followRecords, readingProblem, review, shownSource } from './state.ts';
+import { review } from './state.ts';
 import { ThreePuttSection } from './ThreePutts.tsx';
 import { TrendSection } from './TrendSection.tsx';
 import './review.css';

@@ -1,0 +1,78 @@
+/** Where the strokes are lost: putts by the distance of the first one, beside a benchmark, and what each step saves there. */
+import { BENCHMARKS } from '../../../sim/index.ts';
+import { units } from '../../app/settings.ts';
+import { lostWords, STEP_WORDS } from '../../text/costs.ts';
+import { bandName, formatSigned } from '../../text/review.ts';
+import { view } from './answer.ts';
+import { benchmark, benchmarkId } from './question.ts';
+import { behind } from './work.ts';
+
+const BenchmarkField = () => (
+  <div class="field">
+    <label for="costs-benchmark">Beside</label>
+    <select
+      id="costs-benchmark"
+      value={benchmark.value.id}
+      onChange={(event) => {
+        benchmarkId.value = event.currentTarget.value;
+      }}
+    >
+      {BENCHMARKS.map(({ id, name }) => (
+        <option key={id} value={id}>
+          {name}
+        </option>
+      ))}
+    </select>
+  </div>
+);
+
+export const ByDistance = () => {
+  const found = view.value;
+  if (found === undefined) return null;
+  const { bands } = found.costs;
+  const now = units.value;
+  return (
+    <section class={behind.value ? 'card stale' : 'card'} aria-labelledby="where-title">
+      <h2 id="where-title">Where the strokes are</h2>
+      <p class="costs-answer" data-testid="where">
+        {lostWords(found.costs, benchmark.value.name, now)}
+      </p>
+      <BenchmarkField />
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than a phone must scroll by keys too */}
+      <section class="scroll" tabIndex={0} aria-label="Strokes by distance of the first putt">
+        <table class="costs-table" data-testid="by-distance">
+          <thead>
+            <tr>
+              <th scope="col">first putt from</th>
+              <th scope="col">holes</th>
+              <th scope="col">putts</th>
+              <th scope="col">lost</th>
+              {found.ranked.map(({ step }) => (
+                <th key={step} scope="col">
+                  {STEP_WORDS[step].name}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {bands.map(({ band, holes, putts, benchmark: taken }, i) => (
+              <tr key={band.from}>
+                <th scope="row">{bandName(band, now)}</th>
+                <td>{holes.toFixed(1)}</td>
+                <td>{putts.value.toFixed(1)}</td>
+                <td>{formatSigned(putts.value - taken)}</td>
+                {found.ranked.map(({ step, byBand }) => (
+                  <td key={step}>{byBand[i].value.toFixed(2).replace('-', '−')}</td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+      <p class="hint">
+        “Lost” is against {benchmark.value.name}, from the very same places. The columns after it are what
+        each step saves there, in strokes a round.
+      </p>
+    </section>
+  );
+};

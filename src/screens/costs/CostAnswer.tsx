@@ -1,0 +1,89 @@
+/** The sentence: what costs most, its margin, where it lies, what to practise; and how far the work is. */
+import { useEffect } from 'preact/hooks';
+import { units } from '../../app/settings.ts';
+import { shownSource } from '../../app/shownRecords.ts';
+import { spokenAtRest } from '../../app/spoken.ts';
+import { costDetail, costHeadline, mixWords } from '../../text/costs.ts';
+import { view } from './answer.ts';
+import { mix } from './question.ts';
+import { behind, failure, resumeWork, shown, stopped, stopWork, work } from './work.ts';
+
+const WORDS = 'Playing your putts with every error and without';
+
+const Working = () => {
+  if (stopped.value)
+    return (
+      <>
+        <span>Stopped.</span>
+        <button type="button" class="plain" onClick={resumeWork}>
+          Go on
+        </button>
+      </>
+    );
+  const share = work.value;
+  if (share === undefined)
+    return <span>{behind.value ? 'Waiting for your errors to keep still…' : 'All is worked out.'}</span>;
+  return (
+    <>
+      <span data-testid="work">
+        {WORDS}, {Math.floor(100 * share)}%
+      </span>
+      <progress aria-label={WORDS} max={1} value={share} />
+      <button type="button" class="plain" onClick={stopWork}>
+        Stop
+      </button>
+    </>
+  );
+};
+
+const headline = (): string => {
+  const found = view.value;
+  return found === undefined ? 'Working out what your errors cost…' : costHeadline(found.ranked, found.clear);
+};
+
+/** Quiet time before it is read out, ms. */
+const SPEAK_PAUSE = 900;
+const spoken = spokenAtRest(
+  () => (behind.value || view.value === undefined ? undefined : headline()),
+  SPEAK_PAUSE,
+);
+
+export const CostAnswer = () => {
+  useEffect(spoken.follow, []);
+  const found = view.value;
+  const dim = behind.value && found !== undefined ? 'stale' : undefined;
+  return (
+    <section class="card verdict" aria-label="The answer">
+      <p class="question">Which of my errors costs most strokes, and what would a little less of it save?</p>
+      <h1 data-testid="cost-answer" class={dim}>
+        {headline()}
+      </h1>
+      <p class="unseen" role="status">
+        {spoken.words.value}
+      </p>
+      {dim && (
+        <p class="hint" data-testid="stale">
+          Of your errors as they were before{stopped.value ? '.' : '; the new answer is on its way.'}
+        </p>
+      )}
+      {failure.value !== undefined && (
+        <p class="problem" role="alert">
+          {failure.value}
+        </p>
+      )}
+      {found && <p class={dim}>{costDetail(found.ranked[0], found.costs, units.value)}</p>}
+      <p class="hint" data-testid="mix">
+        {mixWords(mix.value, shownSource.value === 'demo')}
+      </p>
+      {shown.value !== undefined && shown.value.question.likely.length === 1 && (
+        <p class="hint">
+          The range is what the engine itself may be off; your errors are taken as they stand. How sure you
+          are of them is not in it.
+        </p>
+      )}
+      <div class="working quiet">
+        <Working />
+      </div>
+    </section>
+  );
+};

@@ -1,0 +1,67 @@
+/** What each step saves: chart with intervals, the same by distance as a table. */
+import { useComputed } from '@preact/signals';
+import { units } from '../../app/settings.ts';
+import { ChartFigure } from '../../charts/ChartFigure.tsx';
+import { type IntervalPlotData, intervalHeight } from '../../charts/intervalData.ts';
+import { costHeadline, honest, STEP_WORDS, savedWords } from '../../text/costs.ts';
+import { bandName } from '../../text/review.ts';
+import { type CostView, view } from './answer.ts';
+import { behind } from './work.ts';
+
+const load = () => import('../../charts/intervalPlot.ts').then(({ intervalPlot }) => intervalPlot);
+
+/** Room for the longest name, CSS pixels. */
+const NAMES = 140;
+const LEAST = 0.1;
+
+const chartOf = ({ ranked }: CostView): IntervalPlotData => {
+  const rows = ranked.map(({ step, saved }) => ({
+    name: STEP_WORDS[step].name,
+    ...honest(saved),
+    note: saved.value.toFixed(2).replace('-', '−'),
+  }));
+  return {
+    rows,
+    from: Math.min(0, ...rows.map(({ low }) => low)),
+    to: Math.max(LEAST, ...rows.map(({ high }) => high)),
+    scale: 'strokes',
+    label: 'strokes saved a round',
+    nameWidth: NAMES,
+  };
+};
+
+export const Savings = () => {
+  const data = useComputed(() => view.value && chartOf(view.value));
+  const found = view.value;
+  if (found === undefined || data.value === undefined) return null;
+  const now = units.value;
+  return (
+    <ChartFigure
+      id="savings"
+      heading="What each step saves"
+      title={`Strokes a round saved by each step, with intervals. ${costHeadline(found.ranked, found.clear)}`}
+      load={load}
+      data={data.value}
+      height={intervalHeight(data.value.rows.length)}
+      stale={behind.value}
+      fileName="borrow-what-it-costs"
+      table={{
+        head: [
+          'step',
+          'strokes saved a round',
+          ...found.costs.bands.map(({ band }) => `first putts ${bandName(band, now)}`),
+        ],
+        rows: found.ranked.map(({ step, saved, byBand }) => [
+          STEP_WORDS[step].name,
+          savedWords(saved),
+          ...byBand.map(({ value }) => value.toFixed(2).replace('-', '−')),
+        ]),
+      }}
+    >
+      <p class="quiet">
+        One thing changed at a time, all else as it is. The steps are of one size each, not of one effort: a
+        point of pace may be a week’s work and a tenth of a degree a season’s.
+      </p>
+    </ChartFigure>
+  );
+};

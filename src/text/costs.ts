@@ -1,0 +1,260 @@
+/** What errors cost, in words. Data in, words out. */
+import {
+  type ComparedSteps,
+  ENGINE_ERROR,
+  type FirmerRow,
+  type FirstPuttMix,
+  HOLES_TO_STAND_ALONE,
+  type Interval,
+  type Player,
+  type RoundCosts,
+  type StepCost,
+  type StepId,
+} from '../../sim/index.ts';
+import { formatLength, formatPercent, formatShort, formatSlope, type Units } from './format.ts';
+import { bandName, capital, plural } from './review.ts';
+
+interface StepWords {
+  /** In a chart and in a choice. */
+  readonly name: string;
+  /** What it is that costs: "your start line". */
+  readonly cause: string;
+  /** "a start-line spread 0.1° smaller" */
+  readonly step: string;
+  readonly practise: string;
+}
+
+const LINE = 'putts through a gate a foot ahead, and straight four-footers';
+const PACE = 'one ball each to changing distances, scored by where it stops';
+const READ = 'reads at home (Read it yourself): name the break, then see it';
+
+export const STEP_WORDS: Readonly<Record<StepId, StepWords>> = {
+  lineTenth: {
+    name: 'Start line, 0.1° less',
+    cause: 'your start line',
+    step: 'a start-line spread 0.1° smaller',
+    practise: LINE,
+  },
+  lineHalf: {
+    name: 'Start line, 0.5° less',
+    cause: 'your start line',
+    step: 'a start-line spread half a degree smaller',
+    practise: LINE,
+  },
+  lineShare: {
+    name: 'Start line, 10% better',
+    cause: 'your start line',
+    step: 'a start line 10% better',
+    practise: LINE,
+  },
+  pacePoint: {
+    name: 'Pace, 1 point less',
+    cause: 'your pace',
+    step: 'a pace spread 1 point smaller',
+    practise: PACE,
+  },
+  paceShare: { name: 'Pace, 10% better', cause: 'your pace', step: 'pace 10% better', practise: PACE },
+  readPoints: {
+    name: 'Read, 5 points less',
+    cause: 'your reading spread',
+    step: 'a reading spread 5 points smaller',
+    practise: READ,
+  },
+  readShare: {
+    name: 'Read, 10% better',
+    cause: 'your reading spread',
+    step: 'reading 10% better',
+    practise: READ,
+  },
+  readHabit: {
+    name: 'Read, no habit',
+    cause: 'your reading habit',
+    step: 'reading without the habit',
+    practise: READ,
+  },
+  paceHabit: {
+    name: 'Pace, no habit',
+    cause: 'your pace habit',
+    step: 'pace without the habit',
+    practise: PACE,
+  },
+  bestPace: {
+    name: 'Best pace each putt',
+    cause: 'your usual pace',
+    step: 'the best pace on every putt in the place of the usual one',
+    practise: 'the pace the deciding screen names for a putt, before you hit it',
+  },
+};
+
+const fixed = (strokes: number): string => {
+  const text = Math.abs(strokes).toFixed(2);
+  return `${strokes < 0 && Number(text) !== 0 ? '−' : ''}${text}`;
+};
+
+/** Ends of an interval, never nearer than what the engine itself may be off. @param share of that error, for a part of a round */
+export const honest = ({ value, low, high }: Interval, share = 1): Interval => ({
+  value,
+  low: value === 0 && low === 0 && high === 0 ? 0 : Math.min(low, value - share * ENGINE_ERROR),
+  high: value === 0 && low === 0 && high === 0 ? 0 : Math.max(high, value + share * ENGINE_ERROR),
+});
+
+/** "0.29 (0.27 to 0.31)" */
+export const savedWords = (interval: Interval): string => {
+  const { value, low, high } = honest(interval);
+  return low === high ? fixed(value) : `${fixed(value)} (${fixed(low)} to ${fixed(high)})`;
+};
+
+const strokesWords = (interval: Interval): string => {
+  const { value, low, high } = honest(interval);
+  return `${fixed(value)} strokes a round (${fixed(low)} to ${fixed(high)})`;
+};
+
+/** The answer. @param ranked the step that saves most first @param clear it leads beyond doubt */
+export const costHeadline = (ranked: readonly StepCost[], clear: boolean): string => {
+  const [first, second] = ranked;
+  if (honest(first.saved).low <= 0) return 'None of these steps clearly saves you a stroke.';
+  const { cause, step } = STEP_WORDS[first.step];
+  if (clear) return `${capital(cause)} costs you most: ${step} would save ${strokesWords(first.saved)}.`;
+  const other = STEP_WORDS[second.step];
+  return `${capital(cause)} and ${other.cause} cost you about alike: ${step} would save ${strokesWords(first.saved)}, ${other.step} ${strokesWords(second.saved)}.`;
+};
+
+/** Where the first step's strokes lie, and what to practise. */
+export const costDetail = (first: StepCost, { bands }: RoundCosts, units: Units): string => {
+  const shares = first.byBand.map(({ value }) => value);
+  const most = shares.indexOf(Math.max(...shares));
+  return `Most of it, ${fixed(shares[most])}, on first putts ${mostWords(bands[most].band, units)}. To practise: ${STEP_WORDS[first.step].practise}.`;
+};
+
+const mostWords = (band: RoundCosts['bands'][number]['band'], units: Units): string => {
+  const name = bandName(band, units);
+  return name.startsWith('under') ? name : `from ${name}`;
+};
+
+/** Where putts are lost, beside a benchmark. */
+export const lostWords = ({ putts, bands }: RoundCosts, name: string, units: Units): string => {
+  const lost = bands.map((band) => band.putts.value - band.benchmark);
+  const all = lost.reduce((sum, one) => sum + one, 0);
+  const most = lost.indexOf(Math.max(...lost));
+  const total = `${putts.value.toFixed(1)} putts on 18 holes`;
+  if (lost[most] < ENGINE_ERROR) return `${capital(total)}: nowhere more than ${name} takes from there.`;
+  return `${capital(total)}, ${fixed(all)} ${all < 0 ? '(fewer)' : 'more'} than ${name} takes from there; most is lost ${mostWords(bands[most].band, units)}: ${fixed(lost[most])}.`;
+};
+
+/** Where the first putts come from. @param invented the record shown is the invented player's */
+export const mixWords = ({ holes, own }: FirstPuttMix, invented: boolean): string => {
+  const whose = invented ? 'the invented player’s' : 'your own';
+  if (own === 0)
+    return 'First putts: a stated mix for a single-digit golfer (common practice, no source), because no hole is recorded yet.';
+  if (own < 1)
+    return `First putts: ${whose} from ${plural(holes, 'hole')} make ${formatPercent(own, 0)} of the mix; a stated mix (common practice, no source) the rest, until ${HOLES_TO_STAND_ALONE} holes are recorded.`;
+  return `First putts: ${whose}, from ${plural(holes, 'hole')}.`;
+};
+
+/** "Would 10% better pace save more than half a degree of line?" */
+export const comparedWords = (
+  { first, second, more, chance, players }: ComparedSteps,
+  clear: boolean,
+): string => {
+  const one = STEP_WORDS[first].step;
+  const other = STEP_WORDS[second].step;
+  if (first === second) return `${capital(one)} is both: choose two different steps.`;
+  const { value, low, high } = honest(more);
+  const size = `${fixed(Math.abs(value))} strokes a round`;
+  const ends = value < 0 ? [-high, -low] : [low, high];
+  const margin = `${fixed(ends[0])} to ${fixed(ends[1])}`;
+  const sure = players > 1 ? `, with a chance of ${formatPercent(value < 0 ? 1 - chance : chance, 0)}` : '';
+  if (!clear) return `Cannot tell: ${one} and ${other} differ by ${size} (${margin})${sure}.`;
+  return `${value < 0 ? 'No' : 'Yes'}: ${one} saves ${size} ${value < 0 ? 'less' : 'more'} than ${other} (${margin})${sure}.`;
+};
+
+const PLACE_WORDS = {
+  uphill: 'uphill',
+  sidehill: 'sidehill',
+  downhill: 'downhill',
+  any: 'all round',
+} as const;
+
+const cellWords = ({ length, slope, direction }: FirmerRow, units: Units): string =>
+  `${formatLength(length, units)} ${PLACE_WORDS[direction]} on ${formatSlope(slope)}`;
+
+/** Direction by direction: up to which length firm gains, on what slopes. */
+const gainWords = (rows: readonly FirmerRow[], units: Units): string[] =>
+  (['uphill', 'sidehill', 'downhill'] as const).flatMap((direction) => {
+    const gains = rows.filter((row) => row.direction === direction && row.verdict === 'gains');
+    if (gains.length === 0) return [];
+    const slopes = [...new Set(gains.map(({ slope }) => slope))].sort((a, b) => a - b);
+    const lengths = gains.map(({ length }) => length);
+    const near = Math.min(...lengths);
+    const far = Math.max(...lengths);
+    const reach =
+      near === far
+        ? `from ${formatLength(near, units)}`
+        : `from ${formatLength(near, units)} to ${formatLength(far, units)}`;
+    const most = Math.max(...gains.map(({ firm }) => firm.value));
+    return [`${direction} ${reach} on ${slopes.map(formatSlope).join(' and ')} (up to ${fixed(most)} putts)`];
+  });
+
+/** "Hit them firmer and play less break": the answer for this player. */
+export const firmerWords = (all: readonly FirmerRow[], units: Units): string => {
+  const rows = all.filter(({ direction }) => direction !== 'any');
+  if (rows.length === 0) return 'These greens are too steep for their speed: nothing to say.';
+  const { usual, firm } = rows[0].paces;
+  const paces = `${formatShort(firm.pace, units)} past in the place of ${formatShort(usual.pace, units)}`;
+  const byGain = [...rows].sort((a, b) => a.firm.value - b.firm.value);
+  const worst = byGain[0];
+  const mildest = byGain[byGain.length - 1];
+  const gains = gainWords(rows, units);
+  const cost = `it costs most from ${cellWords(worst, units)}: ${fixed(-worst.firm.value)} putts`;
+  if (gains.length > 0) return `Firmer (${paces}) holds for you ${gains.join('; ')}. Elsewhere ${cost}.`;
+  if (mildest.verdict === 'costs')
+    return `Firmer (${paces}) holds for you nowhere here: it costs from ${fixed(-mildest.firm.value)} putts (${cellWords(mildest, units)}) to ${fixed(-worst.firm.value)} (${cellWords(worst, units)}).`;
+  return `Firmer (${paces}) clearly holds for you nowhere here; ${cost}.`;
+};
+
+/** And the other way: dying it in. */
+export const dieWords = (all: readonly FirmerRow[], units: Units): string => {
+  const rows = all.filter(({ direction }) => direction !== 'any');
+  if (rows.length === 0) return '';
+  const byGain = [...rows].sort((a, b) => b.die.value - a.die.value);
+  const best = byGain[0];
+  const worst = byGain[byGain.length - 1];
+  const pace = formatShort(best.paces.die.pace, units);
+  const gain =
+    best.die.low > 0
+      ? `gains most from ${cellWords(best, units)}: ${fixed(best.die.value)} putts`
+      : 'gains nowhere here';
+  return `Dying it in (${pace}) ${gain}${worst.die.high < 0 ? `; it costs most from ${cellWords(worst, units)}: ${fixed(-worst.die.value)}` : ''}.`;
+};
+
+/** "63% · 0.2% · 1.32": holed, three putts, putts. */
+export const paceCell = ({ holed, threePutt, expectedPutts }: FirmerRow['paces']['die']): string =>
+  `${formatPercent(holed, 0)} · ${formatPercent(threePutt)} · ${expectedPutts.toFixed(2)}`;
+
+export const FIRMER_VERDICTS: Readonly<Record<FirmerRow['verdict'], string>> = {
+  gains: 'firm gains',
+  costs: 'firm costs',
+  same: 'no difference',
+  cannotTell: 'cannot tell',
+};
+
+/** Putts firm saves: "+0.03" or "−0.05". */
+export const firmerSaves = ({ value }: Interval): string =>
+  `${value > 0 && fixed(value) !== '0.00' ? '+' : ''}${fixed(value)}`;
+
+/** What would change the answer. */
+export const changeWords = (
+  { own }: FirstPuttMix,
+  { readBias, paceBias }: Player,
+  usual: number,
+  units: Units,
+): readonly string[] => [
+  'Your errors: they are taken as they stand below. A spread set a fifth too large makes its own step look larger, too.',
+  ...(readBias === 0 && paceBias === 0
+    ? ['A habit of reading or of pace: none is set, so that taking one away saves nothing.']
+    : ['Habits count on first putts only: on later ones you are taken to know them and to allow for them.']),
+  `Your usual pace, ${formatShort(usual, units)} past, and faster greens.`,
+  own < 1
+    ? 'Your own first putts: more long ones make pace count more, more short ones line and read.'
+    : 'Other first putts than those recorded: more long ones make pace count more.',
+];
