@@ -4,7 +4,7 @@
  */
 import { useComputed } from '@preact/signals';
 import { Suspense } from 'preact/compat';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { Link, Route, Router, Switch, useLocation } from 'wouter-preact';
 import { useHashLocation } from 'wouter-preact/use-hash-location';
 import { Choice } from './Choice.tsx';
@@ -22,20 +22,30 @@ const THEMES: readonly { value: Theme; label: string }[] = [
   { value: 'dark', label: 'Dark' },
 ];
 
+/** Ten ways on a line; on a telephone they are folded behind the name of the screen one is on. */
 const Navigation = () => {
   const [location] = useLocation();
+  const [unfolded, setUnfolded] = useState(false);
   const allowed = adviceAllowed.value;
+  const folded = onPhone.value;
+  const here = PLACES.find(({ path }) => path === location);
   useEffect(() => {
-    const place = PLACES.find(({ path }) => path === location);
-    document.title = (allowed || place?.inRound ? place?.title : 'Borrow: a round is open') ?? 'Borrow';
+    document.title = (allowed || here?.inRound ? here?.title : 'Borrow: a round is open') ?? 'Borrow';
+    setUnfolded(false);
   }, [location, allowed]);
   return (
-    <nav class="places" aria-label="Screens">
-      {PLACES.map(({ path, name }) => (
-        <Link key={path} href={path} aria-current={location === path ? 'page' : undefined}>
-          {name}
-        </Link>
-      ))}
+    <nav class={folded ? 'places folded' : 'places'} aria-label="Screens">
+      {folded && (
+        <button type="button" aria-expanded={unfolded} onClick={() => setUnfolded(!unfolded)}>
+          {here?.name ?? 'Go to'}
+        </button>
+      )}
+      {(unfolded || !folded) &&
+        PLACES.map(({ path, name }) => (
+          <Link key={path} href={path} aria-current={location === path ? 'page' : undefined}>
+            {name}
+          </Link>
+        ))}
       {!allowed && (
         <Link href="/record" class="rules-flag">
           Rules mode: a round is open

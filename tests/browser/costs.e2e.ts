@@ -4,7 +4,7 @@
  */
 import type { Page } from 'playwright';
 import { afterAll, describe, expect, it } from 'vitest';
-import { addAxe, openApp, pageProblems } from '../support/browser.ts';
+import { addAxe, goTo, openApp, pageProblems } from '../support/browser.ts';
 
 /** Some ten players by the engine, seconds each on a busy machine, ms. */
 const PATIENCE = 400_000;
@@ -123,10 +123,10 @@ describe('what it costs', () => {
     async () => {
       const on = await common();
       const before = await on.getByTestId('by-distance').innerText();
-      await on.getByRole('link', { name: 'Review' }).click();
+      await goTo(on, 'Review');
       await on.getByRole('button', { name: 'Look at the invented player' }).click();
       await on.getByText('These records are invented').waitFor({ timeout: PATIENCE });
-      await on.getByRole('link', { name: 'What it costs' }).click();
+      await goTo(on, 'What it costs');
       await expect
         .poll(() => on.getByTestId('mix').innerText(), { timeout: PATIENCE })
         .toMatch(/^First putts: the invented player’s, from \d+ holes\.$/);

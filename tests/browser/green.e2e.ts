@@ -15,7 +15,15 @@ import {
   playPlaces,
   prepareNextPutts,
 } from '../../sim/index.ts';
-import { addAxe, handle, middleOf, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
+import {
+  addAxe,
+  goTo,
+  handle,
+  middleOf,
+  openApp,
+  type PageOptions,
+  pageProblems,
+} from '../support/browser.ts';
 import { pixelsOfColour } from '../support/pixels.ts';
 
 const GREEN_INK = '#00795a';
@@ -215,7 +223,7 @@ describe('a place', () => {
       const length = /^[\d.]+/.exec(await place(on))?.[0];
       await on.locator('.place').getByRole('link', { name: 'Decide this putt' }).click();
       await soon(() => on.locator('#length').inputValue()).toBe(length);
-      await on.getByRole('link', { name: 'Whole green' }).click();
+      await goTo(on, 'Whole green');
       await on.getByTestId('side-answer').waitFor();
       expect(await answer(on)).toBe(before);
       expect(await on.getByTestId('stale').count()).toBe(0);

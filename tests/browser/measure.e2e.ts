@@ -4,7 +4,7 @@
  */
 import type { Page } from 'playwright';
 import { afterEach, describe, expect, it } from 'vitest';
-import { addAxe, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
+import { addAxe, goTo, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
 
 let page: Page | undefined;
 afterEach(async () => {
@@ -45,7 +45,7 @@ describe('measuring a green', () => {
     expect(await row(on, 'Roll 5').getByLabel('there').isChecked()).toBe(true);
     await button(on, 'Use this green speed').click();
     await on.getByText('Every screen now putts on 10.3 ft.').waitFor();
-    await on.getByRole('link', { name: 'Decide' }).click();
+    await goTo(on, 'Decide');
     await expect.poll(() => on.locator('#green-speed').inputValue()).toBe('10.3');
     expect(pageProblems(on)).toEqual([]);
   });
@@ -86,8 +86,8 @@ describe('measuring a green', () => {
       .waitFor();
     expect(await says(on)).toContain('1 row not counted yet');
     expect(await says(on)).toContain('from 2 rolls');
-    await on.getByRole('link', { name: 'Whole green' }).click();
-    await on.getByRole('link', { name: 'Measure' }).click();
+    await goTo(on, 'Whole green');
+    await goTo(on, 'Measure');
     const bad = row(on, 'Roll 3').getByLabel(/^Time/);
     await expect.poll(() => bad.inputValue()).toBe('about three');
     await on.reload();
@@ -147,7 +147,7 @@ describe('measuring a player', () => {
     expect(await button(on, 'Use this as my start line').count()).toBe(0);
     await fill(on, 'Gate 1', /^Clean passes/, '7');
     await button(on, 'Use this as my start line').click();
-    await on.getByRole('link', { name: 'Decide' }).click();
+    await goTo(on, 'Decide');
     // 0.859 degrees to either side and 70% within: 0.859/1.036 = 0.83.
     await expect.poll(() => on.locator('output[for=player-lineSd]').innerText()).toBe('0.83°');
     expect(await on.locator('output[for=player-paceSd]').innerText()).toBe('11.1%');

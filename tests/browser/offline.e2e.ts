@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright';
 import { type PreviewServer, preview } from 'vite';
 import { afterEach, describe, expect, inject, it } from 'vitest';
-import { openApp, pageProblems } from '../support/browser.ts';
+import { goTo, openApp, pageProblems } from '../support/browser.ts';
 import { holeWords, pick, putts, recordHole, startRound } from '../support/recording.ts';
 
 let page: Page | undefined;
@@ -40,11 +40,11 @@ describe('without a network', () => {
     await pick(on, 'End the round', 'Yes, end it');
     await on.getByTestId('ended').waitFor();
     // Screens never opened before, with their workers, map and chart.
-    await on.getByRole('link', { name: 'Decide' }).click();
+    await goTo(on, 'Decide');
     await expect.poll(() => on.locator('main').innerText(), INSTALL).toMatch(/putts better|no difference/);
-    await on.getByRole('link', { name: 'Whole green' }).click();
-    await on.getByText('Opening the whole green…').waitFor({ state: 'detached' });
-    await on.getByRole('link', { name: 'Read it yourself' }).click();
+    await goTo(on, 'Whole green');
+    await on.getByText('Opening “Whole green”…').waitFor({ state: 'detached' });
+    await goTo(on, 'Read it yourself');
     await on.locator('[data-drill=pin-high-sidehill]').click();
     await on.getByRole('heading', { name: 'Putt 1 of 10' }).waitFor();
     // Ready was said once.

@@ -115,6 +115,14 @@ export const pageProblems = (page: Page): readonly string[] => problemsOf.get(pa
 /** What is dragged on a map. */
 export const handle = (on: Page, which: 'ball' | 'hole'): Locator => on.locator(`[data-handle=${which}]`);
 
+/** To another screen by the navigation, unfolded first where it is folded. */
+export const goTo = async (on: Page, name: string): Promise<void> => {
+  const navigation = on.getByRole('navigation', { name: 'Screens' });
+  const fold = navigation.getByRole('button');
+  if ((await fold.count()) > 0) await fold.click();
+  await navigation.getByRole('link', { name, exact: true }).click();
+};
+
 /** Where a pointer meets a thing, CSS pixels. */
 export const middleOf = async (thing: Locator): Promise<{ x: number; y: number }> => {
   const box = await thing.boundingBox();
