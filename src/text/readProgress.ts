@@ -17,7 +17,7 @@ export const marginWords = (margin: Margin | undefined): string =>
 
 /** The part of a change that the questions made. */
 const puttsWords = ({ fromPutts, plain }: ReadingChange): string => {
-  const seen = `As the putts were, it went by ${formatPoints(plain)} points`;
+  const seen = `As the putts were, it changed by ${formatPoints(plain)} points`;
   if (Math.abs(fromPutts) < 0.005) return `${seen}; the questions were about as hard.`;
   return `${seen}, of which ${formatPoints(fromPutts)} come from ${fromPutts < 0 ? 'easier' : 'harder'} questions.`;
 };

@@ -1,5 +1,6 @@
 /** Reading over the months: the answer in a sentence, then every period with its margin. */
 import { useMemo } from 'preact/hooks';
+import { FEWEST_READS } from '../../../sim/index.ts';
 import { units as ownUnits } from '../../app/settings.ts';
 import { ChartFigure } from '../../charts/ChartFigure.tsx';
 import { type IntervalPlotData, intervalHeight } from '../../charts/intervalData.ts';
@@ -12,7 +13,7 @@ import {
   progressRow,
   spanName,
 } from '../../text/readProgress.ts';
-import { type DatedProgress, FEWEST_READS, progressOf } from './periods.ts';
+import { type DatedProgress, progressOf } from './periods.ts';
 
 const load = () => import('../../charts/intervalPlot.ts').then(({ intervalPlot }) => intervalPlot);
 
@@ -67,16 +68,20 @@ export const ProgressCard = ({ sets, ready }: { sets: readonly KeptSet[]; ready:
         id="progress"
         heading="Better, or easier questions?"
         title={`Typical error of the read by month, as a share of the break: ${progress.periods
-          .map(({ error }, index) => `${spanName(spans[index])} ${marginWords(error)}`)
+          .flatMap(({ error }, index) =>
+            error === undefined ? [] : [`${spanName(spans[index])} ${marginWords(error)}`],
+          )
           .join('; ')}. Bars are 95% intervals.`}
         load={load}
         data={data}
         height={intervalHeight(data.rows.length)}
         fileName="borrow-reading"
         table={{
-          head: ['ago', 'reads', 'typical error', 'bias', 'spread', 'as the putts were', 'mean break'],
+          head: ['period', 'reads', 'typical error', 'bias', 'spread', 'as the putts were', 'mean break'],
           rows: progress.periods
-            .map((period, index) => progressRow(spanName(spans[index]), period, units))
+            .flatMap((period, index) =>
+              period.count === 0 ? [] : [progressRow(spanName(spans[index]), period, units)],
+            )
             .reverse(),
         }}
         after={<p class="quiet">{PROGRESS_MEANING}</p>}

@@ -1,5 +1,5 @@
 /** Reads by how long ago they were, for "better than last month?". Answers for: which reads belong to which period. */
-import { FEWEST_READS, type ReadingProgress, readingProgress } from '../../../sim/index.ts';
+import { type ReadingProgress, readingProgress } from '../../../sim/index.ts';
 import { answeredOf, type KeptSet } from '../../store/schema.ts';
 
 const DAY = 86_400_000;
@@ -32,5 +32,3 @@ export const progressOf = (sets: readonly KeptSet[], now: number): DatedProgress
   );
   return { spans, progress: readingProgress(periods), count: periods.flat().length };
 };
-
-export { FEWEST_READS };

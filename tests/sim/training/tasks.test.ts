@@ -64,6 +64,9 @@ describe('die or firm', () => {
     expect(summary?.alwaysFirm).toBeCloseTo(0.01, 12);
     expect(summary?.coin).toBeCloseTo(0.19 / 6, 12);
     expect(summarizePaces([{ chosen: 'die' }])).toBeUndefined();
+    // Two right choices give nothing away, and are no proof that one never does.
+    const right = { chosen: 'die', putts: { die: 1.5, firm: 1.6 } } as const;
+    expect(summarizePaces([right, right])?.cost).toMatchObject({ value: 0, high: Number.POSITIVE_INFINITY });
   });
 });
 
