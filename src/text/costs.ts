@@ -123,7 +123,8 @@ export const costHeadline = (ranked: readonly StepCost[], clear: boolean): strin
 export const costDetail = (first: StepCost, { bands }: RoundCosts, units: Units): string => {
   const shares = first.byBand.map(({ value }) => value);
   const most = shares.indexOf(Math.max(...shares));
-  return `Most of it, ${fixed(shares[most])}, on first putts ${mostWords(bands[most].band, units)}. To practise: ${STEP_WORDS[first.step].practise}.`;
+  const what = STEP_WORDS[first.step].cause.replace('your ', '');
+  return `What ${what} costs lies mostly, ${fixed(shares[most])} of the ${fixed(first.saved.value)}, on first putts ${mostWords(bands[most].band, units)}. To practise: ${STEP_WORDS[first.step].practise}.`;
 };
 
 const mostWords = (band: RoundCosts['bands'][number]['band'], units: Units): string => {
@@ -229,7 +230,7 @@ export const dieWords = (all: readonly FirmerRow[], units: Units): string => {
 
 /** "63% · 0.2% · 1.32": holed, three putts, putts. */
 export const paceCell = ({ holed, threePutt, expectedPutts }: FirmerRow['paces']['die']): string =>
-  `${formatPercent(holed, 0)} · ${formatPercent(threePutt)} · ${expectedPutts.toFixed(2)}`;
+  `${formatPercent(holed, 0)} · ${formatPercent(threePutt, threePutt < 0.0995 ? 1 : 0)} · ${expectedPutts.toFixed(2)}`;
 
 export const FIRMER_VERDICTS: Readonly<Record<FirmerRow['verdict'], string>> = {
   gains: 'firm gains',
