@@ -1,5 +1,6 @@
 /** The only place that builds and connects everything: theme, settings and the shell. */
 import { render } from 'preact';
+import { keepForOffline } from './app/offline.ts';
 import { ownDatabase } from './app/records.ts';
 import { Shell } from './app/Shell.tsx';
 import { keepSettings } from './app/settings.ts';
@@ -14,3 +15,4 @@ void ownDatabase();
 const host = document.getElementById('app');
 if (host === null) throw new Error('index.html has no element with id "app"');
 render(<Shell />, host);
+keepForOffline();

@@ -40,18 +40,20 @@ export const talliesOf = (struck: readonly StruckPutt[], sets: readonly Practice
 
 /** `bins` with these putts added, or taken away again; the bins given stay as they are. */
 function changed(bins: HoledBins, tallies: readonly HoledTally[], sign: 1 | -1): HoledBins {
-  const result = new Map(bins);
+  const result = new Map<number, { tries: number; holed: number; metres: number }>();
+  for (const [number, bin] of bins) result.set(number, { ...bin });
   for (const { distance, tries, holed } of tallies) {
     const number = Math.round(Math.log(Math.max(NEAREST, distance)) / WIDTH);
-    const before = result.get(number) ?? { tries: 0, holed: 0, metres: 0 };
-    const after = {
-      tries: before.tries + sign * tries,
-      holed: before.holed + sign * holed,
-      metres: before.metres + sign * tries * distance,
-    };
-    if (after.tries > 0) result.set(number, after);
-    else result.delete(number);
+    let bin = result.get(number);
+    if (bin === undefined) {
+      bin = { tries: 0, holed: 0, metres: 0 };
+      result.set(number, bin);
+    }
+    bin.tries += sign * tries;
+    bin.holed += sign * holed;
+    bin.metres += sign * tries * distance;
   }
+  for (const [number, { tries }] of result) if (tries <= 0) result.delete(number);
   return result;
 }
 

@@ -34,8 +34,8 @@ export const EndRound = ({ inHand, unsaved = false }: EndRoundProps) => {
     // biome-ignore lint/a11y/useSemanticElements: a group of a question and its two answers, not form fields
     <div class="end-round" role="group" aria-label="End the round?">
       <p>
-        {countWords(puttsCounted(inHand.putts), 'putt')} on{' '}
-        {countWords(holesWritten(inHand.round, inHand.putts), 'hole')} are saved.
+        Saved: {countWords(puttsCounted(inHand.putts), 'putt')} on{' '}
+        {countWords(holesWritten(inHand.round, inHand.putts), 'hole')}.
         {unsaved && ' The putt you are entering is not saved, and stays out.'} End the round?
       </p>
       {problem && (

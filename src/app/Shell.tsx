@@ -14,7 +14,7 @@ import { RulesMode } from './RulesMode.tsx';
 import { adviceAllowed, openRound } from './records.ts';
 import { type Theme, theme, units } from './settings.ts';
 import { onPhone } from './theme.ts';
-import { UpdatePrompt } from './UpdatePrompt.tsx';
+import { OfflineReady, UpdatePrompt } from './UpdatePrompt.tsx';
 
 const THEMES: readonly { value: Theme; label: string }[] = [
   { value: 'auto', label: 'Auto' },
@@ -135,6 +135,7 @@ const Screens = () => {
           <Preferences />
         </div>
       )}
+      <OfflineReady />
     </>
   );
 };

@@ -5,6 +5,7 @@
 import { signal } from '@preact/signals';
 import type { RecordedRound } from '../../sim/index.ts';
 import { localDay } from '../store/day.ts';
+import { askToPersist } from '../store/persistence.ts';
 import type { RoundInHand } from '../store/records.ts';
 import { markNoRound, markRoundOpen, ownRecords } from './records.ts';
 
@@ -29,8 +30,11 @@ export const startRound = async ({ holes, course, greenSpeed }: RoundStart): Pro
       ...(greenSpeed === undefined ? {} : { greenSpeed }),
       withoutPutt: [],
     });
-    if (written === 'written') endedRound.value = undefined;
-    return written === 'written' ? 'done' : written;
+    if (written !== 'written') return written;
+    endedRound.value = undefined;
+    // From here on there is something to lose; a browser that asks the person does so at their own tap.
+    void askToPersist();
+    return 'done';
   } catch {
     markNoRound();
     return 'refused';

@@ -34,7 +34,6 @@ export const backupSchema = z.strictObject({
     readSets: z.array(SCHEMA_OF.readSets),
   }),
 });
-export type Backup = z.infer<typeof backupSchema>;
 
 const isTables = (found: unknown): boolean =>
   typeof found === 'object' && found !== null && Object.values(found).every(Array.isArray);
@@ -123,7 +122,9 @@ export function* readBackup(text: string, context: MigrationContext): Work<ReadF
   if (!frame.success) {
     const [{ path, message }] = frame.error.issues;
     const place = path.length > 0 ? path.join('.') : 'the file';
-    return refuseFile(`Got JSON of another kind (${place}: ${message}), expected a backup of this page. ${MEND}`);
+    return refuseFile(
+      `Got JSON of another kind (${place}: ${message}), expected a backup of this page. ${MEND}`,
+    );
   }
   const { check, madeAt, tables } = frame.data;
   const names = TABLES_OF_VERSION[frame.data.version - 1];

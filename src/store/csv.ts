@@ -31,16 +31,28 @@ const KNOWN = {
 };
 const NEEDED = { puttsCsv: NEEDED_PUTT_COLUMNS, practiceCsv: NEEDED_PRACTICE_COLUMNS };
 
-const csvText = (columns: object, rows: readonly string[][]): string =>
-  MARK + Papa.unparse([Object.keys(columns), ...rows], { newline: NEW_LINE }) + NEW_LINE;
+/** Lines made into text at a time. */
+const BATCH = 1000;
 
-/** All putts with their rounds as the text of a file. */
-export function* puttsCsv(rounds: Iterable<RecordedRound>, putts: Iterable<RecordedPutt>): Work<string> {
-  return csvText(PUTT_COLUMNS, yield* puttRows(rounds, putts));
+/** The text of a file, in pieces for a Blob. */
+function* csvText(columns: object, rows: readonly string[][]): Work<string[]> {
+  const pieces = [MARK];
+  const all = [Object.keys(columns), ...rows];
+  for (let from = 0; from < all.length; from += BATCH) {
+    yield from / all.length;
+    pieces.push(Papa.unparse(all.slice(from, from + BATCH), { newline: NEW_LINE }), NEW_LINE);
+  }
+  return pieces;
 }
 
-/** All practice sets as the text of a file. */
-export const practiceCsv = (sets: Iterable<PracticeSet>): string =>
+/** All putts with their rounds as the text of a file, in pieces. */
+export function* puttsCsv(rounds: Iterable<RecordedRound>, putts: Iterable<RecordedPutt>): Work<string[]> {
+  const rows = yield* puttRows(rounds, putts);
+  return yield* csvText(PUTT_COLUMNS, rows);
+}
+
+/** All practice sets as the text of a file, in pieces. */
+export const practiceCsv = (sets: Iterable<PracticeSet>): Work<string[]> =>
   csvText(PRACTICE_COLUMNS, practiceRows(sets));
 
 const nameOf = (cell: string): string =>

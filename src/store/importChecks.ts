@@ -49,17 +49,24 @@ const lackOf = (
 };
 
 /** Putts here by hole, for the holes asked about. */
-const hereByHole = (now: RecordsNow, holes: ReadonlySet<string>): Map<string, RecordedPutt[]> => {
+function* hereByHole(
+  now: RecordsNow,
+  holes: ReadonlyMap<string, unknown>,
+): Work<Map<string, RecordedPutt[]>> {
   const found = new Map<string, RecordedPutt[]>();
-  for (const putt of now.putts.values()) {
-    const key = holeKey(putt);
-    if (!holes.has(key)) continue;
-    const group = found.get(key);
-    if (group === undefined) found.set(key, [putt]);
-    else group.push(putt);
-  }
+  yield* each(
+    [...now.putts.values()],
+    (putt) => {
+      const key = holeKey(putt);
+      if (!holes.has(key)) return;
+      const group = found.get(key);
+      if (group === undefined) found.set(key, [putt]);
+      else group.push(putt);
+    },
+    [0.82, 0.84],
+  );
   return found;
-};
+}
 
 export function* checkTogether(
   rounds: readonly Draft<'rounds'>[],
@@ -67,17 +74,21 @@ export function* checkTogether(
   now: RecordsNow,
 ): Work<void> {
   const byHole = new Map<string, Draft<'putts'>[]>();
-  for (const draft of putts) {
-    const key = holeOfRefused(draft);
-    if (key === undefined) continue;
-    const group = byHole.get(key);
-    if (group === undefined) byHole.set(key, [draft]);
-    else group.push(draft);
-  }
-  const here = hereByHole(now, new Set(byHole.keys()));
-  const draftOf = new Map(
-    putts.flatMap((draft) => (draft.record ? [[draft.record.id, draft] as const] : [])),
+  const draftOf = new Map<string, Draft<'putts'>>();
+  yield* each(
+    putts,
+    (draft) => {
+      // Of equal copies the first is the one that is written.
+      if (draft.record !== undefined && !draftOf.has(draft.record.id)) draftOf.set(draft.record.id, draft);
+      const key = holeOfRefused(draft);
+      if (key === undefined) return;
+      const group = byHole.get(key);
+      if (group === undefined) byHole.set(key, [draft]);
+      else group.push(draft);
+    },
+    [0.8, 0.82],
   );
+  const here = yield* hereByHole(now, byHole);
   /** A putt that is here now and stays as it is. */
   const stays = ({ id }: RecordedPutt): boolean => {
     const draft = draftOf.get(id);
@@ -138,7 +149,7 @@ export function* checkTogether(
         refuse(draft, lack);
         again = true;
       },
-      [0.8, 0.9],
+      [0.84, 0.92],
     );
     yield* each(
       [...byHole],
@@ -155,7 +166,7 @@ export function* checkTogether(
         const twice = `Got a second stroke number ${stroke} on hole ${hole} of this round, expected each number once. Correct the stroke, or give another round an id of its own.`;
         if (refuseWritten(drafts, twice)) again = true;
       },
-      [0.9, 1],
+      [0.92, 1],
     );
   }
 }

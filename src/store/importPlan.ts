@@ -46,6 +46,9 @@ export interface PlanOptions {
   readonly differing?: 'take' | 'keep';
 }
 
+/** Where the search for doubled ids stands in the whole, as a share. */
+const DOUBLED_SHARE = [0.7, 0.72] as const;
+
 const draftOf = <Table extends TableName>(
   table: Table,
   { place, found, problem }: FoundRecord,
@@ -70,14 +73,18 @@ const draftOf = <Table extends TableName>(
 };
 
 /** An id twice in one file: equal copies count once; of different ones nobody can tell which is right. */
-const refuseDoubled = (drafts: readonly Draft[]): void => {
+function* refuseDoubled(drafts: readonly Draft[]): Work<void> {
   const byId = new Map<string, Draft[]>();
-  for (const draft of drafts)
-    if (draft.record !== undefined) {
+  yield* each(
+    drafts,
+    (draft) => {
+      if (draft.record === undefined) return;
       const group = byId.get(draft.record.id);
       if (group === undefined) byId.set(draft.record.id, [draft]);
       else group.push(draft);
-    }
+    },
+    DOUBLED_SHARE,
+  );
   for (const [first, ...others] of byId.values()) {
     if (others.length === 0) continue;
     if (others.every(({ record }) => same(record, first.record)))
@@ -92,7 +99,7 @@ const refuseDoubled = (drafts: readonly Draft[]): void => {
           `Got the id of this record on ${others.length + 1} different records of the file (${first.place}, ${others[0].place}), expected it once. Take the wrong ones out.`,
         );
   }
-};
+}
 
 /** What a record becomes beside the one here. */
 const compare = <Table extends TableName>(
@@ -191,14 +198,14 @@ export function* planImport(
     practice: yield* draftAll('practice', [0.6, 0.65]),
     readSets: yield* draftAll('readSets', [0.65, 0.7]),
   };
-  for (const table of TABLE_NAMES) refuseDoubled(drafts[table]);
+  for (const table of TABLE_NAMES) yield* refuseDoubled(drafts[table]);
   const last = lastPutts(drafts.putts);
   for (const draft of drafts.rounds) {
     const id = draft.record?.id ?? '';
     endRound(draft, now.rounds.get(id), last.get(id));
     compare(draft, now, differing);
   }
-  yield* each(drafts.putts, (draft) => compare(draft, now, differing), [0.7, 0.8]);
+  yield* each(drafts.putts, (draft) => compare(draft, now, differing), [0.72, 0.8]);
   for (const draft of drafts.practice) compare(draft, now, differing);
   for (const draft of drafts.readSets) compareSet(draft, now);
   for (const table of TABLE_NAMES) refuseUnreadable(drafts[table], now, table);

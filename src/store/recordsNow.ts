@@ -1,7 +1,7 @@
 /** Everything of a database at one moment, by id, for backups and for plans of imports. */
 import type { Database } from './database.ts';
 import { pass } from './gate.ts';
-import { perTable, type RecordOf, SCHEMA_OF, TABLE_NAMES, type TableName } from './tables.ts';
+import { perTable, type RecordOf, SCHEMA_OF, type TableName } from './tables.ts';
 import { each, type Work } from './work.ts';
 
 export type RawRecords = { readonly [Table in TableName]: readonly unknown[] };
@@ -91,6 +91,3 @@ export const noRecords = (): RecordsNow => ({
   readSets: new Map(),
   unreadable: perTable(() => []),
 });
-
-export const countUnreadable = ({ unreadable }: RecordsNow): number =>
-  TABLE_NAMES.reduce((sum, table) => sum + unreadable[table].length, 0);

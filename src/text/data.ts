@@ -62,7 +62,13 @@ export const ageWords = (made: string, today: string): string => {
 /** The first sentence of the page. @param backup day of the last one, undefined: never */
 export const overviewSentence = (holding: Holding, backup: string | undefined, today: string): string => {
   const words = holdingWords(holding);
-  const verb = holding.putts + holding.rounds + holding.practice + holding.readSets === 1 ? 'is' : 'are';
+  // A single thing is, several are; a round goes with its putts.
+  const things = [
+    holding.putts + (holding.putts === 0 ? holding.rounds : 0),
+    holding.practice,
+    holding.readSets,
+  ];
+  const verb = things.reduce((sum, count) => sum + count) === 1 ? 'is' : 'are';
   if (words === '') return 'Nothing is recorded on this device yet.';
   if (backup === undefined) return `${words} ${verb} on this device, and nowhere else: make a backup.`;
   const old = daysBetween(backup, today) > OLD;

@@ -119,7 +119,7 @@ export const evidenceWords = ({ check, otherRounds, curve }: RoundView, units: U
   const own = curve.effective;
   return [
     odd.length === 0
-      ? 'Not evidence of a fault, nor of none: what dropped is what a player like you drops by luck alone, as far as so few putts can tell.'
+      ? 'What dropped is no evidence of a fault, nor of none: a player like you drops so many by luck alone, as far as so few putts can tell.'
       : `Evidence that ${odd.length === 1 ? 'one band was' : 'some bands were'} other than luck: ${odd.map(({ band }) => bandWords(band, units)).join(', ')}. Not evidence why: read, stroke, pace and the greens of the day look alike in a count.`,
     ...LEAN_KINDS.filter((kind) => check.leans[kind].share.tries > 0).map((kind) =>
       leanWords(kind, check.leans[kind]),

@@ -199,23 +199,32 @@ describe('the data of the player', () => {
 
   it('stays as it was when storage is full, and the import works once there is room', async () => {
     const on = await open();
-    await importAll(on);
-    const before = await found(on);
     const session = await on.context().newCDPSession(on);
     const origin = new URL(inject('baseURL')).origin;
+    // Before the first write: Chromium remembers for half a minute how much room it found.
     await session.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 300_000 });
-    await choose(on, 'big.json', bigBackup(20_000));
-    await button(on, 'Import 21,112 records').click();
-    await preview(on)
-      .getByText(/The device refused to write \(full or forbidden storage\)\. Nothing was imported/)
-      .waitFor({ timeout: 60_000 });
+    await importAll(on);
+    const before = await found(on);
+    await choose(on, 'big.json', bigBackup(9_000));
+    const refused = preview(on).getByText(
+      /The device refused to write \(full or forbidden storage\)\. Nothing was/,
+    );
+    const go = button(on, 'Import 9,500 records');
+    await go.click();
+    await refused.waitFor({ timeout: 60_000 });
     expect(await found(on)).toEqual(before);
     await session.send('Storage.overrideQuotaForOrigin', { origin });
-    await button(on, 'Import 21,112 records').click();
-    await said(on).getByText('21,112 records imported from big.json.').waitFor({ timeout: 60_000 });
-    expect((await pageRecords(on)).putts).toHaveLength(20_003);
-    // Writing 20,000 putts to disk twice, on a busy machine.
-  }, 180_000);
+    const done = said(on).getByText('9,500 records imported from big.json.');
+    // For the same reason more room is noticed late: the person tries again until it is.
+    for (let again = 0; again < 12 && (await done.count()) === 0; again += 1) {
+      await on.waitForTimeout(4000);
+      await go.click();
+      await refused.or(done).waitFor({ timeout: 60_000 });
+    }
+    await done.waitFor();
+    expect((await pageRecords(on)).putts).toHaveLength(9_003);
+    // Half a minute until room is noticed, and 9,000 putts written a few times on a busy machine.
+  }, 240_000);
 
   it('is not touched when reading or writing a large file is cancelled, and the page answers meanwhile', async () => {
     const on = await open();

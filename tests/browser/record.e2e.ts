@@ -393,6 +393,23 @@ describe('the Rules mode', () => {
     },
   );
 
+  it('stays where the records of an open round cannot be read, until the person says that it is over', async () => {
+    const on = await open({ width: 390, height: 844 });
+    await startRound(on);
+    await on.addInitScript(() => {
+      Object.defineProperty(window, 'indexedDB', { value: undefined });
+    });
+    const base = on.url().replace(/#.*/, '');
+    await on.goto('about:blank');
+    await on.goto(`${base}#/`);
+    await expect
+      .poll(() => on.getByTestId('rules-mode').innerText())
+      .toContain('A round was open when your records could last be read');
+    expect(await on.locator('main').innerText()).not.toMatch(ADVICE);
+    await pick(on, 'My round is over');
+    await expect.poll(() => on.locator('main').innerText()).toMatch(ADVICE);
+  });
+
   it('reaches a second tab that is showing advice, and leaves it when the round ends in the first', async () => {
     const on = await open();
     const other = await on.context().newPage();

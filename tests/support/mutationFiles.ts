@@ -23,8 +23,8 @@ const records = (): RecordsNow => {
 
 const whole = records();
 const BACKUP = atOnce(makeBackup(whole, 1764000000000)).join('');
-const PUTTS = atOnce(puttsCsv(whole.rounds.values(), whole.putts.values()));
-const PRACTICE = practiceCsv(whole.practice.values());
+const PUTTS = atOnce(puttsCsv(whole.rounds.values(), whole.putts.values())).join('');
+const PRACTICE = atOnce(practiceCsv(whole.practice.values())).join('');
 
 export interface MutatedFile {
   readonly name: string;

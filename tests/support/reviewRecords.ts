@@ -24,7 +24,7 @@ export const putRecords = async (on: Page, all: ToPut): Promise<void> => {
             asked.onerror = () => reject(asked.error);
           });
           await new Promise<void>((resolve, reject) => {
-            const writing = database.transaction(name, 'readwrite');
+            const writing = database.transaction(name, 'readwrite', { durability: 'relaxed' });
             for (const record of some) writing.objectStore(name).put(record);
             writing.oncomplete = () => resolve();
             writing.onerror = () => reject(writing.error);

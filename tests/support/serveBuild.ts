@@ -12,6 +12,8 @@ import { type ChromiumPlace, findChromium } from './chromium.ts';
 declare module 'vitest' {
   interface ProvidedContext {
     baseURL: string;
+    /** Folder of the build. */
+    buildFolder: string;
     chromium: ChromiumPlace;
   }
 }
@@ -29,6 +31,7 @@ export default async function serveBuild(project: TestProject): Promise<() => Pr
   const address = server.httpServer.address();
   if (address === null || typeof address === 'string') throw new Error('The preview server has no port.');
   project.provide('baseURL', `http://127.0.0.1:${address.port}/`);
+  project.provide('buildFolder', outDir);
   project.provide('chromium', chromium);
   return async () => {
     await server.close();

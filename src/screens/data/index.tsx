@@ -1,7 +1,7 @@
 /** The player's data: backup, import with its plan first, exports, storage, the invented player. Connects; leaves out the rest. */
 import { useEffect } from 'preact/hooks';
-import { handOver } from '../../app/handOver.ts';
 import { ownDatabase, recordsProblem } from '../../app/records.ts';
+import { saveFile } from '../../app/saveFile.ts';
 import { units } from '../../app/settings.ts';
 import { localDay } from '../../store/day.ts';
 import { askToPersist, storageState } from '../../store/persistence.ts';
@@ -16,7 +16,7 @@ const session = createDataSession({
   openDatabase: async () => (await ownDatabase()).database,
   now: () => Date.now(),
   dayOf: localDay,
-  handOver,
+  handOver: (name, type, pieces) => saveFile(name, new Blob([...pieces], { type })),
   storageState,
   askToPersist,
 });

@@ -159,12 +159,12 @@ export const createDataSession = (world: DataWorld): DataSession => {
     stage.value = { kind: 'preview', name, file, plan, differing, leaveOut, note };
   };
 
-  const exportCsv = (what: string, textOf: (now: RecordsNow) => Work<string>): Promise<void> =>
+  const exportCsv = (what: string, textOf: (now: RecordsNow) => Work<string[]>): Promise<void> =>
     work(`Writing your ${what}`, async (options) => {
       const now = await recordsNow(options);
-      const text = await inSlices(textOf(now), part(options, 0.4, 1));
+      const pieces = await inSlices(textOf(now), part(options, 0.4, 1));
       const name = fileName(what, 'csv');
-      world.handOver(name, 'text/csv', [text]);
+      world.handOver(name, 'text/csv', pieces);
       say(`Handed to the browser as ${name}.`);
     });
 
@@ -195,11 +195,7 @@ export const createDataSession = (world: DataWorld): DataSession => {
         say(`Handed to the browser as ${name}. Keep it somewhere else than on this device.`);
       }),
     exportPutts: () => exportCsv('putts', (now) => puttsCsv(now.rounds.values(), now.putts.values())),
-    exportPractice: () =>
-      exportCsv('practice', function* (now) {
-        yield 0;
-        return practiceCsv(now.practice.values());
-      }),
+    exportPractice: () => exportCsv('practice', (now) => practiceCsv(now.practice.values())),
     exportUnreadable() {
       const found = unreadable.peek();
       if (found !== undefined)

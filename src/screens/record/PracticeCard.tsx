@@ -28,8 +28,10 @@ interface CountProps {
 const Count = ({ name, value, steps, onStep }: CountProps) => (
   // biome-ignore lint/a11y/useSemanticElements: one number and its steps, not form fields
   <div class="rec-count" role="group" aria-label={name}>
-    <span class="quiet">{name}</span>
-    <output>{value}</output>
+    <span>
+      <span class="quiet">{name}</span>
+      <output>{value}</output>
+    </span>
     {steps.map((by) => (
       <button
         key={by}

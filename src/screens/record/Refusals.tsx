@@ -1,4 +1,6 @@
 /** Why something tapped is not on the device: what was got, what was expected, what to do. Nothing is dropped unasked. */
+import type { ComponentChildren } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
 import type { RecordedPutt } from '../../../sim/index.ts';
 import type { Units } from '../../text/format.ts';
 import { puttWords } from '../../text/record.ts';
@@ -26,8 +28,8 @@ const WORDS: Readonly<Record<'full' | 'forbidden', string>> = {
 const Elsewhere = ({ hole, onDevice, corrects, units, onSave, onDrop }: RefusedProps) => (
   <>
     <p>
-      Not saved: another tab has changed hole {hole} since you began this putt. On the device it now is{' '}
-      {onDevice.length === 0 ? 'without a putt' : ''}
+      Not saved: another tab has changed hole {hole} since you began this putt. On the device now:
+      {onDevice.length === 0 && ' no putt.'}
     </p>
     <ol>
       {onDevice.map((putt) => (
@@ -53,10 +55,21 @@ const Elsewhere = ({ hole, onDevice, corrects, units, onSave, onDrop }: RefusedP
   </>
 );
 
+/** Something that must be seen before anything else, wherever the thumb is. */
+export const Notice = ({ of, children }: { of: string; children: ComponentChildren }) => {
+  const box = useRef<HTMLDivElement>(null);
+  useEffect(() => box.current?.scrollIntoView({ block: 'nearest' }), []);
+  return (
+    <div class="rec-refused" role="alert" data-testid={of} ref={box}>
+      {children}
+    </div>
+  );
+};
+
 export const Refused = (props: RefusedProps) => {
   const { refusal, hole } = props;
   return (
-    <div class="rec-refused" role="alert" data-testid="refused">
+    <Notice of="refused">
       {refusal.why !== 'elsewhere' ? (
         <p>{WORDS[refusal.why]}</p>
       ) : refusal.of === 'putt' ? (
@@ -67,6 +80,6 @@ export const Refused = (props: RefusedProps) => {
           again if you still want to.
         </p>
       )}
-    </div>
+    </Notice>
   );
 };

@@ -21,7 +21,7 @@ import { HandChoice } from './HandChoice.tsx';
 import { HoleStrip } from './HoleStrip.tsx';
 import { isFinished, nextHole, puttsOfHole, takenAway, undoTarget } from './hole.ts';
 import { BeforePad, LeavePad, ResultPad } from './PuttPads.tsx';
-import { Refused } from './Refusals.tsx';
+import { Notice, Refused } from './Refusals.tsx';
 import type { Recorder } from './recorder.ts';
 
 const QUESTIONS: Readonly<Record<Pad, string>> = {
@@ -194,7 +194,7 @@ const Leaving = ({ on }: { on: Recorder }) => {
   const leave = on.leaving.value;
   if (leave === undefined) return null;
   return (
-    <div class="rec-refused" role="alert">
+    <Notice of="leaving">
       <p>The putt you are entering is not saved. Leave it?</p>
       <div class="rec-choices">
         <button type="button" onClick={on.stay}>
@@ -204,7 +204,7 @@ const Leaving = ({ on }: { on: Recorder }) => {
           Leave it unsaved
         </button>
       </div>
-    </div>
+    </Notice>
   );
 };
 

@@ -85,13 +85,8 @@ const RoundLine = ({ row }: { row: GainedRow }) => {
         {row.holes !== 18 && `, ${formatSigned(row.per18)} per 18 holes`}
       </p>
       <p class="quiet">{words}</p>
-      <button
-        type="button"
-        class="plain"
-        aria-label={`Check the round of ${formatDay(row.round.day)}`}
-        onClick={() => check(row.roundId)}
-      >
-        Check this round
+      <button type="button" class="plain" onClick={() => check(row.roundId)}>
+        Check this round<span class="unseen">, {formatDay(row.round.day)}</span>
       </button>
     </li>
   );

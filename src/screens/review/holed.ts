@@ -52,7 +52,7 @@ export const curveOfChosen = ({ struck, sets }: ChosenPutts, benchmark: Benchmar
   holingCurve(talliesOf(struck, sets), curvePriorOf(benchmark));
 
 /** Where curves are worked out: from half a metre to 60 ft, closer where they are steep. */
-const CURVE_AT = Array.from({ length: 36 }, (_, i) => 0.5 * (feetToMetres(60) / 0.5) ** (i / 35));
+const CURVE_AT = Array.from({ length: 26 }, (_, i) => 0.5 * (feetToMetres(60) / 0.5) ** (i / 25));
 
 const triedFrom = ({ struck, sets }: ChosenPutts): TriedFrom => {
   const distances = new Float64Array(struck.length + sets.length);

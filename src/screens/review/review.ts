@@ -10,6 +10,7 @@ import {
   FEET_BANDS,
   METRE_BANDS,
   puttingBenchmarkOf,
+  strokesGained,
 } from '../../../sim/index.ts';
 import type { AllRecords } from '../../store/records.ts';
 import type { Units } from '../../text/format.ts';
@@ -92,13 +93,24 @@ export const createReview = ({ records, units, benchmarkId, today }: ReviewInput
       .filter((day) => (from === undefined || day >= from) && (to === undefined || day <= to));
   });
   const suggestedPeriods = computed(() => newestThird(chosenDays.value));
+  // Of all days; without a choice of days that is what the other sections have counted already.
+  const dated = computed(() => question.value.from !== undefined || question.value.to !== undefined);
+  const undated = computed(() =>
+    dated.value
+      ? choosePutts(record.value, { ...question.value, from: undefined, to: undefined })
+      : chosen.value,
+  );
+  const undatedGained = computed(() =>
+    dated.value ? strokesGained(benchmark.value, undated.value.holes) : gained.value.gained,
+  );
   const trend = computed(() => {
     const periods = ownPeriods.value ?? suggestedPeriods.value;
     return periods === undefined
       ? undefined
       : trendView({
-          record: record.value,
-          filter: question.value,
+          chosen: undated.value,
+          gained: undatedGained.value,
+          roundOf: record.value.roundOf,
           periods,
           benchmark: benchmark.value,
           units: units.value,

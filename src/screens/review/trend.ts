@@ -5,20 +5,18 @@ import {
   bandIndex,
   type ChosenPutts,
   type Counted,
-  choosePutts,
   type DistanceBand,
   METRE_ROUND_BANDS,
   type MeanTrend,
   meanTrend,
-  type PuttFilter,
+  type RecordedRound,
   ROUND_BANDS,
   type ShareTrend,
+  type StrokesGained,
   shareTrend,
-  strokesGained,
   type TwoPeriods,
 } from '../../../sim/index.ts';
 import type { Units } from '../../text/format.ts';
-import type { ReviewRecord } from './record.ts';
 
 /** Days, YYYY-MM-DD, both included; empty: no limit. */
 export interface Period {
@@ -66,19 +64,18 @@ export const newestThird = (days: readonly string[]): Periods | undefined => {
 };
 
 export interface TrendQuestion {
-  readonly record: ReviewRecord;
-  /** Its days are not looked at: the periods have theirs. */
-  readonly filter: PuttFilter;
+  /** What the filters leave, of all days: the periods have theirs. */
+  readonly chosen: ChosenPutts;
+  /** Strokes gained over those holes. */
+  readonly gained: StrokesGained;
+  readonly roundOf: ReadonlyMap<string, RecordedRound>;
   readonly periods: Periods;
   readonly benchmark: Benchmark;
   readonly units: Units;
 }
 
-const within = (filter: PuttFilter, { from, to }: Period): PuttFilter => ({
-  ...filter,
-  from: from === '' ? undefined : from,
-  to: to === '' ? undefined : to,
-});
+const isWithin = ({ from, to }: Period, day: string): boolean =>
+  (from === '' || day >= from) && (to === '' || day <= to);
 
 interface Judged {
   readonly holed: boolean;
@@ -93,7 +90,7 @@ interface Sorted {
 
 /** One for each of these bands, which touch, and before them all together. */
 const sorted = (
-  { struck, sets }: ChosenPutts,
+  { struck, sets }: Pick<ChosenPutts, 'struck' | 'sets'>,
   parts: readonly DistanceBand[],
   benchmark: Benchmark,
 ): Sorted[] => {
@@ -125,40 +122,39 @@ const sorted = (
   ];
 };
 
-export const trendView = ({ record, filter, periods, benchmark, units }: TrendQuestion): TrendView => {
-  const chosen = {
-    before: choosePutts(record, within(filter, periods.before)),
-    after: choosePutts(record, within(filter, periods.after)),
-  };
-  const gained = {
-    before: strokesGained(benchmark, chosen.before.holes).rounds,
-    after: strokesGained(benchmark, chosen.after.holes).rounds,
-  };
+export const trendView = (question: TrendQuestion): TrendView => {
+  const { chosen, gained, roundOf, periods, benchmark, units } = question;
   const bands = units === 'imperial' ? ROUND_BANDS : METRE_ROUND_BANDS;
   // The first band is all the others together, which touch.
   const parts = bands.slice(1);
-  const rows = {
-    before: sorted(chosen.before, parts, benchmark),
-    after: sorted(chosen.after, parts, benchmark),
+  const during = (period: Period) => {
+    const inside = new Set(
+      [...roundOf.values()].flatMap(({ id, day }) => (isWithin(period, day) ? [id] : [])),
+    );
+    const rounds = gained.rounds.filter(({ roundId }) => inside.has(roundId));
+    const struck = chosen.struck.filter(({ putt }) => inside.has(putt.roundId));
+    const sets = chosen.sets.filter(({ day }) => isWithin(period, day));
+    return {
+      rounds: rounds.length,
+      putts: struck.length,
+      gained: { values: rounds.map(({ per18 }) => per18), weights: rounds.map(({ holes }) => holes) },
+      rows: sorted({ struck, sets }, parts, benchmark),
+    };
   };
-  const values = (rounds: (typeof gained)['before']) => ({
-    values: rounds.map(({ per18 }) => per18),
-    weights: rounds.map(({ holes }) => holes),
-  });
+  const [before, after] = [during(periods.before), during(periods.after)];
   return {
     periods,
-    rounds: { before: gained.before.length, after: gained.after.length },
-    putts: { before: chosen.before.struck.length, after: chosen.after.struck.length },
-    gained: meanTrend({ before: values(gained.before), after: values(gained.after) }),
+    rounds: { before: before.rounds, after: after.rounds },
+    putts: { before: before.putts, after: after.putts },
+    gained: meanTrend({ before: before.gained, after: after.gained }),
     bands: bands.map((band, i): BandTrend => {
-      const { before, after } = { before: rows.before[i], after: rows.after[i] };
-      const both = before.counted.tries > 0 && after.counted.tries > 0;
+      const rows = { before: before.rows[i], after: after.rows[i] };
+      const counted = { before: rows.before.counted, after: rows.after.counted };
       return {
         band,
-        before: before.counted,
-        after: after.counted,
-        plain: both ? shareTrend({ before: before.counted, after: after.counted }) : undefined,
-        adjusted: adjustedTrend({ before: before.judged, after: after.judged }, 0.95, {
+        ...counted,
+        plain: counted.before.tries > 0 && counted.after.tries > 0 ? shareTrend(counted) : undefined,
+        adjusted: adjustedTrend({ before: rows.before.judged, after: rows.after.judged }, 0.95, {
           looks: bands.length,
         }),
       };

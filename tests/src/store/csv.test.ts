@@ -5,6 +5,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { PracticeSet } from '../../../sim/index.ts';
 import { practiceCsv, puttsCsv } from '../../../src/store/csv.ts';
 import { guarded, unguarded } from '../../../src/store/csvCells.ts';
 import { PRACTICE_COLUMNS } from '../../../src/store/csvPractice.ts';
@@ -15,7 +16,9 @@ import { anyPractice, anyRecords } from '../../support/anyRecords.ts';
 import { afterPlan, contentsNow, fileOf, planOf, readText } from '../../support/imports.ts';
 import { LITERAL_BACKUP } from '../../support/literalBackup.ts';
 
-const puttsOf = (now: RecordsNow): string => atOnce(puttsCsv(now.rounds.values(), now.putts.values()));
+const puttsOf = (now: RecordsNow): string =>
+  atOnce(puttsCsv(now.rounds.values(), now.putts.values())).join('');
+const practiceOf = (sets: Iterable<PracticeSet>): string => atOnce(practiceCsv(sets)).join('');
 const reasonsOf = (text: string): (string | undefined)[] =>
   planOf(text)
     .lines.filter(({ verdict }) => verdict === 'refuse')
@@ -249,7 +252,7 @@ describe('practice as CSV', () => {
   it('comes back the same, whatever the sets', () => {
     fc.assert(
       fc.property(anyPractice(1), anyPractice(2), (one, two) => {
-        const plan = planOf(practiceCsv([one, two]));
+        const plan = planOf(practiceOf([one, two]));
         expect(plan.counts.refuse).toBe(0);
         // No counts at all say the same as counts of nothing.
         const bare = [one, two].map(({ misses, ...set }) =>
@@ -262,7 +265,7 @@ describe('practice as CSV', () => {
   });
 
   it('is written as documented', () => {
-    expect(practiceCsv(LITERAL_NOW.practice.values())).toBe(
+    expect(practiceOf(LITERAL_NOW.practice.values())).toBe(
       '\ufeffday,distance_m,attempts,holed,missed_high,missed_low,missed_short,missed_past,climb,breaks,note,recorded,practice_id,ground\r\n' +
         '2025-11-23,1.8288,20,13,1,5,,,,left to right,windy; putter B,2025-11-23T12:13:20.000Z,b4a1c7de-practice,grass\r\n',
     );

@@ -177,6 +177,14 @@ describe('a plan', () => {
     expect(planOf(swapped, hereWith()).counts).toMatchObject({ change: 2, refuse: 0 });
   });
 
+  it('changes a putt that is in the file twice, alike, once', () => {
+    const text = fileWith(({ putts }) => {
+      putts[1].distance = 0.9;
+      putts.push({ ...putts[1] });
+    });
+    expect(planOf(text, hereWith()).counts).toEqual({ add: 0, change: 1, keep: 0, same: 6, refuse: 0 });
+  });
+
   it('follows one refusal to the next: a putt that cannot move away keeps its stroke', () => {
     // Record 3 would leave hole 2 for a hole the round does not have; so its stroke there is not free for the new one.
     const text = fileWith(({ putts }) => {

@@ -1,0 +1,58 @@
+/** Sentences of the data screen, word for word: what is here, how old the backup is, what room is taken. */
+import { describe, expect, it } from 'vitest';
+import { ageWords, formatBytes, holdingWords, overviewSentence } from '../../../src/text/data.ts';
+
+const NONE = { rounds: 0, putts: 0, practice: 0, readSets: 0 };
+
+describe('what is on the device', () => {
+  it.each([
+    [NONE, undefined, 'Nothing is recorded on this device yet.'],
+    [
+      { ...NONE, rounds: 38, putts: 1204 },
+      '2026-04-20',
+      '1,204 putts of 38 rounds are on this device; the last backup is 12 days old.',
+    ],
+    [
+      { ...NONE, rounds: 1, putts: 1 },
+      undefined,
+      '1 putt of 1 round is on this device, and nowhere else: make a backup.',
+    ],
+    [
+      { ...NONE, practice: 1 },
+      '2026-05-02',
+      '1 practice set is on this device; the last backup is of today.',
+    ],
+    [
+      { ...NONE, practice: 2, readSets: 1 },
+      '2026-04-01',
+      '2 practice sets and 1 reading set are on this device; the last backup is 31 days old: make one.',
+    ],
+  ])('is told in one sentence (%o, backup of %s)', (holding, backup, sentence) => {
+    expect(overviewSentence(holding, backup, '2026-05-02')).toBe(sentence);
+  });
+
+  it('names a round that has no putts yet', () => {
+    expect(holdingWords({ ...NONE, rounds: 1 })).toBe('0 putts of 1 round');
+  });
+
+  it.each([
+    ['2026-05-02', 'is of today'],
+    ['2026-05-01', 'is of yesterday'],
+    ['2026-04-30', 'is 2 days old'],
+    ['2025-05-02', 'is 365 days old'],
+    // A clock that was set back.
+    ['2026-05-03', /^is of .*2026, which is still to come by the clock of this device$/],
+  ])('a backup of %s %s', (made, words) => {
+    expect(ageWords(made, '2026-05-02')).toMatch(words);
+  });
+
+  it.each([
+    [0, '0.0 KB'],
+    [9_940, '9.9 KB'],
+    [172_000, '172 KB'],
+    [1_234_567, '1.2 MB'],
+    [2e9, '2.0 GB'],
+  ])('%i bytes take %s', (bytes, words) => {
+    expect(formatBytes(bytes)).toBe(words);
+  });
+});
