@@ -1,5 +1,5 @@
 /**
- * Holing out on a plane by other players who keep one player's choices of pace and aim: a table of next putts in a twentieth of the
+ * Holing out on a plane by other players who keep one player's choices of pace and aim: a table of next putts in a tenth of the
  * time, for asking what a slightly other player would need.
  *
  * The choices are the best for the player they were found for; for one who differs by d they cost about d^2 too much, because at the
