@@ -36,7 +36,7 @@ const Navigation = () => {
   return (
     <nav class={folded ? 'places folded' : 'places'} aria-label="Screens">
       {folded && (
-        <button type="button" aria-expanded={unfolded} onClick={() => setUnfolded(!unfolded)}>
+        <button type="button" class="fold" aria-expanded={unfolded} onClick={() => setUnfolded(!unfolded)}>
           {here?.name ?? 'Go to'}
         </button>
       )}
