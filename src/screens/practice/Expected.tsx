@@ -39,7 +39,7 @@ const Places = ({ drill, expected }: { drill: PuttingDrill; expected: DrillExpec
           <th scope="col">from</th>
           <th scope="col">slope</th>
           <th scope="col">balls</th>
-          <th scope="col">a ball</th>
+          <th scope="col">a ball, mean</th>
         </tr>
       </thead>
       <tbody>
@@ -154,7 +154,7 @@ export const Chances = () => {
       height={200}
     >
       <p>
-        Scores that pass are dark. With the trained error a step smaller the mean would be{' '}
+        Scores that pass are drawn stronger. With the trained error a step smaller the mean would be{' '}
         {formatScore(expected.meanBetter)} in the place of {formatScore(expected.mean)}.
       </p>
       {expected.stations.length > 1 && <Places drill={drill} expected={expected} />}

@@ -5,7 +5,7 @@ import { Field } from '../../app/Field.tsx';
 import { apply, SlopeField, SpeedField } from '../../app/GroundFields.tsx';
 import { LIMITS } from '../../app/situation.ts';
 import { parseGreenSpeed } from '../../text/parse.ts';
-import { carpetSpeed, chooseGround, chosen, groundKind } from './state.ts';
+import { carpetSpeed, chooseGround, chosen, GROUND_OPTIONS, groundKind } from './state.ts';
 
 const CarpetField = () => (
   <Field
@@ -28,10 +28,7 @@ export const GroundCard = () => (
         legend="Done on"
         name="practice-ground"
         value={groundKind.value}
-        options={[
-          { value: 'grass', label: 'grass' },
-          { value: 'carpet', label: 'carpet' },
-        ]}
+        options={GROUND_OPTIONS}
         onChange={chooseGround}
       />
     )}

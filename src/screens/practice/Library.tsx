@@ -17,7 +17,7 @@ const ERRORS = [
 ] as const;
 const MINUTES = LONGEST_MINUTES.map((value) => ({
   value,
-  label: value === 'any' ? 'any' : `up to ${value}`,
+  label: value,
 }));
 
 const change = (part: Partial<DrillFilter>): void => {
@@ -49,7 +49,7 @@ export const Library = () => {
           onChange={(value) => change({ trains: value })}
         />
         <Choice
-          legend="Minutes"
+          legend="Minutes at most"
           name="drill-minutes"
           showLegend
           value={minutes}

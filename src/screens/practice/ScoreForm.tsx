@@ -1,5 +1,6 @@
 /** Writing a score down: a button for each number, or a field where there are many. Saved is said only when the store has said so. */
 import { type PuttingDrill, scoreRange } from '../../../sim/index.ts';
+import { Choice } from '../../app/Choice.tsx';
 import { Field } from '../../app/Field.tsx';
 import { ownDatabase, recordsLast } from '../../app/records.ts';
 import { localDay } from '../../store/day.ts';
@@ -9,7 +10,7 @@ import { scoreWords } from '../../text/drills.ts';
 import { formatGreenSpeed } from '../../text/format.ts';
 import { parseQuantity } from '../../text/parse.ts';
 import { changeEntry, type Entry, type EntryWorld, entryOf, saveEntry, stepScore } from './entry.ts';
-import { chosen, ground } from './state.ts';
+import { chooseGround, chosen, GROUND_OPTIONS, ground } from './state.ts';
 
 /** More numbers than this are typed or stepped. */
 const MOST_BUTTONS = 21;
@@ -99,6 +100,16 @@ export const ScoreForm = () => {
     <section class="card practice-score" aria-labelledby="score-title" data-testid="score">
       <h2 id="score-title">Record a score</h2>
       <Score key={drill.id} drill={drill} entry={entry} />
+      {drill.ground === 'both' && (
+        <Choice
+          legend="On what?"
+          name="score-ground"
+          showLegend
+          value={on.kind}
+          options={GROUND_OPTIONS}
+          onChange={chooseGround}
+        />
+      )}
       <label class="tick">
         <input
           type="checkbox"
@@ -106,7 +117,8 @@ export const ScoreForm = () => {
           onChange={(event) => changeEntry(drill, { speedKnown: event.currentTarget.checked })}
         />
         <span>
-          on {on.kind} of {formatGreenSpeed(on.greenSpeed)}, known
+          {on.kind === 'grass' ? 'Green speed' : 'Speed of the carpet'} known:{' '}
+          {formatGreenSpeed(on.greenSpeed)}
         </span>
       </label>
       <div class="field">

@@ -19,6 +19,11 @@ const KEY = 'borrow.practice.1';
 /** A carpet's speed before one was measured, m: 11 ft (common practice, no source). */
 const USUAL_CARPET = feetToMetres(11);
 
+export const GROUND_OPTIONS = [
+  { value: 'grass', label: 'grass' },
+  { value: 'carpet', label: 'carpet' },
+] as const;
+
 export const LONGEST_MINUTES = ['any', '8', '10', '12', '15'] as const;
 export type LongestMinutes = (typeof LONGEST_MINUTES)[number];
 
