@@ -304,6 +304,7 @@ export {
   type PuttingDrill,
   type Station,
   type StrokeScore,
+  scoreRange,
   strokeOrder,
   strokesOf,
   type Tally,

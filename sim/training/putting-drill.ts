@@ -102,6 +102,29 @@ export function strokesOf(drill: PuttingDrill): number {
   return ballsOf(drill) * (tally.kind === 'best' ? tally.sets : 1);
 }
 
+/** Points one stroke can score. */
+function pointsRange({ scoring: { stroke } }: PuttingDrill): ScoreRange {
+  if (stroke.kind === 'zones')
+    return { least: 0, most: Math.max(stroke.holed, ...stroke.zones.map(({ points }) => points)) };
+  if (stroke.kind === 'holingOut')
+    return { least: Math.min(...stroke.points), most: Math.max(...stroke.points) };
+  return { least: 0, most: 1 };
+}
+
+export interface ScoreRange {
+  readonly least: number;
+  readonly most: number;
+}
+
+/** The scores a drill can give: whole numbers from least to most. */
+export function scoreRange(drill: PuttingDrill): ScoreRange {
+  const { tally } = drill.scoring;
+  if (tally.kind === 'run') return { least: 0, most: tally.length };
+  if (tally.kind === 'ladder') return { least: 0, most: drill.stations.length };
+  const { least, most } = pointsRange(drill);
+  return { least: ballsOf(drill) * least, most: ballsOf(drill) * most };
+}
+
 /**
  * Indices of the stations, stroke by stroke, for one round of the stations.
  * @param seed of the shuffle where the order is random

@@ -8,6 +8,7 @@ import { Dexie } from 'dexie';
 import { DEMO_RECORDS, type OpenedDatabase, openDatabase } from '../store/database.ts';
 import { localDay } from '../store/day.ts';
 import { type Records, recordsOf } from '../store/records.ts';
+import { TABLE_NAMES } from '../store/tables.ts';
 import { ownDatabase } from './records.ts';
 
 export type RecordSource = 'own' | 'demo';
@@ -62,14 +63,16 @@ export const loadDemo = async (): Promise<void> => {
   const { makeDemo } = await import('../store/demo.ts');
   const demo = makeDemo(localDay(Date.now()));
   const { database } = await demoDatabase();
-  const { rounds, putts, practice, readSets } = database;
-  await database.transaction('rw', rounds, putts, practice, readSets, async () => {
-    for (const table of [rounds, putts, practice, readSets]) await table.clear();
-    await rounds.bulkAdd([...demo.rounds]);
-    await putts.bulkAdd([...demo.putts]);
-    await practice.bulkAdd([...demo.practice]);
-    await readSets.bulkAdd([...demo.readSets]);
-  });
+  await database.transaction(
+    'rw',
+    TABLE_NAMES.map((name) => database.table(name)),
+    async () => {
+      for (const name of TABLE_NAMES) {
+        await database.table(name).clear();
+        await database.table(name).bulkAdd([...demo[name]]);
+      }
+    },
+  );
   demoLoaded.value = true;
 };
 

@@ -32,6 +32,7 @@ export const backupSchema = z.strictObject({
     putts: z.array(SCHEMA_OF.putts),
     practice: z.array(SCHEMA_OF.practice),
     readSets: z.array(SCHEMA_OF.readSets),
+    drillResults: z.array(SCHEMA_OF.drillResults),
   }),
 });
 
@@ -48,7 +49,11 @@ const frameSchema = z.strictObject({
 });
 
 /** What a file of each version has. */
-const TABLES_OF_VERSION: readonly (readonly TableName[])[] = [['readSets'], TABLE_NAMES, TABLE_NAMES];
+const TABLES_OF_VERSION: readonly (readonly TableName[])[] = [
+  ['readSets'],
+  ['rounds', 'putts', 'practice', 'readSets'],
+  TABLE_NAMES,
+];
 
 const MEND = 'Choose a file that this page made as a backup.';
 

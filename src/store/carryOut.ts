@@ -87,15 +87,16 @@ export const carryOut = async (
     putts: writesOf(lines, 'putts'),
     practice: writesOf(lines, 'practice'),
     readSets: writesOf(lines, 'readSets'),
+    drillResults: writesOf(lines, 'drillResults'),
   };
   const touched = new Set([
     ...writes.rounds.map(({ id }) => id),
     ...writes.putts.map(({ roundId }) => roundId),
   ]);
   const total = TABLE_NAMES.reduce((sum, table) => sum + writes[table].length, 0);
-  const { rounds, putts, practice, readSets } = database;
   try {
-    await database.transaction('rw', rounds, putts, practice, readSets, async () => {
+    const tables = TABLE_NAMES.map((table) => database.table(table));
+    await database.transaction('rw', tables, async () => {
       await checkRounds(database, [...touched], now);
       await checkWrites(database, writes, now);
       let done = 0;

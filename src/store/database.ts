@@ -2,7 +2,7 @@
  * The database on this device: its tables by version, and how it is opened. When the browser does not allow it, the same
  * tables in memory, for the visit.
  *
- * Answers for: opening, and saying in words what is wrong. Leaves out: what is kept (readSets.ts, records.ts), shapes
+ * Answers for: opening, and saying in words what is wrong. Leaves out: what is kept (readSets.ts, records.ts, drillResults.ts), shapes
  * (schema.ts, recordSchema.ts), changes of shape (migrations.ts).
  * A record that does not pass the gate is left where it is and counted, never deleted: a later version may understand it.
  * A change of shape adds a version below the others, which stay as they are for ever.
@@ -11,6 +11,7 @@ import { Dexie, type DexieOptions, type EntityTable, type Transaction } from 'de
 import type { PracticeSet, RecordedPutt, RecordedRound } from '../../sim/index.ts';
 import { localDay } from './day.ts';
 import { MIGRATIONS, type Migration, RECORDS_VERSION } from './migrations.ts';
+import type { KeptResult } from './recordSchema.ts';
 import type { KeptSet } from './schema.ts';
 
 /** Small facts about the records themselves. */
@@ -33,6 +34,7 @@ export class Database extends Dexie {
   rounds!: EntityTable<RecordedRound, 'id'>;
   putts!: EntityTable<RecordedPutt, 'id'>;
   practice!: EntityTable<PracticeSet, 'id'>;
+  drillResults!: EntityTable<KeptResult, 'id'>;
   notes!: EntityTable<Note, 'name'>;
 
   constructor(name: string, options: DexieOptions = {}) {
@@ -42,7 +44,9 @@ export class Database extends Dexie {
     this.version(2)
       .stores({ rounds: 'id, day', putts: 'id, roundId', practice: 'id, day', notes: 'name' })
       .upgrade((transaction) => carryOver(transaction, MIGRATIONS[0]));
-    this.version(3).upgrade((transaction) => carryOver(transaction, MIGRATIONS[1]));
+    this.version(3)
+      .stores({ drillResults: 'id, day' })
+      .upgrade((transaction) => carryOver(transaction, MIGRATIONS[1]));
   }
 }
 

@@ -18,7 +18,7 @@ import {
   seededRandom,
 } from '../../sim/index.ts';
 import { firstPutt, normal, type Random, strike } from './demoPlayer.ts';
-import { BREAK_WAYS, CLIMBS, PACES_MEANT, SLOPES_FELT } from './recordSchema.ts';
+import { BREAK_WAYS, CLIMBS, type KeptResult, PACES_MEANT, SLOPES_FELT } from './recordSchema.ts';
 import type { KeptSet } from './schema.ts';
 
 export interface Demo {
@@ -26,6 +26,8 @@ export interface Demo {
   readonly putts: readonly RecordedPutt[];
   readonly practice: readonly PracticeSet[];
   readonly readSets: readonly KeptSet[];
+  /** None: scores of drills are looked at among the own ones only. */
+  readonly drillResults: readonly KeptResult[];
 }
 
 const SEED = 'the invented player';
@@ -270,5 +272,6 @@ export const makeDemo = (lastDay: string): Demo => {
     putts: rounds.flatMap(({ putts }) => putts),
     practice: Array.from({ length: 16 }, (_unused, number) => makePractice(number, lastDay)),
     readSets: DRILLS.flatMap((id, number) => makeSet(id, number, lastDay) ?? []),
+    drillResults: [],
   };
 };

@@ -196,7 +196,8 @@ export function* planImport(
     rounds: yield* draftAll('rounds', [0, 0.05]),
     putts: yield* draftAll('putts', [0.05, 0.6]),
     practice: yield* draftAll('practice', [0.6, 0.65]),
-    readSets: yield* draftAll('readSets', [0.65, 0.7]),
+    readSets: yield* draftAll('readSets', [0.65, 0.69]),
+    drillResults: yield* draftAll('drillResults', [0.69, 0.7]),
   };
   for (const table of TABLE_NAMES) yield* refuseDoubled(drafts[table]);
   const last = lastPutts(drafts.putts);
@@ -207,10 +208,11 @@ export function* planImport(
   }
   yield* each(drafts.putts, (draft) => compare(draft, now, differing), [0.72, 0.8]);
   for (const draft of drafts.practice) compare(draft, now, differing);
+  for (const draft of drafts.drillResults) compare(draft, now, differing);
   for (const draft of drafts.readSets) compareSet(draft, now);
   for (const table of TABLE_NAMES) refuseUnreadable(drafts[table], now, table);
   yield* checkTogether(drafts.rounds, drafts.putts, now);
-  const lines: PlanLine[] = [...drafts.rounds, ...drafts.putts, ...drafts.practice, ...drafts.readSets];
+  const lines: PlanLine[] = TABLE_NAMES.flatMap<PlanLine>((table) => drafts[table]);
   return {
     kind: file.kind,
     madeAt: file.madeAt,

@@ -2,7 +2,8 @@
  * How records of earlier versions become records of this one: one numbered step per change of shape, each a pure function that
  * is never changed again, used alike by the database and by backup files. Tests hold each step to literal records, old and new.
  * Version 1: read sets. Version 2: read sets know their calendar day; rounds, putts and practice sets begin.
- * Version 3: read sets have a kind of question, a size and a choice of when the truth is shown.
+ * Version 3: read sets have a kind of question, a size and a choice of when the truth is shown; scores
+ * of putting drills begin.
  */
 
 /** The version in which this program writes. */

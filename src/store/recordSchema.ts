@@ -1,9 +1,9 @@
 /**
- * The shape of every round, putt and practice set kept on this device, strict: nothing passes in either direction that is not
+ * The shape of every round, putt, practice set and drill score kept on this device, strict: nothing passes in either direction that is not
  * written here. What the fields mean: sim/evidence/record.ts. Leaves out: read sets (schema.ts), where records are kept.
  */
 import * as z from 'zod';
-import type { PracticeSet, RecordedPutt, RecordedRound } from '../../sim/index.ts';
+import type { DrillResult, PracticeSet, RecordedPutt, RecordedRound } from '../../sim/index.ts';
 
 /** No compiled checks: the page's content policy forbids making code from text, and asking for it logs an error. */
 z.config({ jitless: true });
@@ -36,6 +36,8 @@ export const daySchema = z.iso.date({ error: 'expected a day such as 2026-05-02'
 const length = z.number().min(SHORTEST_PUTT).max(LONGEST_PUTT);
 const name = z.string().trim().min(1).max(LONGEST_NAME).refine(carried, UNCARRIED);
 const hole = z.number().int().min(1).max(18);
+/** Stimpmeter reading, m. */
+const speed = z.number().min(0.5).max(6);
 
 export const CLIMBS = ['up', 'down', 'level'] as const;
 export const BREAK_WAYS = ['leftToRight', 'rightToLeft', 'straight'] as const;
@@ -95,7 +97,7 @@ export const roundSchema = z
     endedAt: momentSchema.optional(),
     holes: z.union([z.literal(9), z.literal(18)]),
     course: name.optional(),
-    greenSpeed: z.number().min(0.5).max(6).optional(),
+    greenSpeed: speed.optional(),
     withoutPutt: z.array(hole).max(18),
   })
   .refine(({ holes, withoutPutt }) => withoutPutt.every((one) => one <= holes), {
@@ -139,3 +141,25 @@ export const practiceSchema = z
       high + low <= attempts - holed && short + past <= attempts - holed,
     { path: ['misses'], error: 'expected no more misses of a kind than putts missed' },
   ) satisfies z.ZodType<PracticeSet>;
+
+/** A putting drill done once, as it is kept. */
+export interface KeptResult extends DrillResult {
+  readonly id: string;
+  readonly day: string;
+  /** ms since 1970 */
+  readonly recordedAt: number;
+  readonly note?: string;
+}
+
+/** Drills come and go with versions of the page: the gate asks for the look of an id, not for a drill that is known here. */
+export const drillResultSchema = z.strictObject({
+  id,
+  day: daySchema,
+  recordedAt: momentSchema,
+  drillId: z.string().regex(/^[a-z][a-z0-9-]{2,40}$/, 'expected small letters, digits and hyphens'),
+  version: z.number().int().min(1).max(99),
+  ground: z.enum(GROUNDS),
+  greenSpeed: speed.optional(),
+  score: count,
+  note: name.optional(),
+}) satisfies z.ZodType<KeptResult>;

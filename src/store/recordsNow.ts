@@ -1,7 +1,7 @@
 /** Everything of a database at one moment, by id, for backups and for plans of imports. */
 import type { Database } from './database.ts';
 import { pass } from './gate.ts';
-import { perTable, type RecordOf, SCHEMA_OF, type TableName } from './tables.ts';
+import { perTable, type RecordOf, SCHEMA_OF, TABLE_NAMES, type TableName } from './tables.ts';
 import { each, type Work } from './work.ts';
 
 export type RawRecords = { readonly [Table in TableName]: readonly unknown[] };
@@ -32,15 +32,13 @@ const allOf = async (database: Database, name: TableName): Promise<unknown[]> =>
 export const rawRecords = (database: Database): Promise<RawRecords> =>
   database.transaction(
     'r',
-    database.rounds,
-    database.putts,
-    database.practice,
-    database.readSets,
+    TABLE_NAMES.map((table) => database.table(table)),
     async () => ({
       rounds: await allOf(database, 'rounds'),
       putts: await allOf(database, 'putts'),
       practice: await allOf(database, 'practice'),
       readSets: await allOf(database, 'readSets'),
+      drillResults: await allOf(database, 'drillResults'),
     }),
   );
 
@@ -69,17 +67,20 @@ export function* judgeRecords(raw: RawRecords): Work<RecordsNow> {
   const rounds = yield* judge('rounds', raw.rounds, [0, 0.05]);
   const putts = yield* judge('putts', raw.putts, [0.05, 0.9]);
   const practice = yield* judge('practice', raw.practice, [0.9, 0.95]);
-  const readSets = yield* judge('readSets', raw.readSets, [0.95, 1]);
+  const readSets = yield* judge('readSets', raw.readSets, [0.95, 0.99]);
+  const drillResults = yield* judge('drillResults', raw.drillResults, [0.99, 1]);
   return {
     rounds: rounds.kept,
     putts: putts.kept,
     practice: practice.kept,
     readSets: readSets.kept,
+    drillResults: drillResults.kept,
     unreadable: {
       rounds: rounds.unreadable,
       putts: putts.unreadable,
       practice: practice.unreadable,
       readSets: readSets.unreadable,
+      drillResults: drillResults.unreadable,
     },
   };
 }
@@ -89,5 +90,6 @@ export const noRecords = (): RecordsNow => ({
   putts: new Map(),
   practice: new Map(),
   readSets: new Map(),
+  drillResults: new Map(),
   unreadable: perTable(() => []),
 });

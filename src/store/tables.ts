@@ -1,7 +1,13 @@
 /** The tables that hold what a player made, and the shape of their records: what a backup carries. Notes are not among them. */
 import type * as z from 'zod';
 import type { PracticeSet, RecordedPutt, RecordedRound } from '../../sim/index.ts';
-import { practiceSchema, puttSchema, roundSchema } from './recordSchema.ts';
+import {
+  drillResultSchema,
+  type KeptResult,
+  practiceSchema,
+  puttSchema,
+  roundSchema,
+} from './recordSchema.ts';
 import { type KeptSet, readSetSchema } from './schema.ts';
 
 export interface RecordOf {
@@ -9,6 +15,7 @@ export interface RecordOf {
   readonly putts: RecordedPutt;
   readonly practice: PracticeSet;
   readonly readSets: KeptSet;
+  readonly drillResults: KeptResult;
 }
 export type TableName = keyof RecordOf;
 export type AnyRecord = RecordOf[TableName];
@@ -19,6 +26,7 @@ export const TABLE_NAMES = [
   'putts',
   'practice',
   'readSets',
+  'drillResults',
 ] as const satisfies readonly TableName[];
 
 export const SCHEMA_OF: { readonly [Table in TableName]: z.ZodType<RecordOf[Table]> } = {
@@ -26,6 +34,7 @@ export const SCHEMA_OF: { readonly [Table in TableName]: z.ZodType<RecordOf[Tabl
   putts: puttSchema,
   practice: practiceSchema,
   readSets: readSetSchema,
+  drillResults: drillResultSchema,
 };
 
 /** Something for each table. */
@@ -35,4 +44,5 @@ export const perTable = <Value>(of: (table: TableName) => Value): PerTable<Value
   putts: of('putts'),
   practice: of('practice'),
   readSets: of('readSets'),
+  drillResults: of('drillResults'),
 });

@@ -1,4 +1,5 @@
 /** Sentences of the data screen: what is on the device, backups, storage, what an import does. Leaves out: numbers (format.ts). */
+import { puttingDrill } from '../../drills/putting-drills.ts';
 import type { RecordedPutt, RecordedRound } from '../../sim/index.ts';
 import {
   BREAK_WORDS,
@@ -37,14 +38,16 @@ export interface Holding {
   readonly putts: number;
   readonly practice: number;
   readonly readSets: number;
+  readonly drillResults: number;
 }
 
 /** "1,204 putts of 38 rounds, 12 practice sets and 5 reading sets"; empty when there is nothing. */
-export const holdingWords = ({ rounds, putts, practice, readSets }: Holding): string =>
+export const holdingWords = ({ rounds, putts, practice, readSets, drillResults }: Holding): string =>
   listed([
     ...(rounds + putts > 0 ? [`${counted(putts, 'putt')} of ${counted(rounds, 'round')}`] : []),
     ...(practice > 0 ? [counted(practice, 'practice set')] : []),
     ...(readSets > 0 ? [counted(readSets, 'reading set')] : []),
+    ...(drillResults > 0 ? [counted(drillResults, 'drill score')] : []),
   ]);
 
 /** Whole calendar days from one day to another. */
@@ -67,6 +70,7 @@ export const overviewSentence = (holding: Holding, backup: string | undefined, t
     holding.putts + (holding.putts === 0 ? holding.rounds : 0),
     holding.practice,
     holding.readSets,
+    holding.drillResults,
   ];
   const verb = things.reduce((sum, count) => sum + count) === 1 ? 'is' : 'are';
   if (words === '') return 'Nothing is recorded on this device yet.';
@@ -124,6 +128,7 @@ export const TABLE_WORDS: Readonly<Record<TableName, string>> = {
   putts: 'Putt',
   practice: 'Practice set',
   readSets: 'Reading set',
+  drillResults: 'Drill score',
 };
 
 const placeOf = ({ day, course }: RecordedRound): string => `${formatDay(day)}${course ? `, ${course}` : ''}`;
@@ -151,6 +156,8 @@ const WORDS_OF: {
     `${formatDay(day)}: ${holed} of ${attempts} from ${formatLength(distance, units)}`,
   readSets: ({ day, drillName, answers, size }) =>
     `${formatDay(day)}, ${drillName}: ${answers.length} of ${size} putts answered`,
+  drillResults: ({ day, drillId, score, ground }) =>
+    `${formatDay(day)}, ${puttingDrill(drillId)?.name ?? drillId}, ${GROUND_WORDS[ground]}: ${score}`,
 };
 
 const FIELD_WORDS: Readonly<Record<string, string>> = {
@@ -165,6 +172,7 @@ const FIELD_WORDS: Readonly<Record<string, string>> = {
   paceAsMeant: 'pace as meant',
   recordedAt: 'written down',
   drillName: 'drill',
+  drillId: 'drill',
 };
 
 /** Pieces of a record that is none, enough to find it by: numbers and texts, without ids and moments. */

@@ -3,7 +3,7 @@
  * Answers for: every number a drill's step may ask for, in the person's units. Leaves out: expected scores; how numbers are
  * written (format.ts).
  */
-import { ballsOf, metresToInches, type PuttingDrill, strokesOf, type Zone } from '../../sim/index.ts';
+import { metresToInches, type PuttingDrill, scoreRange, strokesOf, type Zone } from '../../sim/index.ts';
 import { formatClock, formatLength, formatShort, formatSlope, type Units } from './format.ts';
 
 /** "4 ft", "4 and 6 ft", "4, 6 and 8 ft": the unit once, where it is the same. */
@@ -121,10 +121,7 @@ export function scoreWords(drill: PuttingDrill): string {
     return `places behind you, of ${drill.stations.length}, in ${strokesOf(drill)} putts`;
   if (stroke.kind === 'holingOut' && drill.scoring.better === 'lower')
     return `putts for ${plural(strokesOf(drill), 'hole')}`;
-  const most =
-    stroke.kind === 'zones' ? Math.max(stroke.holed, ...stroke.zones.map(({ points }) => points)) : 1;
-  const best = stroke.kind === 'holingOut' ? Math.max(...stroke.points) : most;
-  const of = `${counted}, of ${ballsOf(drill) * best}`;
+  const of = `${counted}, of ${scoreRange(drill).most}`;
   return tally.kind === 'best' ? `best of ${tally.sets} counts of ${of}` : of;
 }
 

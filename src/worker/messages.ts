@@ -1,17 +1,22 @@
 /** What may be asked of the worker and what comes back. Plain data only: everything here crosses a thread. */
 import type {
+  CaptureName,
   Comparison,
   CostOptions,
   CostTable,
+  DrillExpectation,
+  DrillGround,
   FieldSurface,
   GreenMap,
   LikelyPlayer,
   Misses,
   NextPutts,
+  NoExpectation,
   PlaneSurface,
   PlayedPlaces,
   Player,
   Putt,
+  PuttingDrill,
   Read,
 } from '../../sim/index.ts';
 
@@ -48,6 +53,14 @@ export interface TwoClouds {
   readonly firm: Misses;
 }
 
+/** A drill, and who does it where. */
+export interface DrillQuestion {
+  readonly drill: PuttingDrill;
+  readonly player: Player;
+  readonly ground: DrillGround;
+  readonly capture: CaptureName;
+}
+
 export interface EngineWorker {
   /** Answered as soon as the worker has started. */
   ready(): true;
@@ -79,6 +92,8 @@ export interface EngineWorker {
     options: Omit<CostOptions, 'onProgress'>,
     onProgress: (share: number) => void,
   ): CostTable;
+  /** The score to expect of a drill. */
+  drillScore(question: DrillQuestion): DrillExpectation | NoExpectation;
   /** @param nextPutts the table of that condition */
   compareCase(
     putt: SentPutt,

@@ -46,7 +46,7 @@ const saved = async (on: Page, name: string): Promise<{ name: string; text: stri
   const [download] = await Promise.all([on.waitForEvent('download'), button(on, name).click()]);
   return { name: download.suggestedFilename(), text: await textOf(download) };
 };
-const NOTHING = { rounds: [], putts: [], practice: [], readSets: [] };
+const NOTHING = { rounds: [], putts: [], practice: [], readSets: [], drillResults: [] };
 
 const seriousFindings = async (on: Page): Promise<string[]> => {
   await addAxe(on);

@@ -8,6 +8,7 @@ import {
   BREAK_WAYS,
   CLIMBS,
   GROUNDS,
+  type KeptResult,
   LONGEST_PUTT,
   MISS_REACHES,
   MISS_SIDES,
@@ -209,13 +210,28 @@ const byId = <Kept extends { readonly id: string }>(records: readonly Kept[]): M
 export const anyPractice = (number: number): fc.Arbitrary<PracticeSet> =>
   practiceBody.map((body) => ({ id: `practice-${number}`, ...body }));
 
+const anyResult = (number: number): fc.Arbitrary<KeptResult> =>
+  fc
+    .record({
+      day,
+      recordedAt: moment,
+      drillId: fc.constantFrom('start-gate', 'constructor', 'no-longer-there'),
+      version: fc.integer({ min: 1, max: 99 }),
+      ground: oneOf(GROUNDS),
+      greenSpeed: maybe(fc.double({ min: 0.5, max: 6, noNaN: true })),
+      score: fc.integer({ min: 0, max: 1000 }),
+      note: maybe(name),
+    })
+    .map((body) => tidy({ id: `drill-result-${number}`, ...body }));
+
 /** A database in which every round has ended. */
 export const anyRecords: fc.Arbitrary<RecordsNow> = fc
-  .tuple(some(anyRound, 4), some(anyPractice, 3), some(anySet, 2))
-  .map(([rounds, practice, sets]) => ({
+  .tuple(some(anyRound, 4), some(anyPractice, 3), some(anySet, 2), some(anyResult, 2))
+  .map(([rounds, practice, sets, results]) => ({
     ...noRecords(),
     rounds: byId(rounds.map(({ round }) => round)),
     putts: byId(rounds.flatMap(({ putts }) => putts)),
     practice: byId(practice),
     readSets: byId(sets),
+    drillResults: byId(results),
   }));

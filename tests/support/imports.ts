@@ -47,6 +47,7 @@ export const contentsNow = (now: RecordsNow): Record<string, unknown[]> =>
     putts: [...now.putts.values()],
     practice: [...now.practice.values()],
     readSets: [...now.readSets.values()],
+    drillResults: [...now.drillResults.values()],
   });
 
 /** What would be here after the plan. */

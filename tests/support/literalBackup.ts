@@ -1,4 +1,4 @@
-/** One backup, written out by hand: a round of two holes, a practice set, a reading set. Not made by the program. */
+/** One backup, written out by hand: a round of two holes, a practice set, a reading set, a score of a drill. Not made by the program. */
 
 export const LITERAL_BACKUP = {
   format: 'borrow-backup',
@@ -108,6 +108,19 @@ export const LITERAL_BACKUP = {
             holedAtTrue: 0.44,
           },
         ],
+      },
+    ],
+    drillResults: [
+      {
+        id: 'b4a1c7de-drill',
+        day: '2025-11-24',
+        recordedAt: 1763990000000,
+        drillId: 'start-gate',
+        version: 1,
+        ground: 'grass',
+        greenSpeed: 3.048,
+        score: 14,
+        note: 'new gate',
       },
     ],
   },

@@ -18,6 +18,7 @@ const records = (): RecordsNow => {
     putts: byId(tables.putts),
     practice: byId(tables.practice),
     readSets: byId(tables.readSets),
+    drillResults: byId(tables.drillResults),
   } as unknown as RecordsNow;
 };
 

@@ -133,13 +133,18 @@ export const createDataSession = (world: DataWorld): DataSession => {
 
   const look = async (): Promise<void> => {
     const database = await world.openDatabase();
-    const { rounds, putts, practice, readSets, notes } = database;
-    const holding = await database.transaction('r', [rounds, putts, practice, readSets, notes], async () => ({
-      rounds: await rounds.count(),
-      putts: await putts.count(),
-      practice: await practice.count(),
-      readSets: await readSets.count(),
-    }));
+    const { rounds, putts, practice, readSets, drillResults, notes } = database;
+    const holding = await database.transaction(
+      'r',
+      [rounds, putts, practice, readSets, drillResults, notes],
+      async () => ({
+        rounds: await rounds.count(),
+        putts: await putts.count(),
+        practice: await practice.count(),
+        readSets: await readSets.count(),
+        drillResults: await drillResults.count(),
+      }),
+    );
     overview.value = {
       holding,
       lastBackup: await lastBackup(database),

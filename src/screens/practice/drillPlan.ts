@@ -141,8 +141,8 @@ function ballsWords({ stations }: PuttingDrill): string {
   return balls > 1 ? `${balls} balls` : 'ball';
 }
 
-/** Letters for places that are drawn by lot. */
-const nameOf = (index: number, { order, stations }: PuttingDrill): string =>
+/** A place in the drawing and where it is spoken of: letters for places that are drawn by lot. */
+export const nameOf = (index: number, { order, stations }: PuttingDrill): string =>
   stations.length < 2 ? '' : order === 'random' ? String.fromCharCode(65 + index) : String(index + 1);
 
 export function drillPlan(drill: PuttingDrill, units: Units): DrillPlan {

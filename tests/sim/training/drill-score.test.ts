@@ -7,7 +7,12 @@ import { seededRandom } from '../../../sim/random.ts';
 import { type DrillGround, stationPutt } from '../../../sim/training/drill-ground.ts';
 import { type DrillExpectation, expectedScore } from '../../../sim/training/drill-score.ts';
 import { withStep } from '../../../sim/training/pass-mark.ts';
-import { type PuttingDrill, strokeOrder, strokesOf } from '../../../sim/training/putting-drill.ts';
+import {
+  type PuttingDrill,
+  scoreRange,
+  strokeOrder,
+  strokesOf,
+} from '../../../sim/training/putting-drill.ts';
 import type { Player } from '../../../sim/types.ts';
 import { type Simulator, type Stroke, simulator } from './stroke-simulator.ts';
 
@@ -41,6 +46,11 @@ describe.each(PUTTING_DRILLS.map((drill) => [drill.id, drill] as const))('%s', (
       expect(high).toBeGreaterThanOrEqual(mean);
       expect(mark.score).toBeGreaterThan(0);
       expect(mark.score).toBeLessThan(chances.length);
+      const { least, most } = scoreRange(drill);
+      expect(chances.length).toBe(most + 1);
+      // Shares of a stroke sum to 1 but for rounding, and what is over goes to no points: nothing worth a name below the least.
+      expect(chances.slice(0, least).reduce((sum, chance) => sum + chance, 0)).toBeLessThan(1e-12);
+      expect(chances[least]).toBeGreaterThan(0);
     }
   });
 

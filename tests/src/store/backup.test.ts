@@ -63,7 +63,7 @@ describe('a backup', () => {
     const file = fileOf(JSON.stringify(LITERAL_BACKUP, null, 1));
     expect(file).toMatchObject({ kind: 'backup', madeAt: 1764000000000, remarks: [] });
     const plan = planOf(JSON.stringify(LITERAL_BACKUP));
-    expect(plan.counts).toEqual({ add: 6, same: 0, change: 0, keep: 0, refuse: 0 });
+    expect(plan.counts).toEqual({ add: 7, same: 0, change: 0, keep: 0, refuse: 0 });
     expect(afterPlan(plan)).toEqual(LITERAL_BACKUP.tables);
     expect(plan.lines.map(({ place }) => place)).toContain('putts, record 3');
   });
@@ -85,10 +85,11 @@ describe('a backup', () => {
           answers: [{ kind: 'aim', number: 1, aim: -0.2, answeredAt: 1763930020000 }],
         },
       ],
+      drillResults: [],
     });
   });
 
-  it('of version 2 becomes records of this version: the reading set gets kind, size and feedback, all else stays', () => {
+  it('of version 2 becomes records of this version: the reading set gets kind, size and feedback, scores of drills begin, all else stays', () => {
     const { rounds, putts, practice, readSets } = LITERAL_BACKUP.tables;
     const [{ kind: _kind, feedback: _feedback, size: _size, ...set }] = readSets;
     const old = {
@@ -103,15 +104,16 @@ describe('a backup', () => {
     });
     const plan = planOf(text);
     expect(plan.counts).toEqual({ add: 6, same: 0, change: 0, keep: 0, refuse: 0 });
-    expect(afterPlan(plan)).toEqual(LITERAL_BACKUP.tables);
+    expect(afterPlan(plan)).toEqual({ ...LITERAL_BACKUP.tables, drillResults: [] });
   });
 
   it('of version 2 with a record of version 3 in it has that record refused', () => {
+    const { rounds, putts, practice } = LITERAL_BACKUP.tables;
     const plan = planOf(
       JSON.stringify({
         ...LITERAL_BACKUP,
         version: 2,
-        tables: { ...LITERAL_BACKUP.tables, readSets: [{ id: 'not-a-set-of-2', size: 3 }] },
+        tables: { rounds, putts, practice, readSets: [{ id: 'not-a-set-of-2', size: 3 }] },
       }),
     );
     expect(plan.counts).toMatchObject({ add: 5, refuse: 1 });

@@ -83,7 +83,7 @@ describe('the published schema of backups', () => {
     const empty = {
       ...LITERAL_BACKUP,
       check: '0a1b2c3d',
-      tables: { rounds: [], putts: [], practice: [], readSets: [] },
+      tables: { rounds: [], putts: [], practice: [], readSets: [], drillResults: [] },
     };
     expect(fits(published, empty)).toBe(true);
     expect(backupSchema.safeParse(empty).success).toBe(true);
@@ -205,6 +205,30 @@ describe('the published schema of backups', () => {
       'a reading set without a size',
       spoilt(({ tables }) => {
         loose(tables.readSets[0]).size = undefined;
+      }),
+    ],
+    [
+      'a score of a drill with a name nobody writes',
+      spoilt(({ tables }) => {
+        loose(tables.drillResults[0]).drillId = 'Start gate';
+      }),
+    ],
+    [
+      'half a point',
+      spoilt(({ tables }) => {
+        loose(tables.drillResults[0]).score = 13.5;
+      }),
+    ],
+    [
+      'a drill done on sand',
+      spoilt(({ tables }) => {
+        loose(tables.drillResults[0]).ground = 'sand';
+      }),
+    ],
+    [
+      'a drill of no version',
+      spoilt(({ tables }) => {
+        loose(tables.drillResults[0]).version = undefined;
       }),
     ],
   ])('refuses %s, as the gate does', (_what, file) => {

@@ -24,6 +24,8 @@ const holding = async (text = TEXT): Promise<Database> => {
 };
 const found = async (database: Database) => contents(await rawRecords(database));
 
+const NOTHING = { rounds: [], putts: [], practice: [], readSets: [], drillResults: [] };
+
 describe('an import', () => {
   it('writes everything of the plan', async () => {
     const database = await holding();
@@ -111,7 +113,7 @@ describe('an import', () => {
       throw new DOMException('full', 'QuotaExceededError');
     });
     await expect(carryOut(database, plan)).rejects.toThrow();
-    expect(await found(database)).toEqual({ rounds: [], putts: [], practice: [], readSets: [] });
+    expect(await found(database)).toEqual(NOTHING);
   });
 
   it('takes everything back when it is cancelled in the middle', async () => {
@@ -129,6 +131,6 @@ describe('an import', () => {
       }),
     ).rejects.toThrow();
     expect(shares.length).toBeGreaterThan(0);
-    expect(await found(database)).toEqual({ rounds: [], putts: [], practice: [], readSets: [] });
+    expect(await found(database)).toEqual(NOTHING);
   });
 });

@@ -44,7 +44,12 @@ describe('putts as CSV', () => {
       fc.property(anyRecords, (now) => {
         const plan = planOf(puttsOf(now));
         expect(plan.counts.refuse).toBe(0);
-        expect(afterPlan(plan)).toEqual({ ...contentsNow(now), practice: [], readSets: [] });
+        expect(afterPlan(plan)).toEqual({
+          ...contentsNow(now),
+          practice: [],
+          readSets: [],
+          drillResults: [],
+        });
         const again = planOf(puttsOf(now), now);
         expect(again.counts.same).toBe(again.lines.length);
       }),

@@ -5,9 +5,11 @@
 import { Dexie } from 'dexie';
 import { IDBFactory, IDBKeyRange } from 'fake-indexeddb';
 import { describe, expect, it } from 'vitest';
+import { drillResultsOf } from '../../../src/store/drillResults.ts';
 import { pass } from '../../../src/store/gate.ts';
 import { MIGRATIONS, migrateTables, RECORDS_VERSION } from '../../../src/store/migrations.ts';
 import { readStoreOf } from '../../../src/store/readSets.ts';
+import type { KeptResult } from '../../../src/store/recordSchema.ts';
 import { recordsOf } from '../../../src/store/records.ts';
 import { readSetSchema } from '../../../src/store/schema.ts';
 import { memoryDatabase } from '../../support/memoryRecords.ts';
@@ -69,6 +71,17 @@ const READ_SET_3 = {
   answers: [
     { kind: 'aim', number: 1, aim: -0.2, answeredAt: 1763930020000, holedAtAim: 0.31, holedAtTrue: 0.44 },
   ],
+};
+const DRILL_RESULT_3: KeptResult = {
+  id: 'drill-result-of-version-3',
+  day: '2025-11-24',
+  recordedAt: 1763990000000,
+  drillId: 'start-gate',
+  version: 1,
+  ground: 'carpet',
+  greenSpeed: 3.2,
+  score: 14,
+  note: 'new gate',
 };
 /** What no version wrote: damaged, and left as it is. */
 const DAMAGED = { id: 'a-damaged-record', drillId: 7 };
@@ -163,6 +176,9 @@ describe('migrations', () => {
       expect(await readStoreOf(database).list()).toEqual({ sets: [READ_SET_3], unreadable: 1 });
       expect(await database.table('rounds').toArray()).toEqual(rounds);
       expect(await database.notes.get('lastBackup')).toEqual({ name: 'lastBackup', at: 5 });
+      // Scores of drills begin with version 3: none at first, and what is written stays.
+      expect(await database.table('drillResults').toArray()).toEqual(opened === 0 ? [] : [DRILL_RESULT_3]);
+      await drillResultsOf(database).keep(DRILL_RESULT_3);
       database.close();
     }
   });

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { ageWords, formatBytes, holdingWords, overviewSentence } from '../../../src/text/data.ts';
 
-const NONE = { rounds: 0, putts: 0, practice: 0, readSets: 0 };
+const NONE = { rounds: 0, putts: 0, practice: 0, readSets: 0, drillResults: 0 };
 
 describe('what is on the device', () => {
   it.each([
@@ -26,6 +26,11 @@ describe('what is on the device', () => {
       { ...NONE, practice: 2, readSets: 1 },
       '2026-04-01',
       '2 practice sets and 1 reading set are on this device; the last backup is 31 days old: make one.',
+    ],
+    [
+      { ...NONE, drillResults: 1 },
+      '2026-05-02',
+      '1 drill score is on this device; the last backup is of today.',
     ],
   ])('is told in one sentence (%o, backup of %s)', (holding, backup, sentence) => {
     expect(overviewSentence(holding, backup, '2026-05-02')).toBe(sentence);

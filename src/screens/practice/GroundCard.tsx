@@ -1,0 +1,54 @@
+/** The ground the score is expected on: grass by green speed and slope, the same as on every screen, or a carpet by a speed of its own. */
+import { metresToFeet } from '../../../sim/index.ts';
+import { Choice } from '../../app/Choice.tsx';
+import { Field } from '../../app/Field.tsx';
+import { apply, SlopeField, SpeedField } from '../../app/GroundFields.tsx';
+import { LIMITS } from '../../app/situation.ts';
+import { parseGreenSpeed } from '../../text/parse.ts';
+import { carpetSpeed, chooseGround, chosen, GROUND_OPTIONS, groundKind } from './state.ts';
+
+const CarpetField = () => (
+  <Field
+    id="carpet-speed"
+    label="Speed of the carpet (ft)"
+    text={String(+metresToFeet(carpetSpeed.value).toFixed(1))}
+    onText={(text) =>
+      apply(parseGreenSpeed(text, LIMITS.greenSpeed), (value) => {
+        carpetSpeed.value = value;
+      })
+    }
+  />
+);
+
+export const GroundCard = () => (
+  <section class="card" aria-labelledby="ground-title">
+    <h2 id="ground-title">Your ground</h2>
+    {chosen.value.ground === 'both' && (
+      <Choice
+        legend="Done on"
+        name="practice-ground"
+        value={groundKind.value}
+        options={GROUND_OPTIONS}
+        onChange={chooseGround}
+      />
+    )}
+    {groundKind.value === 'carpet' ? (
+      <>
+        <CarpetField />
+        <p class="hint">
+          A carpet counts as level. Time a few rolls on the screen “Measure” to know its speed.
+        </p>
+      </>
+    ) : (
+      <>
+        <div class="practice-pair">
+          <SpeedField />
+          <SlopeField />
+        </div>
+        <p class="hint">
+          The steepest you have there: each place takes what is nearest to it within the drill’s own range.
+        </p>
+      </>
+    )}
+  </section>
+);

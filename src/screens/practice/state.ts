@@ -1,0 +1,143 @@
+/**
+ * What the practice screen is set to: the drill, what the list shows, the ground. Kept on the device; what is found there and is not
+ * ours is dropped. Leaves out: green speed and slope (app/situation.ts), the player (app/settings.ts), scores (entry.ts).
+ */
+import { computed, effect, signal } from '@preact/signals';
+import { PUTTING_DRILLS, puttingDrill } from '../../../drills/putting-drills.ts';
+import {
+  type DrillGround,
+  feetToMetres,
+  type GroundKind,
+  type PuttingDrill,
+  TRAINED,
+  type Trained,
+} from '../../../sim/index.ts';
+import { greenSpeed, LIMITS, slope } from '../../app/situation.ts';
+
+const KEY = 'borrow.practice.1';
+
+/** A carpet's speed before one was measured, m: 11 ft (common practice, no source). */
+const USUAL_CARPET = feetToMetres(11);
+
+export const GROUND_OPTIONS = [
+  { value: 'grass', label: 'grass' },
+  { value: 'carpet', label: 'carpet' },
+] as const;
+
+export const LONGEST_MINUTES = ['any', '8', '10', '12', '15'] as const;
+export type LongestMinutes = (typeof LONGEST_MINUTES)[number];
+
+export interface DrillFilter {
+  readonly ground: GroundKind | 'any';
+  readonly trains: Trained | 'any';
+  readonly minutes: LongestMinutes;
+}
+
+export interface StoredPractice {
+  readonly drillId: string;
+  readonly ground: GroundKind;
+  /** Stimpmeter reading, m. */
+  readonly carpetSpeed: number;
+  readonly filter: DrillFilter;
+}
+
+const DEFAULTS: StoredPractice = {
+  drillId: PUTTING_DRILLS[0].id,
+  ground: 'grass',
+  carpetSpeed: USUAL_CARPET,
+  filter: { ground: 'any', trains: 'any', minutes: 'any' },
+};
+
+const isObject = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null;
+
+const oneOf = <Value extends string>(found: unknown, known: readonly Value[], otherwise: Value): Value =>
+  known.find((value) => value === found) ?? otherwise;
+
+/** Reads a stored text; whatever is missing or wrong takes its default. */
+export const parsePractice = (text: string | null): StoredPractice => {
+  let found: unknown;
+  try {
+    found = JSON.parse(text ?? 'null');
+  } catch {
+    return DEFAULTS;
+  }
+  if (!isObject(found)) return DEFAULTS;
+  const { drillId, ground, carpetSpeed, filter } = found;
+  const { min, max } = LIMITS.greenSpeed;
+  const kept = isObject(filter) ? filter : {};
+  return {
+    drillId: typeof drillId === 'string' && puttingDrill(drillId) ? drillId : DEFAULTS.drillId,
+    ground: oneOf(ground, ['grass', 'carpet'], DEFAULTS.ground),
+    carpetSpeed:
+      typeof carpetSpeed === 'number' && carpetSpeed >= min && carpetSpeed <= max
+        ? carpetSpeed
+        : DEFAULTS.carpetSpeed,
+    filter: {
+      ground: oneOf(kept.ground, ['any', 'grass', 'carpet'], 'any'),
+      trains: oneOf(kept.trains, ['any', ...TRAINED], 'any'),
+      minutes: oneOf(kept.minutes, LONGEST_MINUTES, 'any'),
+    },
+  };
+};
+
+const read = (): string | null => {
+  try {
+    return globalThis.localStorage?.getItem(KEY) ?? null;
+  } catch {
+    return null;
+  }
+};
+
+const loaded = parsePractice(read());
+const drillId = signal(loaded.drillId);
+export const filter = signal(loaded.filter);
+export const carpetSpeed = signal(loaded.carpetSpeed);
+const wantedGround = signal(loaded.ground);
+
+export const chosen = computed<PuttingDrill>(() => puttingDrill(drillId.value) ?? PUTTING_DRILLS[0]);
+export const choose = (id: string): void => {
+  drillId.value = id;
+};
+
+/** A drill for one ground is done there; one for both where the person says. */
+export const groundKind = computed<GroundKind>(() =>
+  chosen.value.ground === 'both' ? wantedGround.value : chosen.value.ground,
+);
+export const chooseGround = (kind: GroundKind): void => {
+  wantedGround.value = kind;
+};
+
+export const ground = computed<DrillGround>(() =>
+  groundKind.value === 'carpet'
+    ? { kind: 'carpet', greenSpeed: carpetSpeed.value }
+    : { kind: 'grass', greenSpeed: greenSpeed.value, slope: slope.value },
+);
+
+/** Drills the filter lets through, in the library's order. */
+export const filterDrills = (
+  drills: readonly PuttingDrill[],
+  { ground: on, trains, minutes }: DrillFilter,
+): readonly PuttingDrill[] =>
+  drills.filter(
+    (drill) =>
+      (on === 'any' || drill.ground === 'both' || drill.ground === on) &&
+      (trains === 'any' || drill.trains === trains) &&
+      (minutes === 'any' || drill.minutes <= Number(minutes)),
+  );
+
+/** Starts keeping the settings; returns the function that stops it. */
+export const keepPractice = (): (() => void) =>
+  effect(() => {
+    const kept: StoredPractice = {
+      drillId: drillId.value,
+      ground: wantedGround.value,
+      carpetSpeed: carpetSpeed.value,
+      filter: filter.value,
+    };
+    try {
+      globalThis.localStorage?.setItem(KEY, JSON.stringify(kept));
+    } catch {
+      // The choice lasts for the visit, then.
+    }
+  });
