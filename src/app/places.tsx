@@ -40,6 +40,9 @@ const MeasureScreen = lazy(() =>
 const CostsScreen = lazy(() =>
   import('../screens/costs/index.tsx').then(({ CostsScreen: screen }) => ({ default: screen })),
 );
+const WeekScreen = lazy(() =>
+  import('../screens/week/index.tsx').then(({ WeekScreen: screen }) => ({ default: screen })),
+);
 const DataScreen = lazy(() =>
   import('../screens/data/index.tsx').then(({ DataScreen: screen }) => ({ default: screen })),
 );
@@ -57,6 +60,7 @@ export const PLACES: readonly Place[] = [
   { path: '/record', name: 'Record', title: 'Borrow: record putts', Screen: RecordScreen, inRound: true },
   { path: '/review', name: 'Review', title: 'Borrow: your putting, reviewed', Screen: ReviewScreen },
   { path: '/costs', name: 'What it costs', title: 'Borrow: what your errors cost', Screen: CostsScreen },
+  { path: '/week', name: 'The week', title: 'Borrow: the week', Screen: WeekScreen },
   { path: '/measure', name: 'Measure', title: 'Borrow: measure', Screen: MeasureScreen },
   { path: '/data', name: 'Your data', title: 'Borrow: your data', Screen: DataScreen, inRound: true },
 ];

@@ -4,6 +4,7 @@ import {
   checkPutt,
   comparePaces,
   costTable,
+  expectedScore,
   type FieldSurface,
   type GreenMap,
   type NextPutts,
@@ -68,6 +69,7 @@ const worker: EngineWorker = {
     return checkPutt(putt) === undefined ? prepareNextPutts(putt, player, { onProgress }) : undefined;
   },
   costTable: (likely, options, onProgress) => costTable(likely, { ...options, onProgress }),
+  expectedScore: (drill, player, ground) => expectedScore(drill, player, ground),
   compareCase(sent, name, { die, firm }, player, nextPutts) {
     const putt = changedPutt(whole(sent), name);
     const nothing = { name, difference: undefined, dieAim: undefined, firmAim: undefined };

@@ -3,15 +3,19 @@ import type {
   Comparison,
   CostOptions,
   CostTable,
+  DrillExpectation,
+  DrillGround,
   FieldSurface,
   GreenMap,
   LikelyPlayer,
   Misses,
   NextPutts,
+  NoExpectation,
   PlaneSurface,
   PlayedPlaces,
   Player,
   Putt,
+  PuttingDrill,
   Read,
 } from '../../sim/index.ts';
 
@@ -79,6 +83,8 @@ export interface EngineWorker {
     options: Omit<CostOptions, 'onProgress'>,
     onProgress: (share: number) => void,
   ): CostTable;
+  /** Expected score of a drill; seconds where balls are holed out. */
+  expectedScore(drill: PuttingDrill, player: Player, ground: DrillGround): DrillExpectation | NoExpectation;
   /** @param nextPutts the table of that condition */
   compareCase(
     putt: SentPutt,
