@@ -5,6 +5,9 @@
  */
 import ICAL from 'ical.js';
 
+/** Octets of a line (RFC 5545, 3.1: 75), less the space before a folded one, which ical.js does not count. */
+ICAL.foldLength = 74;
+
 export interface CalendarEvent {
   /** Stays the same for the same event of the same plan. */
   readonly uid: string;
