@@ -239,16 +239,13 @@ export function planWeek(question: WeekQuestion): WeekPlan {
     const stays = kept.get(i);
     if (stays !== undefined) return stays;
     const items: WeekItem[] = [];
-    if (choice !== undefined && !chosen && i === longest && 2 * choice.minutes <= session.minutes) {
-      items.push({
-        kind: 'reading',
-        activity: choice.activity,
-        trains: 'choice',
-        minutes: choice.minutes,
-        why: 'choice',
-      });
+    if (choice === undefined || chosen || i !== longest || 2 * choice.minutes > session.minutes) {
+      fill(session, items);
+      return items;
     }
-    fill(session, items);
+    fill({ ...session, minutes: session.minutes - choice.minutes }, items);
+    const { kind, activity, trains, minutes } = choice;
+    items.push({ kind, activity, trains, minutes, why: 'choice' });
     return items;
   });
   return withTest(

@@ -4,7 +4,7 @@ import { drillOf, nameOf } from '../screens/week/names.ts';
 import { testedIn } from '../screens/week/plan.ts';
 import type { Expected, Plan, PlanItem, PlanSession } from '../screens/week/schema.ts';
 import { daysBetween } from '../store/day.ts';
-import { honest, STEP_WORDS, savedWords } from './costs.ts';
+import { honest, STEP_WORDS, strokesWords } from './costs.ts';
 import { formatGreenSpeed, formatPercent, formatSlope, formatWeekday } from './format.ts';
 import { capital, formatPoints, formatSigned, plural, signedRange } from './review.ts';
 
@@ -13,7 +13,7 @@ const listed = (texts: readonly string[]): string =>
   texts.length < 2 ? (texts[0] ?? '') : `${texts.slice(0, -1).join(', ')} and ${texts.at(-1)}`;
 
 const costWords = ({ step, saved }: ErrorCost): string =>
-  `${savedWords(saved)} strokes a round for ${STEP_WORDS[step].step}`;
+  `${strokesWords(saved)} for ${STEP_WORDS[step].step}`;
 
 /** "two weeks" where it is whole weeks. */
 export const intervalWords = (days: number): string =>
@@ -29,8 +29,8 @@ const dearestWords = (costs: readonly ErrorCost[]): string => {
   if (honest(inOrder[0].saved).low <= 0)
     return 'No step clearly saves you strokes, so that time is shared evenly';
   if (dear.length === 1)
-    return `${capital(STEP_WORDS[dear[0].step].cause)} costs most (${costWords(dear[0])})`;
-  return `${capital(listed(dear.map(({ step }) => STEP_WORDS[step].cause)))} cost about alike (${costWords(dear[0])})`;
+    return `${capital(STEP_WORDS[dear[0].step].cause)} costs most, ${costWords(dear[0])}`;
+  return `${capital(listed(dear.map(({ step }) => STEP_WORDS[step].cause)))} cost about alike, ${costWords(dear[0])}`;
 };
 
 /** The sets and the drills for the dearest errors, by name. */
@@ -116,12 +116,16 @@ const mean = (value: number): string => value.toFixed(1);
 
 const SET_SIZE = 10;
 
+/** What a reading set's score is, by id. */
+const SET_WORDS: Readonly<Record<string, string>> = {
+  adaptive: `about ${Math.round(WANTED_HITS * SET_SIZE)} of ${SET_SIZE}: questions get harder until you hit so many`,
+  'what-slope': 'no score to reach: it tells the sign and spread of your slopes',
+  'die-or-firm': 'no score to reach: it tells the putts your choices cost',
+};
+
 /** "5.2 (3 to 7); 7 or more passes" */
 export const expectedWords = (item: PlanItem): string => {
-  if (item.kind === 'reading')
-    return item.activity === 'adaptive'
-      ? `about ${Math.round(WANTED_HITS * SET_SIZE)} of ${SET_SIZE}: questions get harder until you hit so many`
-      : 'no score to reach: see bias and spread';
+  if (item.kind === 'reading') return SET_WORDS[item.activity] ?? 'no score to reach';
   const { expected } = item;
   if (expected === undefined) return 'being worked out…';
   if ('cannot' in expected) return expected.cannot;
