@@ -330,5 +330,37 @@ export {
   type ReadSummary,
   summarizeReads,
 } from './training/summary.ts';
+export {
+  type ErrorCost,
+  errorCosts,
+  type TimeShare,
+  timeShares,
+  WEEK_ERRORS,
+  type WeekError,
+} from './training/week-costs.ts';
+export {
+  drillsInstead,
+  type ItemReason,
+  minutesByError,
+  planWeek,
+  type ReadingSet,
+  SESSION_MINUTES,
+  suitsGround,
+  TEST_AGAIN,
+  type WeekItem,
+  type WeekPlan,
+  type WeekQuestion,
+  type WeekSession,
+  type WeekTest,
+} from './training/week-plan.ts';
+export {
+  type Change,
+  MOVED_TOPICS,
+  type Moved,
+  type MovedTopic,
+  type TestedDrill,
+  type WeekPeriod,
+  whatMoved,
+} from './training/what-moved.ts';
 export * from './types.ts';
 export * from './units.ts';

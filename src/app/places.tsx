@@ -43,6 +43,9 @@ const CostsScreen = lazy(() =>
 const PracticeScreen = lazy(() =>
   import('../screens/practice/index.tsx').then(({ PracticeScreen: screen }) => ({ default: screen })),
 );
+const WeekScreen = lazy(() =>
+  import('../screens/week/index.tsx').then(({ WeekScreen: screen }) => ({ default: screen })),
+);
 const DataScreen = lazy(() =>
   import('../screens/data/index.tsx').then(({ DataScreen: screen }) => ({ default: screen })),
 );
@@ -61,6 +64,7 @@ export const PLACES: readonly Place[] = [
   { path: '/review', name: 'Review', title: 'Borrow: your putting, reviewed', Screen: ReviewScreen },
   { path: '/costs', name: 'What it costs', title: 'Borrow: what your errors cost', Screen: CostsScreen },
   { path: '/practice', name: 'Practise', title: 'Borrow: putting drills', Screen: PracticeScreen },
+  { path: '/week', name: 'The week', title: 'Borrow: the week', Screen: WeekScreen },
   { path: '/measure', name: 'Measure', title: 'Borrow: measure', Screen: MeasureScreen },
   { path: '/data', name: 'Your data', title: 'Borrow: your data', Screen: DataScreen, inRound: true },
 ];

@@ -104,7 +104,8 @@ export const savedWords = (interval: Interval): string => {
   return low === high ? fixed(value) : `${fixed(value)} (${fixed(low)} to ${fixed(high)})`;
 };
 
-const strokesWords = (interval: Interval): string => {
+/** "0.29 strokes a round (0.27 to 0.31)" */
+export const strokesWords = (interval: Interval): string => {
   const { value, low, high } = honest(interval);
   return `${fixed(value)} strokes a round (${fixed(low)} to ${fixed(high)})`;
 };

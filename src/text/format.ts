@@ -123,3 +123,12 @@ export const formatDay = (day: string): string =>
     year: 'numeric',
     timeZone: 'UTC',
   }).format(Date.parse(`${day}T00:00:00Z`));
+
+/** The same with its weekday, without the year: "Sat, Nov 28". */
+export const formatWeekday = (day: string): string =>
+  new Intl.DateTimeFormat(undefined, {
+    weekday: 'short',
+    day: 'numeric',
+    month: 'short',
+    timeZone: 'UTC',
+  }).format(Date.parse(`${day}T00:00:00Z`));

@@ -6,35 +6,8 @@ import { spokenAtRest } from '../../app/spoken.ts';
 import { costDetail, costHeadline, mixWords } from '../../text/costs.ts';
 import { view } from './answer.ts';
 import { mix } from './question.ts';
-import { behind, failure, resumeWork, shown, stopped, stopWork, work } from './work.ts';
-
-const WORDS = 'Playing your putts with every error and without';
-
-const Working = () => {
-  if (stopped.value)
-    return (
-      <>
-        <span>Stopped.</span>
-        <button type="button" class="plain" onClick={resumeWork}>
-          Go on
-        </button>
-      </>
-    );
-  const share = work.value;
-  if (share === undefined)
-    return <span>{behind.value ? 'Waiting for your errors to keep still…' : 'All is worked out.'}</span>;
-  return (
-    <>
-      <span data-testid="work">
-        {WORDS}, {Math.floor(100 * share)}%
-      </span>
-      <progress aria-label={WORDS} max={1} value={share} />
-      <button type="button" class="plain" onClick={stopWork}>
-        Stop
-      </button>
-    </>
-  );
-};
+import { Working } from './Working.tsx';
+import { behind, failure, shown, stopped } from './work.ts';
 
 const headline = (): string => {
   const found = view.value;

@@ -1,0 +1,161 @@
+/** One session: its drills and sets with what to expect and why, ticks, scores, and what may be changed. */
+import { Field } from '../../app/Field.tsx';
+import { units } from '../../app/settings.ts';
+import { localDay } from '../../store/day.ts';
+import { scoreWords } from '../../text/drills.ts';
+import { expectedWords, minutesWords, sessionTitle, whyWords } from '../../text/week.ts';
+import { changePlan } from './kept.ts';
+import { daysOfWeek } from './making.ts';
+import { drillOf, nameOf } from './names.ts';
+import {
+  type AskedSession,
+  insteadOf,
+  isTouched,
+  moveSession,
+  refillSession,
+  scoreItem,
+  swapItem,
+  tickItem,
+} from './plan.ts';
+import { SessionFields } from './SessionFields.tsx';
+import type { Plan, PlanItem, PlanSession } from './schema.ts';
+
+/** A typed score. @returns undefined for nothing typed, a sentence for what is no score */
+export const parseScore = (text: string): number | string | undefined => {
+  const typed = text.trim();
+  if (typed === '') return undefined;
+  const score = Number(typed);
+  return Number.isInteger(score) && score >= 0 && score <= 1000
+    ? score
+    : `Got “${typed}”, expected a whole number from 0: type the score again.`;
+};
+
+export const ScoreField = ({
+  id,
+  label,
+  score,
+  onScore,
+}: {
+  id: string;
+  label: string;
+  score: number | undefined;
+  onScore: (score: number | undefined) => void;
+}) => (
+  <Field
+    id={id}
+    label={label}
+    text={score === undefined ? '' : String(score)}
+    onText={(text) => {
+      const found = parseScore(text);
+      if (typeof found === 'string') return found;
+      onScore(found);
+      return undefined;
+    }}
+  />
+);
+
+const Instead = ({ session, item }: { session: PlanSession; item: PlanItem }) => {
+  const others = insteadOf(session, item).filter(({ id }) => id !== item.activity);
+  if (others.length === 0 || item.doneOn !== undefined || item.score !== undefined) return null;
+  return (
+    <div class="field">
+      <label for={`instead-${item.id}`}>
+        Instead<span class="unseen"> of {nameOf(item)}</span>
+      </label>
+      <select
+        id={`instead-${item.id}`}
+        value=""
+        onChange={(event) => {
+          const chosen = others.find(({ id }) => id === event.currentTarget.value);
+          if (chosen) changePlan((plan) => swapItem(plan, item.id, chosen));
+        }}
+      >
+        <option value="">as planned</option>
+        {others.map(({ id, name, minutes }) => (
+          <option key={id} value={id}>
+            {name}, {minutes} min
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+};
+
+const Item = ({ session, item, isTest }: { session: PlanSession; item: PlanItem; isTest: boolean }) => {
+  const drill = drillOf(item);
+  return (
+    <li class={item.doneOn === undefined ? undefined : 'done'} data-testid="week-item">
+      <label class="week-tick">
+        <input
+          type="checkbox"
+          checked={item.doneOn !== undefined}
+          onChange={(event) => {
+            const day = event.currentTarget.checked ? localDay(Date.now()) : undefined;
+            changePlan((plan) => tickItem(plan, item.id, day));
+          }}
+        />
+        <span>
+          <strong>{nameOf(item)}</strong>, {item.minutes} min{isTest && ', the test'}
+        </span>
+      </label>
+      <p class="week-expected">
+        Expected: {expectedWords(item)}
+        {drill && <span class="quiet"> ({scoreWords(drill)})</span>}
+      </p>
+      <p class="hint">{whyWords(item)}</p>
+      <div class="week-tools">
+        {drill && (
+          <ScoreField
+            id={`score-${item.id}`}
+            label="Your score"
+            score={item.score}
+            onScore={(score) => changePlan((plan) => scoreItem(plan, item.id, score))}
+          />
+        )}
+        <Instead session={session} item={item} />
+        {item.kind === 'reading' && <a href="#/read">Open Read it yourself</a>}
+      </div>
+    </li>
+  );
+};
+
+export const SessionCard = ({ plan, session }: { plan: Plan; session: PlanSession }) => {
+  const change = ({ day, ...rest }: Partial<AskedSession>): void =>
+    changePlan((now) =>
+      day === undefined ? refillSession(now, session.id, rest) : moveSession(now, session.id, day),
+    );
+  const fixed = isTouched(session);
+  // Words of lengths follow the person's units.
+  void units.value;
+  return (
+    <section class="card week-session" aria-labelledby={`session-${session.id}`} data-testid="week-session">
+      <h2 id={`session-${session.id}`}>{sessionTitle(session)}</h2>
+      {session.items.length === 0 ? (
+        <p>Nothing fits into this session: give it more minutes, or another ground.</p>
+      ) : (
+        <ol class="week-items">
+          {session.items.map((item) => (
+            <Item key={item.id} session={session} item={item} isTest={plan.test?.item === item.id} />
+          ))}
+        </ol>
+      )}
+      <p class="quiet">Planned: {minutesWords(session)}.</p>
+      <details>
+        <summary>Change this session</summary>
+        <SessionFields
+          id={`session-${session.id}`}
+          name={sessionTitle(session)}
+          session={session}
+          days={daysOfWeek(plan.start)}
+          fixed={fixed}
+          onChange={change}
+        />
+        <p class="hint">
+          {fixed
+            ? 'Something of it is done: only its day can change.'
+            : 'Other minutes or another ground fill it anew; the other sessions stay.'}
+        </p>
+      </details>
+    </section>
+  );
+};

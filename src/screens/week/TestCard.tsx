@@ -1,0 +1,36 @@
+/** The test to repeat: when, what to expect, what one repetition can tell, and its two scores. */
+import { localDay } from '../../store/day.ts';
+import { testTells, testWords } from '../../text/week.ts';
+import { changePlan } from './kept.ts';
+import { scoreAgain, testedIn } from './plan.ts';
+import { ScoreField } from './SessionCard.tsx';
+import type { Plan } from './schema.ts';
+
+export const TestCard = ({ plan }: { plan: Plan }) => {
+  const words = testWords(plan);
+  const tested = testedIn(plan);
+  if (words === undefined || tested === undefined) return null;
+  const { score, expected } = tested.item;
+  return (
+    <section class="card" aria-labelledby="test-title" data-testid="week-test">
+      <h2 id="test-title">The test to repeat</h2>
+      <p class="week-words">{words}</p>
+      <p>{testTells(expected)}</p>
+      <p class="quiet">
+        {score === undefined
+          ? 'The first score goes in beside the drill, in its session.'
+          : `The first score was ${score}.`}
+      </p>
+      <ScoreField
+        id="score-again"
+        label="Score of the repetition"
+        score={plan.test?.again?.score}
+        onScore={(again) =>
+          changePlan((now) =>
+            scoreAgain(now, again === undefined ? undefined : { day: localDay(Date.now()), score: again }),
+          )
+        }
+      />
+    </section>
+  );
+};
