@@ -18,7 +18,8 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
           exclude: ['tests/browser/**', 'tests/bench/**'],
-          testTimeout: 120_000,
+          testTimeout: 180_000,
+          hookTimeout: 180_000,
         },
       },
       {
@@ -30,8 +31,9 @@ export default defineConfig({
           globalSetup: ['./tests/support/serveBuild.ts'],
           // One page at a time: software rendering already takes all of a small machine.
           fileParallelism: false,
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          // Against hanging only: no test asserts a time.
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
           // A page drawn by the processor of a busy machine: late is not wrong.
           expect: { poll: { timeout: 10_000 } },
         },
