@@ -110,7 +110,10 @@ const openOwn = async (database: Database): Promise<boolean> => {
 /** The same tables in memory; the library that plays the browser's database is fetched only when it is needed. */
 const openInMemory = async (name: string): Promise<Database> => {
   const { IDBFactory, IDBKeyRange } = await import('fake-indexeddb');
-  const database = new Database(name, { indexedDB: new IDBFactory(), IDBKeyRange });
+  const inMemory = { indexedDB: new IDBFactory(), IDBKeyRange };
+  // Where the browser has no database at all, Dexie's live queries never run unless they are told of this one.
+  if (!Dexie.dependencies.indexedDB) Object.assign(Dexie.dependencies, inMemory);
+  const database = new Database(name, inMemory);
   await database.open();
   return database;
 };

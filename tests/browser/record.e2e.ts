@@ -1,6 +1,6 @@
 /**
  * Recording in a real browser: what a player taps on the course, and the Rules mode while a round is open. What is lost and what
- * is not: nothing-lost.e2e.ts.
+ * is not: nothing-lost.e2e.ts. Long, because what a player meets on one screen is told in one place.
  */
 import type { Locator, Page } from 'playwright';
 import { afterEach, describe, expect, it } from 'vitest';
