@@ -255,7 +255,10 @@ export function planWeek(question: WeekQuestion): WeekPlan {
   );
 }
 
-/** The test: of the planned drills for the dearest error the one with most strokes, done first in its session, before practice tells. */
+/**
+ * The test: of the planned drills for the dearest error one of the first day, before practice tells; of those the one with most strokes.
+ * It is done first in its session.
+ */
 function withTest(
   sessions: readonly (WeekSession & { readonly items: readonly WeekItem[] })[],
   shares: readonly TimeShare[],
@@ -273,8 +276,8 @@ function withTest(
     .sort(
       (one, other) =>
         rankOf(one.item) - rankOf(other.item) ||
-        strokes(other.item) - strokes(one.item) ||
-        one.day - other.day,
+        one.day - other.day ||
+        strokes(other.item) - strokes(one.item),
     );
   if (best === undefined) return { shares, sessions, test: undefined };
   return {
