@@ -4,7 +4,8 @@
  */
 import type { Page } from 'playwright';
 import { afterAll, describe, expect, it } from 'vitest';
-import { addAxe, goTo, openApp, pageProblems } from '../support/browser.ts';
+import { goTo, openApp, pageProblems } from '../support/browser.ts';
+import { findings, sidewaysScroll } from '../support/findings.ts';
 
 /** Some ten players by the engine, seconds each on a busy machine, ms. */
 const PATIENCE = 400_000;
@@ -13,17 +14,6 @@ const LONG = 450_000;
 const finished = (on: Page): Promise<void> =>
   on.getByText('All is worked out.').waitFor({ timeout: PATIENCE });
 const answer = (on: Page): Promise<string> => on.getByTestId('cost-answer').innerText();
-const findings = async (on: Page): Promise<string[]> => {
-  await addAxe(on);
-  return on.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-    };
-    return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
-  });
-};
-const sideways = (on: Page): Promise<number> =>
-  on.evaluate(() => document.documentElement.scrollWidth - innerWidth);
 
 /** One finished page for all tests: what it takes is the engine's work, done once. */
 let shared: Page | undefined;
@@ -105,7 +95,7 @@ describe('what it costs', () => {
       ] as const) {
         await on.setViewportSize({ width, height: 900 });
         await on.getByRole('radio', { name: theme }).check({ force: true });
-        await expect.poll(() => sideways(on)).toBeLessThanOrEqual(0);
+        await expect.poll(() => sidewaysScroll(on)).toBeLessThanOrEqual(0);
         expect(await findings(on), `${width} ${theme}`).toEqual([]);
         if (process.env.PICTURES)
           await on.screenshot({

@@ -10,7 +10,8 @@ import { planImport } from '../../src/store/importPlan.ts';
 import { judgeRecords } from '../../src/store/recordsNow.ts';
 import { atOnce } from '../../src/store/work.ts';
 import { bigBackup } from '../support/bigBackup.ts';
-import { addAxe, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
+import { openApp, type PageOptions, pageProblems } from '../support/browser.ts';
+import { seriousFindings, sidewaysScroll } from '../support/findings.ts';
 import { afterPlan, contents, inUtc } from '../support/imports.ts';
 import { LITERAL_BACKUP, literalBackup } from '../support/literalBackup.ts';
 import { mutatedFile } from '../support/mutationFiles.ts';
@@ -47,21 +48,6 @@ const saved = async (on: Page, name: string): Promise<{ name: string; text: stri
   return { name: download.suggestedFilename(), text: await textOf(download) };
 };
 const NOTHING = { rounds: [], putts: [], practice: [], readSets: [], drillResults: [] };
-
-const seriousFindings = async (on: Page): Promise<string[]> => {
-  await addAxe(on);
-  return on.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run(): Promise<{ violations: { id: string; impact: string | null }[] }> };
-    };
-    const { violations } = await axe.run();
-    return violations
-      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-      .map(({ id }) => id);
-  });
-};
-const sidewaysScroll = (on: Page): Promise<number> =>
-  on.evaluate(() => document.documentElement.scrollWidth - innerWidth);
 
 describe('the data of the player', () => {
   it('comes back from a backup, goes out in one, and is still there after a reload', async () => {

@@ -7,7 +7,8 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright';
 import { afterAll, afterEach, describe, expect, it } from 'vitest';
-import { addAxe, handle, middleOf, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
+import { handle, middleOf, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
+import { seriousFindings, sidewaysScroll } from '../support/findings.ts';
 import { pixelsOfColour, type Spot } from '../support/pixels.ts';
 
 const BLUE = '#0072b2';
@@ -368,21 +369,11 @@ describe('typing', () => {
 describe.each([390, 1440])('at %i px', (width) => {
   it('has no sideways scroll and no serious finding of axe, light and dark, plane and green', async () => {
     const on = await open({ width, colorScheme: 'light' });
-    await addAxe(on);
-    const serious = (): Promise<string[]> =>
-      on.evaluate(async () => {
-        const { axe } = window as unknown as {
-          axe: { run: () => Promise<{ violations: { id: string; impact: string | null }[] }> };
-        };
-        return (await axe.run()).violations
-          .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-          .map(({ id }) => id);
-      });
-    expect(await serious()).toEqual([]);
+    expect(await seriousFindings(on)).toEqual([]);
     await on.emulateMedia({ colorScheme: 'dark' });
     await soon(() => on.evaluate(() => document.documentElement.dataset.theme)).toBe('dark');
     await on.getByLabel('Made-up green').check();
-    expect(await serious()).toEqual([]);
-    expect(await on.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+    expect(await seriousFindings(on)).toEqual([]);
+    expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
   });
 });

@@ -15,15 +15,8 @@ import {
   playPlaces,
   prepareNextPutts,
 } from '../../sim/index.ts';
-import {
-  addAxe,
-  goTo,
-  handle,
-  middleOf,
-  openApp,
-  type PageOptions,
-  pageProblems,
-} from '../support/browser.ts';
+import { goTo, handle, middleOf, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
+import { findings, sidewaysScroll } from '../support/findings.ts';
 import { pixelsOfColour } from '../support/pixels.ts';
 
 const GREEN_INK = '#00795a';
@@ -322,26 +315,15 @@ describe.each([390, 1440])('at %i px', (width) => {
     'has no sideways scroll and no finding of axe, light and dark, plane and green',
     async () => {
       const on = await open({ width, colorScheme: 'light' });
-      await addAxe(on);
-      const findings = (): Promise<string[]> =>
-        on.evaluate(async () => {
-          const { axe } = window as unknown as {
-            axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-          };
-          return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
-        });
-      const fits = async (): Promise<void> =>
-        expect(
-          await on.evaluate(() => document.documentElement.scrollWidth - innerWidth),
-        ).toBeLessThanOrEqual(0);
+      const fits = async (): Promise<void> => expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
       await on.getByText('What the figures mean').click();
-      expect(await findings()).toEqual([]);
+      expect(await findings(on)).toEqual([]);
       await fits();
       await on.emulateMedia({ colorScheme: 'dark' });
       await soon(() => on.evaluate(() => document.documentElement.dataset.theme)).toBe('dark');
       await on.getByLabel('Made-up green').check();
       await answered(on);
-      expect(await findings()).toEqual([]);
+      expect(await findings(on)).toEqual([]);
       await fits();
     },
     LONG,

@@ -4,7 +4,8 @@
  */
 import type { Page } from 'playwright';
 import { afterEach, describe, expect, it } from 'vitest';
-import { addAxe, goTo, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
+import { goTo, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
+import { seriousFindings, sidewaysScroll } from '../support/findings.ts';
 
 let page: Page | undefined;
 afterEach(async () => {
@@ -262,7 +263,6 @@ describe('every form', () => {
     async (width, colorScheme, units) => {
       const on = await open({ width, colorScheme });
       await on.getByLabel(units).check();
-      await addAxe(on);
       for (const form of FORMS) {
         await on.getByLabel(form, { exact: true }).check();
         if (form === 'Slope') await on.getByLabel('two, for the whole fall').check();
@@ -270,21 +270,15 @@ describe('every form', () => {
         // A complaint and a row of figures are the widest things there are.
         await on.locator('.measure-rows input[type=text]').first().fill('no number at all');
         await on.locator('.measure-rows input[type=text]').last().fill('9');
-        const found = await on.evaluate(async () => {
-          const { axe } = window as unknown as {
-            axe: { run(): Promise<{ violations: { id: string; impact: string | null }[] }> };
-          };
-          const { violations } = await axe.run();
-          return {
-            serious: violations
-              .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-              .map(({ id }) => id),
-            scroll: document.documentElement.scrollWidth - innerWidth,
-            small: [...document.querySelectorAll<HTMLElement>('main button, main input[type=text]')]
+        const found = {
+          serious: await seriousFindings(on),
+          scroll: await sidewaysScroll(on),
+          small: await on.evaluate(() =>
+            [...document.querySelectorAll<HTMLElement>('main button, main input[type=text]')]
               .filter((element) => element.getBoundingClientRect().height < 44)
               .map((element) => element.outerHTML),
-          };
-        });
+          ),
+        };
         expect({ form, ...found }).toEqual({ form, serious: [], scroll: 0, small: [] });
         expect(await on.getByRole('note').innerText()).toContain('Rule 4.3a');
       }

@@ -7,7 +7,8 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { PUTTING_DRILLS, puttingDrill } from '../../drills/putting-drills.ts';
 import { type DrillGround, expectedScore, feetToMetres, PRESETS } from '../../sim/index.ts';
 import type { KeptResult } from '../../src/store/recordSchema.ts';
-import { addAxe, openApp, pageProblems } from '../support/browser.ts';
+import { openApp, pageProblems } from '../support/browser.ts';
+import { findings, sidewaysScroll } from '../support/findings.ts';
 import { pageRecords, setPageRecords } from '../support/pageRecords.ts';
 
 /** A drill takes up to two seconds of a quiet machine; this one is shared, ms. */
@@ -64,18 +65,6 @@ const withResults = async (on: Page, results: readonly KeptResult[]): Promise<vo
   await on.reload();
   await worked(on);
 };
-
-const findings = async (on: Page): Promise<string[]> => {
-  await addAxe(on);
-  return on.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-    };
-    return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
-  });
-};
-const sideways = (on: Page): Promise<number> =>
-  on.evaluate(() => document.documentElement.scrollWidth - innerWidth);
 
 describe('practising', () => {
   it(
@@ -270,7 +259,7 @@ describe('practising', () => {
         await choose(on, puttingDrill(id)?.name ?? '');
         await worked(on);
         await on.locator('.chart svg').waitFor({ timeout: PATIENCE });
-        await expect.poll(() => sideways(on)).toBeLessThanOrEqual(0);
+        await expect.poll(() => sidewaysScroll(on)).toBeLessThanOrEqual(0);
         expect(await findings(on), `${width} ${theme}`).toEqual([]);
         if (process.env.PICTURES)
           await on.screenshot({

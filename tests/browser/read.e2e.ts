@@ -7,7 +7,8 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { READ_DRILLS } from '../../drills/index.ts';
 import { makeReadSet } from '../../sim/index.ts';
 import type { KeptSet } from '../../src/store/schema.ts';
-import { addAxe, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
+import { openApp, type PageOptions, pageProblems } from '../support/browser.ts';
+import { seriousFindings, sidewaysScroll } from '../support/findings.ts';
 import { normals } from '../support/normals.ts';
 import { pixelsOfColour } from '../support/pixels.ts';
 
@@ -25,18 +26,6 @@ const start = (on: Page, drill: string): Promise<void> => on.locator(`[data-dril
 const words = (on: Page): Promise<string> => on.getByTestId('aim-words').innerText();
 const button = (on: Page, name: string) => on.getByRole('button', { name });
 
-const seriousFindings = async (on: Page): Promise<string[]> => {
-  await addAxe(on);
-  return on.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run(): Promise<{ violations: { id: string; impact: string | null }[] }> };
-    };
-    const { violations } = await axe.run();
-    return violations
-      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-      .map(({ id }) => id);
-  });
-};
 /** Inks of the map, light theme (src/scene/palette.ts): the person's own, and the true line's. */
 const OWN_INK = '#a8538a';
 const TRUE_INK = '#26241f';
@@ -55,8 +44,6 @@ const middleOfMap = async (on: Page): Promise<{ x: number; y: number }> => {
   return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
 };
 const typeAim = (on: Page, text: string): Promise<void> => on.getByLabel(/^Or type it/).fill(text);
-const sidewaysScroll = (on: Page): Promise<number> =>
-  on.evaluate(() => document.documentElement.scrollWidth - innerWidth);
 
 /** Sets of two months as the page would have kept them: 40% off, then 15%, the second month on shorter putts. */
 const twoMonths = (now: number): KeptSet[] => {

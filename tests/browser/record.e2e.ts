@@ -4,7 +4,8 @@
  */
 import type { Locator, Page } from 'playwright';
 import { afterEach, describe, expect, it } from 'vitest';
-import { addAxe, type PageOptions, pageProblems } from '../support/browser.ts';
+import { type PageOptions, pageProblems } from '../support/browser.ts';
+import { seriousFindings, sidewaysScroll } from '../support/findings.ts';
 import { holeWords, openRecord, pick, putts, recordHole, startRound } from '../support/recording.ts';
 
 let page: Page | undefined;
@@ -18,20 +19,6 @@ const open = async (options: PageOptions = {}): Promise<Page> => {
 };
 const button = (on: Page, name: string | RegExp): Locator => on.getByRole('button', { name, exact: true });
 const hole = (on: Page): Promise<string> => on.getByRole('heading', { level: 1 }).innerText();
-const sidewaysScroll = (on: Page): Promise<number> =>
-  on.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-const seriousFindings = async (on: Page): Promise<string[]> => {
-  await addAxe(on);
-  return on.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run(): Promise<{ violations: { id: string; impact: string | null }[] }> };
-    };
-    const { violations } = await axe.run();
-    return violations
-      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-      .map(({ id }) => id);
-  });
-};
 /** Counts what a finger does, in the page itself. */
 const countTaps = (on: Page): Promise<void> =>
   on.evaluate(() => {

@@ -5,7 +5,8 @@
 import { readFileSync } from 'node:fs';
 import type { Download, Page } from 'playwright';
 import { afterEach, describe, expect, it } from 'vitest';
-import { addAxe, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
+import { openApp, type PageOptions, pageProblems } from '../support/browser.ts';
+import { seriousFindings, sidewaysScroll } from '../support/findings.ts';
 import { manyRecords, putRecords } from '../support/reviewRecords.ts';
 import { NONE_OF_SIX, NOTHING_DROPPED, roundInFeet } from '../support/roundsByHand.ts';
 
@@ -208,18 +209,6 @@ describe('with two rounds', () => {
 });
 
 describe('the page', () => {
-  const seriousFindings = async (on: Page): Promise<string[]> => {
-    await addAxe(on);
-    return on.evaluate(async () => {
-      const { axe } = window as unknown as {
-        axe: { run(): Promise<{ violations: { id: string; impact: string | null }[] }> };
-      };
-      const { violations } = await axe.run();
-      return violations
-        .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-        .map(({ id }) => id);
-    });
-  };
   it.each([
     [1440, 'light', 'ft, in'],
     [1440, 'dark', 'm, cm'],
@@ -238,9 +227,7 @@ describe('the page', () => {
         for (const details of document.querySelectorAll('details')) details.open = true;
       });
       await allDrawn(on);
-      expect(await on.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
-        0,
-      );
+      expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
       expect(await seriousFindings(on)).toEqual([]);
     },
     LONG,

@@ -6,7 +6,8 @@ import { readFileSync } from 'node:fs';
 import ICAL from 'ical.js';
 import type { Page } from 'playwright';
 import { afterAll, describe, expect, it } from 'vitest';
-import { addAxe, openApp, pageProblems } from '../support/browser.ts';
+import { openApp, pageProblems } from '../support/browser.ts';
+import { findings, sidewaysScroll } from '../support/findings.ts';
 
 /** Some ten players by the engine and a dozen drills, seconds each on a busy machine, ms. */
 const PATIENCE = 400_000;
@@ -14,17 +15,6 @@ const LONG = 450_000;
 
 const answer = (on: Page): Promise<string> => on.getByTestId('week-answer').innerText();
 const names = (on: Page): Promise<string[]> => on.getByTestId('week-item').locator('strong').allInnerTexts();
-const findings = async (on: Page): Promise<string[]> => {
-  await addAxe(on);
-  return on.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-    };
-    return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
-  });
-};
-const sideways = (on: Page): Promise<number> =>
-  on.evaluate(() => document.documentElement.scrollWidth - innerWidth);
 const picture = async (on: Page, name: string): Promise<void> => {
   if (process.env.PICTURES)
     await on.screenshot({ path: `${process.env.PICTURES}/${name}.png`, fullPage: true });
@@ -201,13 +191,13 @@ describe('the week', () => {
       ] as const) {
         await on.setViewportSize({ width, height: 900 });
         await on.getByRole('radio', { name: theme }).check({ force: true });
-        await expect.poll(() => sideways(on)).toBeLessThanOrEqual(0);
+        await expect.poll(() => sidewaysScroll(on)).toBeLessThanOrEqual(0);
         expect(await findings(on), `${width} ${theme}`).toEqual([]);
         await picture(on, `week-${width}-${theme}`);
       }
       await on.getByRole('button', { name: 'Plan a new week' }).click();
       await on.getByRole('radio', { name: 'three' }).check({ force: true });
-      await expect.poll(() => sideways(on)).toBeLessThanOrEqual(0);
+      await expect.poll(() => sidewaysScroll(on)).toBeLessThanOrEqual(0);
       expect(await findings(on)).toEqual([]);
       await picture(on, 'week-again-390');
       await on.getByRole('button', { name: 'Keep the plan there is' }).click();

@@ -3,8 +3,6 @@
  * page logs as an error, throws, or asks of another host is kept for `pageProblems`.
  */
 
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { type Browser, chromium, type Locator, type Page } from 'playwright';
 import { afterAll, inject } from 'vitest';
 import { chromiumArguments } from './chromium.ts';
@@ -128,12 +126,4 @@ export const middleOf = async (thing: Locator): Promise<{ x: number; y: number }
   const box = await thing.boundingBox();
   if (box === null) throw new Error('not on the page');
   return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-};
-
-/**
- * Loads axe-core into the page. By evaluation, not by a script tag: the page's content policy rightly refuses inline
- * scripts, and tests must not switch the policy off.
- */
-export const addAxe = async (page: Page): Promise<void> => {
-  await page.evaluate(readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
 };

@@ -1,0 +1,42 @@
+/** What is wrong with a page for those who see or hear it otherwise, and whether it scrolls sideways. By axe-core. */
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Page } from 'playwright';
+
+interface Violation {
+  readonly id: string;
+  readonly impact: string | null;
+  readonly nodes: readonly { readonly html: string }[];
+}
+
+/**
+ * Loads axe-core into the page. By evaluation, not by a script tag: the page's content policy rightly refuses inline
+ * scripts, and tests must not switch the policy off.
+ */
+const addAxe = async (on: Page): Promise<void> => {
+  if (await on.evaluate(() => 'axe' in window)) return;
+  await on.evaluate(readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
+};
+
+/** Everything axe finds, or only what is serious, each with the first place it is found at. */
+export const findings = async (on: Page, least: 'any' | 'serious' = 'any'): Promise<string[]> => {
+  await addAxe(on);
+  const found = await on.evaluate(async (): Promise<readonly Violation[]> => {
+    const { axe } = window as unknown as { axe: { run(): Promise<{ violations: Violation[] }> } };
+    const { violations } = await axe.run();
+    return violations.map(({ id, impact, nodes }) => ({
+      id,
+      impact,
+      nodes: nodes.slice(0, 1).map(({ html }) => ({ html })),
+    }));
+  });
+  return found
+    .filter(({ impact }) => least === 'any' || impact === 'serious' || impact === 'critical')
+    .map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
+};
+
+export const seriousFindings = (on: Page): Promise<string[]> => findings(on, 'serious');
+
+/** How far the page scrolls sideways, CSS pixels. */
+export const sidewaysScroll = (on: Page): Promise<number> =>
+  on.evaluate(() => document.documentElement.scrollWidth - innerWidth);
