@@ -242,6 +242,22 @@ describe('practising', () => {
   );
 
   it(
+    'is not to be seen while a round is open',
+    async () => {
+      const on = await open();
+      await worked(on);
+      await setPageRecords(on, {
+        rounds: [{ id: 'round-0001', day: '2026-05-02', startedAt: 1000, holes: 9, withoutPutt: [] }],
+      });
+      await on.reload();
+      await on.getByRole('heading', { level: 1, name: /round is open/i }).waitFor();
+      expect(await on.getByTestId('expected').count()).toBe(0);
+      expect(await on.getByTestId('score').count()).toBe(0);
+    },
+    LONG,
+  );
+
+  it(
     'has no sideways scroll and no finding of axe, at 390 and 1440 px, light and dark, in feet and metres',
     async () => {
       const on = await open();
