@@ -30,10 +30,31 @@ export {
   startAngleOf,
   TOUR_MIX,
 } from './benchmarks/mix.ts';
+export { BENCHMARKS, puttingBenchmarkOf } from './benchmarks/modelled.ts';
+export {
+  type Benchmark,
+  type BenchmarkTable,
+  benchmarkOf,
+  type ShareRow,
+} from './benchmarks/putting-benchmark.ts';
 export { BENCHMARK_CAPTURE } from './benchmarks/putts.ts';
+export { fallingRows, TOUR_RECORD } from './benchmarks/tour-record.ts';
 export { checkPutt } from './check.ts';
 export * from './constants.ts';
 export { FEWEST_TO_CONCLUDE } from './evidence/caution.ts';
+export type { CurveGrid, CurvePrior } from './evidence/curve-grid.ts';
+export { curvePriorOf } from './evidence/curve-prior.ts';
+export {
+  type BandTally,
+  bandIndex,
+  bandsOf,
+  type Counted,
+  type DistanceBand,
+  distanceBands,
+  FEET_BANDS,
+  isInBand,
+  METRE_BANDS,
+} from './evidence/distance-bands.ts';
 export {
   chanceAtLeast,
   chanceAtMost,
@@ -43,7 +64,19 @@ export {
   summarizeHits,
   twoSidedChance,
 } from './evidence/hit-counts.ts';
+export { type HoledBin, type HoledBins, type HoledTally, talliesOf } from './evidence/holed-bins.ts';
+export {
+  type CurveShare,
+  curveShareAt,
+  curveWithout,
+  type HolingCurve,
+  holingCurve,
+  ownShareAt,
+  type PlayerShares,
+  playerShares,
+} from './evidence/holing-curve.ts';
 export { judgeLean, type Lean, type LeanOptions, type LeanVerdict, type WayCounts } from './evidence/lean.ts';
+export { type Leaves, leavesByBand, leavesOf } from './evidence/leaves.ts';
 export { type Estimate, meanInterval, type WeightedMean } from './evidence/mean-interval.ts';
 export {
   LEAN_KINDS,
@@ -54,7 +87,10 @@ export {
   publishedShortOfMisses,
 } from './evidence/miss-leans.ts';
 export { type MorePutts, type MorePuttsQuestion, morePutts, type TestDesign } from './evidence/more-putts.ts';
+export type { OwnPart } from './evidence/own-part.ts';
+export { type HoleEnd, type PlayedHole, playedHoles, type StruckPutt } from './evidence/played-holes.ts';
 export { type Proportion, proportionInterval } from './evidence/proportion.ts';
+export { type ChosenPutts, choosePutts, type PuttFilter, type PuttRecord } from './evidence/putt-filter.ts';
 export { type AimPair, type BiasVerdict, type ReadingBias, readingBias } from './evidence/reading-bias.ts';
 export type {
   MissCounts,
@@ -81,6 +117,14 @@ export {
 } from './evidence/round-check.ts';
 export type { FirstPutts, GainWithoutHoling, HoleGain } from './evidence/round-gain.ts';
 export { type ShareDifference, shareDifference } from './evidence/share-difference.ts';
+export {
+  type GainedInRound,
+  gainedByPutt,
+  gainedOnHole,
+  meanPer18,
+  type StrokesGained,
+  strokesGained,
+} from './evidence/strokes-gained.ts';
 export {
   adjustedTrend,
   type JudgedPutt,

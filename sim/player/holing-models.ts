@@ -51,16 +51,23 @@ export const holedByAngle = (feet: number, angleSd: number): number =>
   feet <= WIDTH ? 1 : 2 * shareBelow(Math.asin(WIDTH / feet) / angleSd) - 1;
 
 /**
+ * Share that reaches the hole and would not run TOO_FAR past, whatever the line.
+ * @param feet ball to hole
+ * @param distanceSd share of the distance meant, which is 1 ft past
+ */
+export function holedByDistance(feet: number, distanceSd: number): number {
+  const spread = (feet + OVERSHOT) * distanceSd;
+  return shareBelow((TOO_FAR - OVERSHOT) / spread) - shareBelow(-OVERSHOT / spread);
+}
+
+/**
  * Share holed when start line and distance err.
  * @param feet ball to hole
  * @param angleSd radians
  * @param distanceSd share of the distance meant, which is 1 ft past
  */
-export function holedByAngleAndDistance(feet: number, angleSd: number, distanceSd: number): number {
-  const spread = (feet + OVERSHOT) * distanceSd;
-  const reaches = shareBelow((TOO_FAR - OVERSHOT) / spread) - shareBelow(-OVERSHOT / spread);
-  return holedByAngle(feet, angleSd) * reaches;
-}
+export const holedByAngleAndDistance = (feet: number, angleSd: number, distanceSd: number): number =>
+  holedByAngle(feet, angleSd) * holedByDistance(feet, distanceSd);
 
 export interface AngleFit {
   readonly status: Found['status'];
