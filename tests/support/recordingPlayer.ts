@@ -4,13 +4,22 @@
  * rolling) and nothing of how it sums: strokes are drawn, rolled one by one by the roller, and told in words with errors of
  * judgement of their own.
  */
+
+import { newLeavingBall } from '../../sim/hole/leave.ts';
 import type { Player, Putt, RecordedMiss, RecordedPutt } from '../../sim/index.ts';
-import { degreesToRadians, feetToMetres, inchesToMetres, planeSurface, seededRandom } from '../../sim/index.ts';
+import {
+  degreesToRadians,
+  feetToMetres,
+  inchesToMetres,
+  planeSurface,
+  seededRandom,
+} from '../../sim/index.ts';
 import { LineWalk } from '../../sim/read/line.ts';
 import { bearingOf, drops, fromLip, lipsOut, rollerFor, startOf } from '../../sim/roll/roll.ts';
 import { newPass } from '../../sim/roll/roller.ts';
-import { newLeavingBall } from '../../sim/hole/leave.ts';
 
+/** A ball that touched the hole was not short, wherever it went from there: as `along`, m. */
+const LIPPED = 1;
 const HOLE_RADIUS = inchesToMetres(4.25) / 2;
 /** What a form offers to tap: usual distances and leaves. */
 const FEET = [2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 25, 30, 35, 40, 50, 60];
@@ -108,7 +117,7 @@ export function plainRolls(
       holed,
       passed: short ? beside : offset,
       beside,
-      along: lipped ? Math.max(along, 0.01) : along,
+      along: lipped ? LIPPED : along,
       leave: Math.hypot(x, y),
       lineError,
       paceError,

@@ -15,36 +15,25 @@ import { normalBelow } from './normal-below.ts';
 import { yesOf } from './words.ts';
 
 /** Edges on both sides of 0: `fine` equal steps, then steps each `growth` times the one before, until past `end`. */
-function edgesOf(step: number, fine: number, growth: number, ends: readonly [number, number]): Float64Array {
-  const outward = (end: number): number[] => {
-    const edges: number[] = [];
-    let at = 0;
-    let width = step;
-    while (at < end) {
-      if (edges.length >= fine) width *= growth;
-      at += width;
-      edges.push(at);
-    }
-    return edges;
-  };
-  return Float64Array.from([
-    ...outward(ends[0])
-      .reverse()
-      .map((edge) => -edge),
-    0,
-    ...outward(ends[1]),
-  ]);
+function edgesOf(step: number, fine: number, growth: number, end: number): Float64Array {
+  const edges: number[] = [];
+  let at = 0;
+  let width = step;
+  while (at < end) {
+    if (edges.length >= fine) width *= growth;
+    at += width;
+    edges.push(at);
+  }
+  return Float64Array.from([...edges.map((edge) => -edge).reverse(), 0, ...edges]);
 }
 
 /**
- * Starts: fifths of a degree out to two, then wider; a bell curve of half a degree, narrower than anyone's, is off by 0.7% of its
- * height in the middle of such a cell. Paces: fiftieths out to a fifth. Twice as fine moves no posterior (tests).
+ * Starts: three tenths of a degree out to two, then wider; paces: three hundredths out to a fifth. What lies within a cell is taken as
+ * even, which widens an error by the spread within: a line of one degree by 0.4%, a pace of 10% by 0.4%. Twice as fine
+ * moves no middle by a tenth of its margin (tests), and takes four times as long.
  */
-export const START_EDGES = edgesOf(degreesToRadians(0.2), 10, 1.3, [
-  degreesToRadians(35),
-  degreesToRadians(35),
-]);
-export const PACE_EDGES = edgesOf(0.02, 10, 1.22, [0.6, 0.75]);
+export const START_EDGES = edgesOf(degreesToRadians(0.3), 7, 1.35, degreesToRadians(35));
+export const PACE_EDGES = edgesOf(0.03, 7, 1.3, 0.7);
 export const STARTS = START_EDGES.length - 1;
 export const PACES = PACE_EDGES.length - 1;
 const middlesOf = (edges: Float64Array): Float64Array =>
@@ -52,12 +41,10 @@ const middlesOf = (edges: Float64Array): Float64Array =>
 const START_MIDDLES = middlesOf(START_EDGES);
 const PACE_MIDDLES = middlesOf(PACE_EDGES);
 
-/** True start angles for which rows of shares are kept, radians: by a fifth from one to the next. */
-export const AIMS = Float64Array.from([
-  0,
-  0.4,
-  ...Array.from({ length: 25 }, (_, i) => 0.8 * 1.2 ** i).filter((angle) => angle < 62),
-]).map(degreesToRadians);
+/** True start angles for which rows of shares are kept, radians: from one to the next by 0.45 of it. */
+export const AIMS = Float64Array.from([0, 0.4, ...Array.from({ length: 12 }, (_, i) => 0.8 * 1.45 ** i)]).map(
+  degreesToRadians,
+);
 
 /** The two aims about one, and the part of the second. */
 export function aimsAbout(aim: number): { first: number; part: number } {

@@ -9,10 +9,26 @@ import type { RecordedPutt } from '../record.ts';
 import { Grounds } from './grounds.ts';
 import { likelihoodOf } from './likelihood.ts';
 import type { Matrix } from './matrix.ts';
-import { counts, type FitRecord, type OutcomeOptions, type Recorded, recordedPutt, recordedSet } from './outcomes.ts';
+import {
+  counts,
+  type FitRecord,
+  type OutcomeOptions,
+  type Recorded,
+  recordedPutt,
+  recordedSet,
+} from './outcomes.ts';
 import { type Draws, drawPosterior, FEWEST_WORTH } from './posterior.ts';
-import { bandsOfScores, defaultPrior, ERRORS, type ErrorName, type ErrorsPrior, errorOf, HABITS, playerOfScores } from './prior.ts';
-import { type TellApart, tellApart } from './tell-apart.ts';
+import {
+  bandsOfScores,
+  defaultPrior,
+  ERRORS,
+  type ErrorName,
+  type ErrorsPrior,
+  errorOf,
+  HABITS,
+  playerOfScores,
+} from './prior.ts';
+import { TAPS, type Tap, type TellApart, tellApart } from './tell-apart.ts';
 import { type PaceShare, UNSAID_PACES } from './words.ts';
 
 export interface FitErrorsOptions {
@@ -25,11 +41,13 @@ export interface FitErrorsOptions {
   /** Paces that a putt without a word about it may have been meant at; default: mostly 17 in past. */
   readonly unsaidPaces?: readonly PaceShare[];
   readonly seed?: number | string;
+  /** Which taps to weigh for `tellApart`; default all. They take about as long as the rest: none where nobody asks. */
+  readonly taps?: readonly Tap[];
   /** Asked now and then with the share of work done, 0 to 1; false ends the fit with status 'stopped'. */
   readonly wanted?: (done: number) => boolean;
 }
 
-export interface Range {
+export interface ErrorRange {
   readonly low: number;
   readonly high: number;
 }
@@ -39,11 +57,11 @@ export interface FittedError {
   /** Half of what is thought lies below. */
   readonly median: number;
   /** 90 and 95% of what is thought lie between, half of the rest on each side. */
-  readonly range90: Range;
-  readonly range95: Range;
+  readonly range90: ErrorRange;
+  readonly range95: ErrorRange;
   /** The same before the record. */
-  readonly before90: Range;
-  readonly before95: Range;
+  readonly before90: ErrorRange;
+  readonly before95: ErrorRange;
   /** Share of the doubt (variance, in the measure of the prior) that the record has taken away: near 0 it says nothing yet. */
   readonly told: number;
 }
@@ -104,16 +122,14 @@ const Z95 = 1.959963984540054;
  * @param record putts of any rounds, practice sets, and the rounds themselves for their green speeds
  */
 export function fitErrors(record: FitRecord, options: FitErrorsOptions = {}): ErrorsFit {
-  const { prior = defaultPrior(), seed = 1, wanted = () => true } = options;
+  const { prior = defaultPrior(), seed = 1, taps = TAPS, wanted = () => true } = options;
   const outcomes: OutcomeOptions = {
     grounds: options.grounds ?? new Grounds(),
     level: options.level ?? false,
     unsaidPaces: options.unsaidPaces ?? UNSAID_PACES,
   };
   const speeds = new Map(record.rounds?.map(({ id, greenSpeed }) => [id, greenSpeed]));
-  const counted = record.putts
-    .filter(counts)
-    .map((putt) => ({ putt, greenSpeed: speeds.get(putt.roundId) }));
+  const counted = record.putts.filter(counts).map((putt) => ({ putt, greenSpeed: speeds.get(putt.roundId) }));
   const passedOver = record.putts.length - counted.length;
   const made = patternsOf(record, counted, outcomes, (done) => wanted(PATTERNS_DONE * done));
   if (made === undefined) return { status: 'stopped' };
@@ -160,7 +176,7 @@ export function fitErrors(record: FitRecord, options: FitErrorsOptions = {}): Er
       verdict: tooLittle > SURE ? 'tooLittle' : tooLittle < 1 - SURE ? 'tooMuch' : 'cannotTell',
     },
     correlations,
-    tellApart: tellApart({ putts: counted, outcomes, prior, middle, covariance }),
+    tellApart: tellApart({ putts: counted, outcomes, prior, middle, covariance, taps }),
     players: playersOf(draws, prior, seed),
     worth: draws.worth,
     rough: draws.worth < FEWEST_WORTH,
@@ -181,7 +197,8 @@ function patternsOf(
 ): { recorded: Recorded[]; practicePutts: number } | undefined {
   const alike = new Map<string, { putt: CountedPutt; times: number }>();
   for (const putt of putts) {
-    const { distance, holed, miss, climb, breaks, slopeFelt, paceMeant, startedAsMeant, paceAsMeant } = putt.putt;
+    const { distance, holed, miss, climb, breaks, slopeFelt, paceMeant, startedAsMeant, paceAsMeant } =
+      putt.putt;
     const key = JSON.stringify([
       [distance, putt.greenSpeed, climb, breaks, slopeFelt, paceMeant, startedAsMeant, paceAsMeant],
       holed || [miss?.side, miss?.reach, miss?.leave],
@@ -242,7 +259,7 @@ function fittedError(draws: Draws, prior: ErrorsPrior, name: ErrorName, told: nu
     }
     return order[order.length - 1].score;
   };
-  const range = (low: number, high: number): Range => ({
+  const range = (low: number, high: number): ErrorRange => ({
     low: errorOf(prior, name, low),
     high: errorOf(prior, name, high),
   });

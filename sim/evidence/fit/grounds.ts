@@ -61,7 +61,11 @@ export interface GroundQuestion {
   readonly exact: boolean;
 }
 
-function groundOf(putt: Putt, share: number, { slope, rise, length }: Pick<Ground, 'slope' | 'rise' | 'length'>): Ground {
+function groundOf(
+  putt: Putt,
+  share: number,
+  { slope, rise, length }: Pick<Ground, 'slope' | 'rise' | 'length'>,
+): Ground {
   let walk: LineWalk | undefined;
   let holing: Holing | undefined;
   const aims = new Map<number, number | undefined>();
@@ -111,7 +115,15 @@ export class Grounds {
     if (known !== undefined) return known;
     const speedAt = (share: number): number =>
       speed === undefined ? between(this.mix.greenSpeeds, share) : Math.exp(speed * SPEED_STEP);
-    const made = [this.ground({ length: taken, slope: 0, turned: 0, greenSpeed: speedAt(0.5), share: level ? 1 : LEVEL_SHARE })];
+    const made = [
+      this.ground({
+        length: taken,
+        slope: 0,
+        turned: 0,
+        greenSpeed: speedAt(0.5),
+        share: level ? 1 : LEVEL_SHARE,
+      }),
+    ];
     const [, points] = POINTS.find(([upTo]) => taken < upTo) ?? POINTS[POINTS.length - 1];
     for (let k = 0; k < points && !level; k++) {
       const at = (power: number): number => fraction((k + 0.5) / PLASTIC ** power + nearest * GOLDEN * power);

@@ -40,7 +40,8 @@ export function strayShares({ lineSd, paceSd, readSd }: Player, bands: Bands): E
   return shares;
 }
 
-const patternsOf = (record: readonly Recorded[]): Pattern[] => record.flatMap(({ patterns }) => patterns.flat());
+const patternsOf = (record: readonly Recorded[]): Pattern[] =>
+  record.flatMap(({ patterns }) => patterns.flat());
 
 /** @param usual whose errors times STRAY_TIMES are those of strays */
 export function likelihoodOf(record: readonly Recorded[], usual: Player, usualBands: Bands): Likelihood {

@@ -34,7 +34,12 @@ export function solveLower(lower: Matrix, right: readonly number[]): number[] {
 export function inverseOf(matrix: Matrix): number[][] | undefined {
   const lower = choleskyOf(matrix);
   if (lower === undefined) return undefined;
-  const columns = matrix.map((_, i) => solveLower(lower, matrix.map((_row, k) => (k === i ? 1 : 0))));
+  const columns = matrix.map((_, i) =>
+    solveLower(
+      lower,
+      matrix.map((_row, k) => (k === i ? 1 : 0)),
+    ),
+  );
   return matrix.map((_, i) =>
     matrix.map((_row, j) => columns[i].reduce((sum, value, k) => sum + value * columns[j][k], 0)),
   );

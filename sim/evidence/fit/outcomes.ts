@@ -7,12 +7,20 @@
  * - Of a set's misses those counted high or low say so; of the others nothing but that they missed is known. Short and past are
  *   a second count of the same misses; it is taken as independent of the first.
  */
+
+import type { PracticeSet, RecordedPutt, RecordedRound } from '../record.ts';
 import { type Answer, NO, UNASKED, YES } from './error-shares.ts';
 import type { Ground, Grounds } from './grounds.ts';
-import type { PracticeSet, RecordedPutt, RecordedRound } from '../record.ts';
 import { type Outcome, type Pattern, type PatternOptions, patternOf } from './patterns.ts';
 import type { Strokes } from './strokes.ts';
-import { countedSide, type PaceShare, pacesMeant, wordsShare, type WrittenMiss, writtenSide } from './words.ts';
+import {
+  countedSide,
+  type PaceShare,
+  pacesMeant,
+  type WrittenMiss,
+  wordsShare,
+  writtenSide,
+} from './words.ts';
 
 /** A record to fit. */
 export interface FitRecord {
@@ -71,7 +79,11 @@ export function likelyGrounds(
       const aimOffset = ground.aimOffsetAt(pace);
       if (aimOffset === undefined) continue;
       const { rise, slope } = ground;
-      weighed.push({ ground, pace, share: ground.share * share * wordsShare(words, { rise, slope, aimOffset }) });
+      weighed.push({
+        ground,
+        pace,
+        share: ground.share * share * wordsShare(words, { rise, slope, aimOffset }),
+      });
     }
   const likeliest = weighed.reduce((most, { share }) => Math.max(most, share), 0);
   const kept = weighed.filter(({ share }) => share > UNLIKELY * likeliest);
@@ -83,7 +95,8 @@ export function likelyGrounds(
   return { grounds, chance: weighed.reduce((sum, { share }) => sum + share, 0) };
 }
 
-const answerOf = (asMeant: boolean | undefined): Answer => (asMeant === undefined ? UNASKED : asMeant ? YES : NO);
+const answerOf = (asMeant: boolean | undefined): Answer =>
+  asMeant === undefined ? UNASKED : asMeant ? YES : NO;
 
 /** How "as meant?" was answered of a putt. */
 export const answersGiven = ({ startedAsMeant, paceAsMeant }: RecordedPutt): Required<PatternOptions> => ({
@@ -129,7 +142,10 @@ export function recordedPutt(
 }
 
 /** @returns undefined when the set says nothing */
-export function recordedSet(set: PracticeSet, { grounds, level, unsaidPaces }: OutcomeOptions): Recorded | undefined {
+export function recordedSet(
+  set: PracticeSet,
+  { grounds, level, unsaidPaces }: OutcomeOptions,
+): Recorded | undefined {
   const { distance: length, attempts, holed, misses = {} } = set;
   if (!(attempts > 0) || length < SHORTEST || length > LONGEST) return undefined;
   const isLevel = level || set.ground === 'carpet';
@@ -148,7 +164,9 @@ export function recordedSet(set: PracticeSet, { grounds, level, unsaidPaces }: O
   return {
     shares: likely.map(({ share }) => share),
     // The share of each ground stays outside: it is one for all putts of the set.
-    patterns: likely.map(({ strokes }) => told.map(([outcome]) => patternOf([{ strokes, share: 1 }], outcome))),
+    patterns: likely.map(({ strokes }) =>
+      told.map(([outcome]) => patternOf([{ strokes, share: 1 }], outcome)),
+    ),
     counts: told.map(([, count]) => count),
   };
 }

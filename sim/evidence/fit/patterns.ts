@@ -7,7 +7,17 @@
  * like aim say is added up once, when the pattern is made: a player's chance of the outcome is then a short sum, whatever the
  * number of grounds behind it. A ground whose aim lies between two of the grid's takes part in both, in proportion.
  */
-import { type Answer, AIMS, aimsAbout, type ErrorShares, PACES, STARTS, UNASKED } from './error-shares.ts';
+import {
+  AIMS,
+  type Answer,
+  aimsAbout,
+  type ErrorShares,
+  fillShares,
+  newErrorShares,
+  PACES,
+  STARTS,
+  UNASKED,
+} from './error-shares.ts';
 import type { HoledCells, Strokes } from './strokes.ts';
 import { type MissChance, missChance, type WrittenMiss } from './words.ts';
 
@@ -24,8 +34,14 @@ export interface Pattern {
   readonly weight: Float32Array;
 }
 
-/** A cell that counts for less than this share of the heaviest is left out. */
-const LEAST = 1e-5;
+/** Share of an outcome's chance for a player of about twice the usual errors that may be left out: the lightest cells. */
+const LEFT_OUT = 0.005;
+const WIDE = (() => {
+  const shares = newErrorShares();
+  const player = { lineSd: 0.045, paceSd: 0.2, readSd: 0.9, readBias: 0, paceBias: 0 };
+  fillShares(player, { start: 1, pace: 1 }, { start: false, pace: false }, shares);
+  return { starts: shares.starts[UNASKED], paces: shares.paces[UNASKED] };
+})();
 
 const ROWS = AIMS.length * STARTS;
 // Filled and emptied by one pattern at a time.
@@ -78,8 +94,16 @@ export function patternOf(
     highest = Math.max(highest, first + 1);
   }
   const [from, to] = [lowest * STARTS, Math.min(ROWS, (highest + 1) * STARTS)];
-  let heaviest = 0;
-  for (let i = from * PACES; i < to * PACES; i++) if (sums[i] > heaviest) heaviest = sums[i];
+  let total = 0;
+  let count = 0;
+  for (let row = from; row < to; row++)
+    for (let j = 0; j < PACES; j++) {
+      const sum = sums[row * PACES + j];
+      if (sum === 0) continue;
+      total += sum * WIDE.starts[row] * WIDE.paces[j];
+      count++;
+    }
+  const least = (LEFT_OUT * total) / count;
   const rows: number[] = [];
   const begins: number[] = [];
   const cells: number[] = [];
@@ -88,7 +112,7 @@ export function patternOf(
     const begin = cells.length;
     for (let j = 0; j < PACES; j++) {
       const weight = sums[row * PACES + j];
-      if (weight <= LEAST * heaviest) continue;
+      if (!(weight * WIDE.starts[row] * WIDE.paces[j] > least)) continue;
       cells.push(j);
       weights.push(weight);
     }
@@ -109,7 +133,10 @@ export function patternOf(
 }
 
 /** Chance of the outcome for the player whose shares these are. */
-export function chanceOf({ startAnswer, paceAnswer, row, begins, cell, weight }: Pattern, shares: ErrorShares): number {
+export function chanceOf(
+  { startAnswer, paceAnswer, row, begins, cell, weight }: Pattern,
+  shares: ErrorShares,
+): number {
   const starts = shares.starts[startAnswer];
   const paces = shares.paces[paceAnswer];
   let sum = 0;

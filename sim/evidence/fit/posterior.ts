@@ -19,7 +19,7 @@ const WIDER = 1.15;
 /** Step of the differences for the curvature, scores: the posterior's own width is 0.1 to 1. */
 const BEND_STEP = 0.15;
 /** Draws of one round; enough worth when so large a share of them counts; rounds at most. */
-const ROUND = 700;
+const ROUND = 500;
 const ENOUGH = 0.5;
 const MOST_ROUNDS = 5;
 /** Worth less than this many independent draws, the ends of intervals are too rough to show. */

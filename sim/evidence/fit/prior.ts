@@ -45,7 +45,11 @@ export const HABITS = 2;
 const SPREAD_NAMES = ['lineSd', 'paceSd', 'readSd'] as const;
 
 /** An error from its score. */
-export function errorOf({ about, logSpread, paceBiasSd, readBiasSd }: ErrorsPrior, name: ErrorName, score: number): number {
+export function errorOf(
+  { about, logSpread, paceBiasSd, readBiasSd }: ErrorsPrior,
+  name: ErrorName,
+  score: number,
+): number {
   if (name === 'paceBias') return paceBiasSd * score;
   if (name === 'readBias') return readBiasSd * score;
   return about[name] * Math.exp(logSpread * score);

@@ -96,6 +96,7 @@ export function strokesOf({ walk, regions, meetings }: Holing, pace: number): St
   const towardY = (putt.hole.y - putt.ball.y) / length;
   const rests = missRests(walk, NOWHERE, meetings);
   const centres = centresOf(walk, energy);
+  const gathers = gathersOf(meetings, length, energy);
   const farthest = FARTHEST + FARTHEST_SHARE * aim;
   const unit = HOLE_RADIUS / length;
   holedParts.fill(0);
@@ -137,7 +138,7 @@ export function strokesOf({ walk, regions, meetings }: Holing, pace: number): St
           besides[count] =
             along < 0 && !rest.lipped
               ? high * (rest.y * towardX - rest.x * towardY)
-              : length * (high * (angle - centres[j]));
+              : gathers[j] * (high * (angle - centres[j]));
           leaves[count++] = Math.sqrt(rest.x * rest.x + rest.y * rest.y);
         }
       }
@@ -187,6 +188,19 @@ function centresOf(walk: LineWalk, meant: number): Float64Array {
     const share = Math.min(1, (at - softness[i - 1]) / (softness[i] - softness[i - 1]));
     return starts[i - 1] + share * (starts[i] - starts[i - 1]);
   });
+}
+
+/** How far beside the hole a radian off the line passes, m, for each cell of pace error: ground gathers paths, or spreads them. */
+function gathersOf(meetings: Meetings | undefined, length: number, meant: number): Float64Array {
+  const gathers = new Float64Array(PACES).fill(length);
+  if (meetings === undefined) return gathers;
+  const { rows, energy, aside, offset } = meetings;
+  let row = rows - 1;
+  for (let j = 0; j < PACES; j++) {
+    while (row > 0 && energy[row] < meant * (1 + paceMiddle(j))) row--;
+    gathers[j] = Math.abs(offset[0][row] - offset[1][row]) / (2 * aside[row]);
+  }
+  return gathers;
 }
 
 /** Which part of each cell of pace error drops at this start (radians from ball->hole), added to `covered` with a weight. */

@@ -8,13 +8,14 @@
  * spread evenly over those that were not asked, and counted up to all of them. Added to the posterior's own curvature it gives
  * the spread one would have with those answers. First order: good enough to rank taps, not to promise margins.
  */
-import { ERRORS, type ErrorName, type ErrorsPrior, bandsOfScores, HABITS, playerOfScores } from './prior.ts';
-import { type ErrorShares, fillShares, newErrorShares, NO, YES } from './error-shares.ts';
+
+import type { RecordedPutt } from '../record.ts';
+import { type ErrorShares, fillShares, NO, newErrorShares, YES } from './error-shares.ts';
 import { mixedChance, strayShares } from './likelihood.ts';
 import { inverseOf, type Matrix } from './matrix.ts';
-import type { RecordedPutt } from '../record.ts';
 import { answersGiven, counts, groundsOfPutt, type OutcomeOptions, outcomeOf } from './outcomes.ts';
 import { chanceOf, type Pattern, patternOf } from './patterns.ts';
+import { bandsOfScores, ERRORS, type ErrorName, type ErrorsPrior, HABITS, playerOfScores } from './prior.ts';
 import { writtenSide } from './words.ts';
 
 /** What may be tapped of a putt beside its distance and end; each is optional in the form. */
@@ -48,7 +49,7 @@ export interface TellApart {
 }
 
 /** Putts looked at for each tap. */
-const SAMPLE = 40;
+const SAMPLE = 24;
 /** From this correlation on two errors count as not told apart (ours): a quarter of what is unknown of one hangs on the other. */
 const TRADE_OFF = 0.5;
 /** A tap that leaves more than this share of the area is not worth a sentence. */
@@ -63,6 +64,8 @@ export interface TellApartOptions {
   /** Middle of what is thought, and covariance, in scores; with the habits where they take part. */
   readonly middle: readonly number[];
   readonly covariance: Matrix;
+  /** Which taps to weigh; none: pairs only. */
+  readonly taps: readonly Tap[];
 }
 
 /** Could this tap have been made on this putt, and was it not? */
@@ -108,13 +111,13 @@ function answersOf(
 }
 
 /** One pace each, in its share of those that may have been meant. */
-function saidPaces(
-  putt: RecordedPutt,
-  options: OutcomeOptions,
-  greenSpeed: number | undefined,
-): Possible[] {
+function saidPaces(putt: RecordedPutt, options: OutcomeOptions, greenSpeed: number | undefined): Possible[] {
   return options.unsaidPaces.map(({ pace, share }) => {
-    const { grounds, chance } = groundsOfPutt(putt, { ...options, unsaidPaces: [{ pace, share: 1 }] }, greenSpeed);
+    const { grounds, chance } = groundsOfPutt(
+      putt,
+      { ...options, unsaidPaces: [{ pace, share: 1 }] },
+      greenSpeed,
+    );
     return { pattern: patternOf(grounds, outcomeOf(putt), answersGiven(putt)), chance: share * chance };
   });
 }
@@ -174,7 +177,7 @@ function spreadSample<T>(list: readonly T[], most: number): T[] {
 const areaOf = (covariance: Matrix, i: number, j: number): number =>
   Math.sqrt(Math.max(0, covariance[i][i] * covariance[j][j] - covariance[i][j] ** 2));
 
-export function tellApart({ putts, outcomes, prior, middle, covariance }: TellApartOptions): TellApart {
+export function tellApart({ putts, outcomes, prior, middle, covariance, taps }: TellApartOptions): TellApart {
   const size = ERRORS.length + HABITS;
   const precision = inverseOf(covariance) ?? [];
   // A habit that took no part is as unknown as its prior.
@@ -184,7 +187,7 @@ export function tellApart({ putts, outcomes, prior, middle, covariance }: TellAp
   const at = Array.from({ length: size }, (_, i) => middle[i] ?? 0);
   const around = sharesAround(prior, at);
   const withTap: { gain: TapGain; after: Matrix }[] = [];
-  for (const tap of TAPS) {
+  for (const tap of taps) {
     const open = putts.filter(({ putt }) => isOpen(putt, tap));
     if (open.length === 0) continue;
     const sample = spreadSample(open, SAMPLE);

@@ -31,10 +31,10 @@ const SIDE_SD = 0.03;
 const REACH_SD = 0.06;
 /**
  * A leave as written down against what it was: 1 SD, m and share of it. Lists of lengths to tap step by a tenth to a fifth, and
- * who paces says one, two or three feet: an interval of half a foot about two feet has this SD. A bell, not an interval:
+ * who paces says one, two or three feet. A bell, not an interval:
  * what one player rounds to inches another rounds to feet, and no number is ruled out at a border nobody keeps.
  */
-const LEAVE_SD = 0.05;
+const LEAVE_SD = 0.04;
 const LEAVE_SHARE_SD = 0.1;
 /** Beyond so many SD a leave does not match. */
 const LEAVE_REACH = 3.5;
@@ -167,7 +167,7 @@ export interface MissChance {
 }
 
 export function missChance({ side, reach, leave }: WrittenMiss): MissChance {
-  const sd = leave === undefined ? 0 : LEAVE_SD + LEAVE_SHARE_SD * leave;
+  const sd = leave === undefined ? 0 : Math.hypot(LEAVE_SD, LEAVE_SHARE_SD * leave);
   const words = side !== undefined && side.around > 0 ? 3 : 2;
   return {
     nearest: leave === undefined ? 0 : leave - LEAVE_REACH * sd,
