@@ -167,14 +167,20 @@ export interface MissChance {
 }
 
 export function missChance({ side, reach, leave }: WrittenMiss): MissChance {
-  const sd = leave === undefined ? 0 : Math.hypot(LEAVE_SD, LEAVE_SHARE_SD * leave);
   const words = side !== undefined && side.around > 0 ? 3 : 2;
   return {
-    nearest: leave === undefined ? 0 : leave - LEAVE_REACH * sd,
-    farthest: leave === undefined ? Number.POSITIVE_INFINITY : leave + LEAVE_REACH * sd,
+    nearest: leave === undefined ? 0 : (leave - LEAVE_REACH * LEAVE_SD) / (1 + LEAVE_REACH * LEAVE_SHARE_SD),
+    farthest:
+      leave === undefined
+        ? Number.POSITIVE_INFINITY
+        : (leave + LEAVE_REACH * LEAVE_SD) / (1 - LEAVE_REACH * LEAVE_SHARE_SD),
     of(beside, along, left) {
       let chance = 1;
-      if (leave !== undefined) chance = Math.exp(-(((left - leave) / sd) ** 2) / 2);
+      if (leave !== undefined) {
+        // By what it was, not by what was written: a density over what may be written.
+        const sd = Math.hypot(LEAVE_SD, LEAVE_SHARE_SD * left);
+        chance = Math.exp(-(((left - leave) / sd) ** 2) / 2) / sd;
+      }
       if (reach !== undefined) {
         const short = normalBelow(-along / REACH_SD);
         chance *= slipping(reach === 'short' ? short : 1 - short, 2);
