@@ -27,13 +27,11 @@ function edgesOf(step: number, fine: number, growth: number, end: number): Float
   return Float64Array.from([...edges.map((edge) => -edge).reverse(), 0, ...edges]);
 }
 
-/**
- * Starts: three tenths of a degree out to two, then wider; paces: three hundredths out to a fifth. What lies within a cell is taken as
- * even, which widens an error by the spread within: a line of one degree by 0.4%, a pace of 10% by 0.4%. Twice as fine
- * moves no middle by a tenth of its margin (tests), and takes four times as long.
- */
-export const START_EDGES = edgesOf(degreesToRadians(0.3), 7, 1.35, degreesToRadians(35));
-export const PACE_EDGES = edgesOf(0.03, 7, 1.3, 0.7);
+/** Starts: three tenths of a degree out to two, then wider; paces: three hundredths out to a fifth. */
+const START_STEP = degreesToRadians(0.3);
+const PACE_STEP = 0.03;
+export const START_EDGES = edgesOf(START_STEP, 7, 1.35, degreesToRadians(35));
+export const PACE_EDGES = edgesOf(PACE_STEP, 7, 1.3, 0.7);
 export const STARTS = START_EDGES.length - 1;
 export const PACES = PACE_EDGES.length - 1;
 const middlesOf = (edges: Float64Array): Float64Array =>
@@ -41,8 +39,8 @@ const middlesOf = (edges: Float64Array): Float64Array =>
 const START_MIDDLES = middlesOf(START_EDGES);
 const PACE_MIDDLES = middlesOf(PACE_EDGES);
 
-/** True start angles for which rows of shares are kept, radians: from one to the next by 0.45 of it. */
-export const AIMS = Float64Array.from([0, 0.4, ...Array.from({ length: 12 }, (_, i) => 0.8 * 1.45 ** i)]).map(
+/** True start angles for which rows of shares are kept, radians: from one to the next by 0.3 of it; a putt between two is spread by 1% too much. */
+export const AIMS = Float64Array.from([0, 0.4, ...Array.from({ length: 17 }, (_, i) => 0.8 * 1.3 ** i)]).map(
   degreesToRadians,
 );
 
@@ -82,6 +80,16 @@ const FARTHEST = degreesToRadians(85);
 /** Least spread, so that nothing is divided by 0: a thousandth of a degree, of the break and of the distance. */
 const LEAST = 1e-5;
 
+/** Width of an even spread, SD. */
+const EVEN = Math.sqrt(12);
+
+/**
+ * What lies within a cell is taken as even, which would widen a bell curve by the cell's own spread: so much is taken off beforehand
+ * (Sheppard 1898), from no curve more than half.
+ */
+const narrowed = (sd: number, step: number): number =>
+  Math.sqrt(Math.max(sd * sd - (step / EVEN) ** 2, (sd * sd) / 4));
+
 /** Fills `out` for one player. @param asked whether any record gives answers, for start and pace: without, theirs are left alone */
 export function fillShares(
   player: Player,
@@ -99,13 +107,14 @@ export function fillShares(
     const turn = (sine * cosine) / (cosine * cosine + (seen * sine) ** 2);
     const readAngle = turn * player.readSd;
     const sd = Math.hypot(lineSd, readAngle);
+    const cellwise = narrowed(sd, START_STEP);
     const middle = Math.atan2(seen * sine, cosine) - AIMS[a];
     let below = 0;
     for (let i = 0; i <= STARTS; i++) {
       const angle = Math.max(-FARTHEST, Math.min(FARTHEST, AIMS[a] + START_EDGES[i]));
       // Straight putts have no break to count in; there the two measures are one.
       const off = turn > LEAST ? ((Math.tan(angle) * cosine) / sine - seen) * turn : START_EDGES[i] - middle;
-      const upTo = normalBelow(off / sd);
+      const upTo = normalBelow(off / cellwise);
       if (i > 0) all[a * STARTS + i - 1] = upTo - below;
       below = upTo;
     }
@@ -115,15 +124,16 @@ export function fillShares(
     const part = (lineSd / sd) ** 2;
     for (let i = 0; i < STARTS; i++) {
       const line = part * (START_MIDDLES[i] - middle);
-      const inside =
-        normalBelow((bands.start - line) / lineOnly) - normalBelow((-bands.start - line) / lineOnly);
+      // With what lies within the cell itself.
+      const spread = Math.hypot(lineOnly, (part * (START_EDGES[i + 1] - START_EDGES[i])) / EVEN);
+      const inside = normalBelow((bands.start - line) / spread) - normalBelow((-bands.start - line) / spread);
       const said = yesOf(inside);
       yes[a * STARTS + i] = said * all[a * STARTS + i];
       no[a * STARTS + i] = (1 - said) * all[a * STARTS + i];
     }
   }
   const [paces, paceYes, paceNo] = out.paces;
-  const paceSd = Math.max(LEAST, player.paceSd);
+  const paceSd = narrowed(Math.max(LEAST, player.paceSd), PACE_STEP);
   let below = 0;
   for (let j = 0; j <= PACES; j++) {
     const upTo = normalBelow((PACE_EDGES[j] - player.paceBias) / paceSd);

@@ -132,6 +132,9 @@ export function patternOf(
   };
 }
 
+/** Starts rarer than this add nothing to a chance that a stray putt (likelihood.ts) would not. */
+const LEAST_SHARE = 1e-7;
+
 /** Chance of the outcome for the player whose shares these are. */
 export function chanceOf(
   { startAnswer, paceAnswer, row, begins, cell, weight }: Pattern,
@@ -142,7 +145,7 @@ export function chanceOf(
   let sum = 0;
   for (let r = 0; r < row.length; r++) {
     const share = starts[row[r]];
-    if (share < 1e-12) continue;
+    if (share < LEAST_SHARE) continue;
     let inner = 0;
     for (let k = begins[r]; k < begins[r + 1]; k++) inner += weight[k] * paces[cell[k]];
     sum += share * inner;

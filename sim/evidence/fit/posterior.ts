@@ -8,7 +8,7 @@
  * The search begins from the prior's middle; a posterior with two hills would be climbed on one (none met: the wide t would show
  * it in the weights).
  */
-import { findLeast } from '../../player/nelder-mead.ts';
+import { type Found, findLeast } from '../../player/nelder-mead.ts';
 import { seededRandom } from '../../random.ts';
 import { choleskyOf, inverseOf, type Matrix, solveLower } from './matrix.ts';
 
@@ -16,8 +16,13 @@ import { choleskyOf, inverseOf, type Matrix, solveLower } from './matrix.ts';
 const TAILS = 6;
 /** The t is a little wider than the posterior: too narrow costs more than too wide. */
 const WIDER = 1.15;
-/** Step of the differences for the curvature, scores: the posterior's own width is 0.1 to 1. */
-const BEND_STEP = 0.15;
+/**
+ * First step of the differences, scores: an ordinary posterior is 0.1 to 1 wide. From it follow steps that raise the misfit by
+ * about BEND_RISE; and where they come out narrower than NARROW, thousands of putts, the search goes on in such steps.
+ */
+const FIRST_STEP = 0.15;
+const BEND_RISE = 0.3;
+const NARROW = 0.08;
 /** Draws of one round; enough worth when so large a share of them counts; rounds at most. */
 const ROUND = 500;
 const ENOUGH = 0.5;
@@ -53,19 +58,40 @@ function normalsFrom(random: () => number): () => number {
   return () => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
 }
 
-/** Second derivatives of a function at its least. */
-function bendsOf(f: (at: readonly number[]) => number, at: readonly number[], least: number): number[][] {
-  const h = BEND_STEP;
-  const moved = (i: number, by: number, j = -1, byToo = 0): number =>
+type Misfit = (at: readonly number[]) => number;
+
+/** The misfit with one score moved, or two. */
+const movedFrom =
+  (f: Misfit, at: readonly number[]) =>
+  (i: number, by: number, j = -1, byToo = 0): number =>
     f(at.map((z, k) => z + (k === i ? by : 0) + (k === j ? byToo : 0)));
-  const ups = at.map((_, i) => moved(i, h));
-  const downs = at.map((_, i) => moved(i, -h));
+
+/** Steps, one for each score, that raise the misfit about evenly. */
+function stepsAt(f: Misfit, at: readonly number[], least: number): number[] {
+  const moved = movedFrom(f, at);
+  return at.map((_, i) => {
+    let step = FIRST_STEP;
+    // The rise goes with the square of the step, or nearly so.
+    for (let look = 0; look < 4; look++) {
+      const rise = (moved(i, step) + moved(i, -step)) / 2 - least;
+      if (rise < 4 * BEND_RISE) break;
+      step *= Math.sqrt(BEND_RISE / rise);
+    }
+    return step;
+  });
+}
+
+/** Second derivatives of a function at its least. */
+function bendsOf(f: Misfit, at: readonly number[], least: number, steps: readonly number[]): number[][] {
+  const moved = movedFrom(f, at);
+  const ups = at.map((_, i) => moved(i, steps[i]));
+  const downs = at.map((_, i) => moved(i, -steps[i]));
   const bends = at.map(() => at.map(() => 0));
   for (let i = 0; i < at.length; i++) {
-    bends[i][i] = (ups[i] - 2 * least + downs[i]) / h ** 2;
+    bends[i][i] = (ups[i] - 2 * least + downs[i]) / steps[i] ** 2;
     for (let j = 0; j < i; j++) {
-      const both = moved(i, h, j, h) + moved(i, -h, j, -h);
-      const mixed = (both - ups[i] - downs[i] - ups[j] - downs[j] + 2 * least) / (2 * h ** 2);
+      const both = moved(i, steps[i], j, steps[j]) + moved(i, -steps[i], j, -steps[j]);
+      const mixed = (both - ups[i] - downs[i] - ups[j] - downs[j] + 2 * least) / (2 * steps[i] * steps[j]);
       bends[i][j] = mixed;
       bends[j][i] = mixed;
     }
@@ -89,18 +115,25 @@ export function drawPosterior({ logLikelihood, size, seed, goesOn }: PosteriorSe
     return stopped ? Number.POSITIVE_INFINITY : squares(scores) / 2 - logLikelihood(scores);
   };
   const zeros = new Array<number>(size).fill(0);
-  const { at, misfit: least } = findLeast({
-    misfit,
-    start: zeros,
-    steps: zeros.map(() => 0.6),
-    tolerance: 0.05,
-    mostTries: 120 * size,
-  });
+  const search = (start: readonly number[], first: readonly number[], tolerance: number): Found =>
+    findLeast({ misfit, start, steps: first, tolerance, mostTries: 100 * size });
+  let found = search(
+    zeros,
+    zeros.map(() => 0.6),
+    0.05,
+  );
   if (stopped) return undefined;
+  let steps = stepsAt(misfit, found.at, found.misfit);
+  if (Math.min(...steps) < NARROW) {
+    found = search(found.at, steps, 0.3);
+    steps = stepsAt(misfit, found.at, found.misfit);
+  }
+  if (stopped) return undefined;
+  const { at, misfit: least } = found;
   const random = seededRandom(seed);
   const normal = normalsFrom(random);
   let middle: readonly number[] = at;
-  let spread = spreadFrom(bendsOf(misfit, at, least));
+  let spread = spreadFrom(bendsOf(misfit, at, least, steps));
   let best: Draws | undefined;
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const draws = drawAbout(middle, spread, misfit, normal);

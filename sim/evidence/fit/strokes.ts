@@ -5,7 +5,7 @@
  *
  * The engine's own odds, in another order of summing: odds/outcomes.ts takes one player and sums over his errors; here the
  * errors are laid out first and players follow by the thousand. What drops is odds/drop-region.ts, how a ball leaves the
- * rim odds/lip-outs.ts, rests are those of odds/rests.ts, exact on a plane. Holed shares are within half a point of odds/compare.ts (tests).
+ * rim odds/lip-outs.ts, rests are those of odds/rests.ts, exact on a plane. Holed shares are within 0.6 points of odds/compare.ts (tests).
  */
 import { HOLE_RADIUS } from '../../constants.ts';
 import { type DropRegion, dropRegions } from '../../odds/drop-region.ts';
@@ -48,14 +48,15 @@ const FARTHEST_SHARE = 1.2;
 const NEAR_PART = 0.5;
 const FAR_PART = 0.16;
 const MOST_PARTS = 4;
-/** What drops is looked up so many times across each part near the hole. */
-const LOOKS = 4;
+/** Near the hole, where the region closes, in no fewer than this; so far from it, hole radii. */
+const FEWEST_NEAR = 3;
+const NEAR = 2;
 /** And along energies, m of distance. */
-const LONG_PART = 0.15;
+const LONG_PART = 0.08;
 /** As "along" of a ball that touched the hole, m: plainly not short. */
 const LIPPED = 1;
 
-const POINTS = 16 * STARTS * PACES;
+const POINTS = 3 * MOST_PARTS ** 2 * STARTS * PACES;
 // Filled by one call of `strokesOf` at a time, then copied: nothing outlives it.
 const cells = new Uint16Array(POINTS);
 const parts = new Float32Array(POINTS);
@@ -63,9 +64,10 @@ const besides = new Float32Array(POINTS);
 const alongs = new Float32Array(POINTS);
 const leaves = new Float32Array(POINTS);
 const holedParts = new Float64Array(STARTS * PACES);
-const covered = new Float64Array(PACES);
-/** Energies that drop at one start, softest first, in pairs. */
-const drop = new Float64Array(4);
+/** At one start: energies that drop, softest first, in pairs, region by region; the same as errors of pace; and what is left. */
+const found = new Float64Array(4);
+const drop = new Float64Array(8);
+const gaps = new Float64Array(16);
 const rest: RestPoint = { x: 0, y: 0, lipped: false };
 
 /** All of one putt that does not depend on the pace meant. */
@@ -104,42 +106,42 @@ export function strokesOf({ walk, regions, meetings }: Holing, pace: number): St
   for (let i = 0; i < STARTS; i++) {
     if (START_EDGES[i + 1] < -farthest || START_EDGES[i] > farthest) continue;
     const width = START_EDGES[i + 1] - START_EDGES[i];
-    const near = Math.max(START_EDGES[i], -START_EDGES[i + 1]) < 3 * unit;
-    const across = Math.max(
-      1,
-      Math.min(MOST_PARTS, Math.ceil(width / (near ? NEAR_PART * unit : FAR_PART / length))),
-    );
+    const near = Math.max(START_EDGES[i], -START_EDGES[i + 1]) < NEAR * unit;
+    const finest = near ? NEAR_PART * unit : FAR_PART / length;
+    const across = Math.max(near ? FEWEST_NEAR : 1, Math.min(MOST_PARTS, Math.ceil(width / finest)));
     for (let k = 0; k < across; k++) {
-      const off = START_EDGES[i] + (width * (k + 0.5)) / across;
-      const angle = high * (aim + off);
+      const angle = high * (aim + START_EDGES[i] + (width * (k + 0.5)) / across);
       rests.aim(angle);
-      covered.fill(0);
-      // Where the region closes within a part, its middle alone would say all or nothing.
-      const looks = near ? LOOKS : 1;
-      for (let look = 0; look < looks; look++) {
-        const aside = (width * ((look + 0.5) / looks - 0.5)) / across;
-        cover(regions, angle + high * aside, energy, 1 / looks);
-      }
+      const intervals = dropsAt(regions, angle, energy);
       for (let j = 0; j < PACES; j++) {
         const cell = i * PACES + j;
-        if (covered[j] > 0) holedParts[cell] += covered[j] / across;
-        const missing = 1 - covered[j];
-        if (missing < 1e-3) continue;
-        const [low, wide] = [PACE_EDGES[j], PACE_EDGES[j + 1] - PACE_EDGES[j]];
+        const low = PACE_EDGES[j];
+        const wide = PACE_EDGES[j + 1] - low;
         const lengthwise = Math.min(MOST_PARTS, Math.ceil((wide * length) / LONG_PART));
         for (let l = 0; l < lengthwise; l++) {
-          const rolled = 1 + low + (wide * (l + 0.5)) / lengthwise;
-          rest.lipped = false;
-          rests.at(energy * rolled, rest);
-          const along = rest.x * towardX + rest.y * towardY;
-          cells[count] = cell;
-          parts[count] = missing / (across * lengthwise);
-          alongs[count] = rest.lipped ? LIPPED : along;
-          besides[count] =
-            along < 0 && !rest.lipped
-              ? high * (rest.y * towardX - rest.x * towardY)
-              : gathers[j] * (high * (angle - centres[j]));
-          leaves[count++] = Math.sqrt(rest.x * rest.x + rest.y * rest.y);
+          const pieces = missesIn(
+            low + (wide * l) / lengthwise,
+            low + (wide * (l + 1)) / lengthwise,
+            intervals,
+          );
+          let missing = 0;
+          for (let piece = 0; piece < pieces; piece++) {
+            const part = (gaps[2 * piece + 1] - gaps[2 * piece]) / (wide * across);
+            missing += part;
+            // In the middle of what misses: at an energy that drops a ball would be told to leave the hole at a crawl.
+            rest.lipped = false;
+            rests.at(energy * (1 + (gaps[2 * piece] + gaps[2 * piece + 1]) / 2), rest);
+            const along = rest.x * towardX + rest.y * towardY;
+            cells[count] = cell;
+            parts[count] = part;
+            alongs[count] = rest.lipped ? LIPPED : along;
+            besides[count] =
+              along < 0 && !rest.lipped
+                ? high * (rest.y * towardX - rest.x * towardY)
+                : gathers[j] * (high * (angle - centres[j]));
+            leaves[count++] = Math.sqrt(rest.x * rest.x + rest.y * rest.y);
+          }
+          holedParts[cell] += 1 / (across * lengthwise) - missing;
         }
       }
     }
@@ -203,17 +205,38 @@ function gathersOf(meetings: Meetings | undefined, length: number, meant: number
   return gathers;
 }
 
-/** Which part of each cell of pace error drops at this start (radians from ball->hole), added to `covered` with a weight. */
-function cover(regions: readonly DropRegion[], angle: number, energy: number, weight: number): void {
+/** Errors of pace that drop at this start (radians from ball->hole), as pairs into `drop`; returns how many pairs. */
+function dropsAt(regions: readonly DropRegion[], angle: number, energy: number): number {
+  let count = 0;
   for (const region of regions) {
-    const intervals = region.intervalsAt(angle, drop);
-    for (let k = 0; k < intervals; k++) {
-      const soft = drop[2 * k] / energy - 1;
-      const firm = drop[2 * k + 1] / energy - 1;
-      for (let j = 0; j < PACES; j++) {
-        const overlap = Math.min(firm, PACE_EDGES[j + 1]) - Math.max(soft, PACE_EDGES[j]);
-        if (overlap > 0) covered[j] += (weight * overlap) / (PACE_EDGES[j + 1] - PACE_EDGES[j]);
-      }
+    const intervals = region.intervalsAt(angle, found);
+    for (let k = 0; k < 2 * intervals; k++) drop[2 * count + k] = found[k] / energy - 1;
+    count += intervals;
+  }
+  return count;
+}
+
+/** What is left of a stretch of pace errors without the first intervals of `drop`, as pairs into `gaps`; returns how many. */
+function missesIn(low: number, high: number, intervals: number): number {
+  gaps[0] = low;
+  gaps[1] = high;
+  let count = 1;
+  for (let k = 0; k < intervals && count > 0; k++) {
+    const soft = drop[2 * k];
+    const firm = drop[2 * k + 1];
+    // Intervals are wider than stretches, or nearly so: from the last gap on, in place.
+    const from = gaps[2 * count - 2];
+    const to = gaps[2 * count - 1];
+    if (firm <= from || soft >= to) continue;
+    count--;
+    if (soft > from) {
+      gaps[2 * count] = from;
+      gaps[2 * count++ + 1] = soft;
+    }
+    if (firm < to) {
+      gaps[2 * count] = firm;
+      gaps[2 * count++ + 1] = to;
     }
   }
+  return count;
 }
