@@ -30,8 +30,8 @@ function edgesOf(step: number, fine: number, growth: number, end: number): Float
 /** Starts: three tenths of a degree out to two, then wider; paces: three hundredths out to a fifth. */
 const START_STEP = degreesToRadians(0.3);
 const PACE_STEP = 0.03;
-export const START_EDGES = edgesOf(START_STEP, 7, 1.35, degreesToRadians(35));
-export const PACE_EDGES = edgesOf(PACE_STEP, 7, 1.3, 0.7);
+export const START_EDGES = edgesOf(START_STEP, 7, 1.18, degreesToRadians(35));
+export const PACE_EDGES = edgesOf(PACE_STEP, 7, 1.25, 0.7);
 export const STARTS = START_EDGES.length - 1;
 export const PACES = PACE_EDGES.length - 1;
 const middlesOf = (edges: Float64Array): Float64Array =>

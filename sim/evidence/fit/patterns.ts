@@ -35,7 +35,7 @@ export interface Pattern {
 }
 
 /** Share of an outcome's chance for a player of about twice the usual errors that may be left out: the lightest cells. */
-const LEFT_OUT = 0.005;
+const LEFT_OUT = 0.02;
 const WIDE = (() => {
   const shares = newErrorShares();
   const player = { lineSd: 0.045, paceSd: 0.2, readSd: 0.9, readBias: 0, paceBias: 0 };
