@@ -12,6 +12,7 @@
  */
 import { appendFileSync, existsSync, readFileSync } from 'node:fs';
 import {
+  defaultPrior,
   ERRORS,
   type ErrorName,
   type FittedBiasVerdict,
@@ -20,10 +21,12 @@ import {
   type Player,
   presetOf,
   proportionInterval,
+  seededRandom,
 } from '../../sim/index.ts';
-import { ORDINARY, type RecordingHabits, recordingPlayer } from '../support/recordingPlayer.ts';
+import { normalsOf, ORDINARY, type RecordingHabits, recordingPlayer } from '../support/recordingPlayer.ts';
 
-const SKILLS = ['tour', 'scratch', 'handicap-6', 'averaging-90'];
+/** Presets; and 'anyone': players drawn from the prior itself, among whom 90% ranges are to hold the truth in 90%. */
+const SKILLS = ['tour', 'scratch', 'handicap-6', 'averaging-90', 'anyone'];
 const BIASES = [0, -0.1, -0.25, -0.4];
 const NUMBERS = [30, 60, 120, 240];
 
@@ -42,18 +45,33 @@ interface Line {
   readonly record: number;
   readonly number: number;
   readonly verdict: FittedBiasVerdict;
+  readonly truth: Player;
   /** Median and ends of the 90% range of each error. */
   readonly found: Readonly<Record<ErrorName, readonly [number, number, number]>>;
 }
 
-const playerOf = (skill: string, bias: number): Player => {
+/** @param bias of presets; anyone has his own */
+function playerOf(skill: string, bias: number, record: number): Player {
+  if (skill === 'anyone') {
+    const prior = defaultPrior();
+    const normal = normalsOf(seededRandom(`anyone ${bias} ${record}`));
+    const spread = (middle: number): number => middle * Math.exp(prior.logSpread * normal());
+    return {
+      lineSd: spread(prior.about.lineSd),
+      paceSd: spread(prior.about.paceSd),
+      readSd: spread(prior.about.readSd),
+      paceBias: prior.paceBiasSd * normal(),
+      readBias: prior.readBiasSd * normal(),
+    };
+  }
   const preset = presetOf(skill);
   if (preset === undefined) throw new Error(`Got no preset ${skill}; expected one of player/presets.ts.`);
   return { ...preset.player, readBias: bias };
-};
+}
 
 function fitRecord(kind: string, skill: string, bias: number, record: number, grounds: Grounds): Line[] {
-  const recording = recordingPlayer(playerOf(skill, bias), KINDS[kind], `${skill} ${bias} ${record}`);
+  const truth = playerOf(skill, bias, record);
+  const recording = recordingPlayer(truth, KINDS[kind], `${skill} ${bias} ${record}`);
   const putts = Array.from({ length: Math.max(...NUMBERS) }, () => recording.next());
   return NUMBERS.map((number) => {
     const fit = fitErrors({ putts: putts.slice(0, number) }, { grounds, seed: record, taps: [] });
@@ -64,7 +82,7 @@ function fitRecord(kind: string, skill: string, bias: number, record: number, gr
         return [name, [median, range90.low, range90.high]];
       }),
     ) as unknown as Line['found'];
-    return { kind, skill, bias, record, number, verdict: fit.readBias.verdict, found };
+    return { kind, skill, bias, record, number, verdict: fit.readBias.verdict, truth, found };
   });
 }
 
@@ -77,7 +95,7 @@ const percent = (hits: number, tries: number): string => {
 
 function print(lines: readonly Line[]): void {
   console.log('\nBias claimed: too little / too much, share of records (95% interval)');
-  for (const skill of SKILLS)
+  for (const skill of SKILLS.slice(0, -1))
     for (const bias of BIASES) {
       const cells = NUMBERS.map((number) => {
         const these = lines.filter((l) => l.skill === skill && l.bias === bias && l.number === number);
@@ -93,10 +111,10 @@ function print(lines: readonly Line[]): void {
   );
   for (const number of NUMBERS)
     for (const name of ERRORS) {
-      const cells = [...SKILLS, undefined].map((skill) => {
-        const these = lines.filter((l) => l.number === number && (skill === undefined || l.skill === skill));
+      const cells = SKILLS.map((skill) => {
+        const these = lines.filter((l) => l.number === number && l.skill === skill);
         if (these.length === 0) return '-';
-        const truth = (line: Line): number => playerOf(line.skill, line.bias)[name];
+        const truth = (line: Line): number => line.truth[name];
         const held = these.filter(
           (line) => truth(line) >= line.found[name][1] && truth(line) <= line.found[name][2],
         );
