@@ -95,6 +95,21 @@ export { FEWEST_TO_CONCLUDE } from './evidence/caution.ts';
 export type { CurveGrid, CurvePrior } from './evidence/curve-grid.ts';
 export { curvePriorOf } from './evidence/curve-prior.ts';
 export { type BandTally, distanceBands } from './evidence/distance-bands.ts';
+export {
+  type ErrorRange,
+  type ErrorsFit,
+  type FitErrorsOptions,
+  type FittedBiasVerdict,
+  type FittedError,
+  type FittedErrors,
+  type FittedReadBias,
+  fitErrors,
+} from './evidence/fit/fit-errors.ts';
+export { Grounds } from './evidence/fit/grounds.ts';
+export type { FitRecord } from './evidence/fit/outcomes.ts';
+export { defaultPrior, ERRORS, type ErrorName, type ErrorsPrior } from './evidence/fit/prior.ts';
+export { type ErrorPair, TAPS, type Tap, type TapGain, type TellApart } from './evidence/fit/tell-apart.ts';
+export type { PaceShare } from './evidence/fit/words.ts';
 export { type GainedFromBand, gainedByBand } from './evidence/gained-bands.ts';
 export {
   chanceAtLeast,

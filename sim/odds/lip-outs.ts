@@ -28,7 +28,7 @@ const BEYOND = 1.4;
 const ROWS_BETWEEN = 8;
 
 /** How balls meet the rim: a row for each of many lines through the hole's centre, firm first. */
-interface Meetings {
+export interface Meetings {
   readonly rows: number;
   /** Launch energy of the line, m^2/s^2; its start, and by how much the balls beside it are turned off it, radians. */
   readonly energy: Float64Array;
@@ -41,12 +41,40 @@ interface Meetings {
   readonly going: readonly Float64Array[];
 }
 
-/** Rests of the misses of one putt: those of a covered hole, but for the balls that touch it where the rule knows of them. */
-export function missRests(walk: LineWalk, range: RestRange): Rests {
+/** How one ball meets the rim: signed offset, m; squared speed, m^2/s^2; direction, radians from the ball-to-hole line. */
+export interface Meeting {
+  offset: number;
+  energyThere: number;
+  going: number;
+}
+
+/** A ball of a row's energy that starts at `start` (radians from ball->hole): quadratics through the three rolled. */
+export function meetingAt(meetings: Meetings, row: number, start: number, out: Meeting): Meeting {
+  const { offset, energyThere, going } = meetings;
+  // Left is u = 1, middle 0, right -1.
+  const u = (start - meetings.start[row]) / meetings.aside[row];
+  const left = (u * (u + 1)) / 2;
+  const middle = 1 - u * u;
+  const right = (u * (u - 1)) / 2;
+  // Far off, where the curve is no longer known, a straight line will do.
+  out.offset =
+    Math.abs(u) > BEYOND
+      ? (u * (offset[0][row] - offset[1][row])) / 2
+      : left * offset[0][row] + right * offset[1][row];
+  out.energyThere = left * energyThere[0][row] + middle * energyThere[1][row] + right * energyThere[2][row];
+  out.going = left * going[0][row] + middle * going[1][row] + right * going[2][row];
+  return out;
+}
+
+/**
+ * Rests of the misses of one putt: those of a covered hole, but for the balls that touch it where the rule knows of them.
+ * @param known how its balls meet the rim, when that is at hand already
+ */
+export function missRests(walk: LineWalk, range: RestRange, known?: Meetings): Rests {
   const rests = restsOf(walk.putt, range);
   const rule = captureRule(walk.putt.capture);
   if (rule.leave === undefined) return rests;
-  const meetings = meetingsOf(walk);
+  const meetings = known ?? meetingsOf(walk);
   return meetings === undefined ? rests : opened(walk, rule, rests, meetings);
 }
 
@@ -57,7 +85,8 @@ function opened(walk: LineWalk, rule: CaptureRule, rests: Rests, meetings: Meeti
   const gradient = gradientAt(putt.surface, putt.hole) ?? { x: 0, y: 0 };
   const arrival: Arrival = { heading: 0, speed: 0, offset: 0 };
   const leaving = newLeavingBall();
-  const { rows, energy: energies, start: starts, aside: asides, offset, energyThere, going } = meetings;
+  const { rows, energy: energies, start: starts, aside: asides } = meetings;
+  const met: Meeting = { offset: 0, energyThere: 0, going: 0 };
   // How balls of the chosen start meet the rim, for the rows that they can touch it from.
   const offsets = new Float64Array(rows);
   const speeds = new Float64Array(rows);
@@ -70,18 +99,10 @@ function opened(walk: LineWalk, rule: CaptureRule, rests: Rests, meetings: Meeti
   let jumpCount = 0;
 
   const meet = (start: number, row: number): void => {
-    // Quadratics through left (u = 1), middle (0) and right (-1).
-    const u = (start - starts[row]) / asides[row];
-    const left = (u * (u + 1)) / 2;
-    const middle = 1 - u * u;
-    const right = (u * (u - 1)) / 2;
-    // Far off, where the curve is no longer known, a straight line will do.
-    offsets[row] =
-      Math.abs(u) > BEYOND
-        ? (u * (offset[0][row] - offset[1][row])) / 2
-        : left * offset[0][row] + right * offset[1][row];
-    speeds[row] = left * energyThere[0][row] + middle * energyThere[1][row] + right * energyThere[2][row];
-    headings[row] = left * going[0][row] + middle * going[1][row] + right * going[2][row];
+    meetingAt(meetings, row, start, met);
+    offsets[row] = met.offset;
+    speeds[row] = met.energyThere;
+    headings[row] = met.going;
   };
 
   return {
@@ -148,7 +169,8 @@ function opened(walk: LineWalk, rule: CaptureRule, rests: Rests, meetings: Meeti
   };
 }
 
-function meetingsOf(walk: LineWalk): Meetings | undefined {
+/** @returns undefined where fewer than two lines reach the hole */
+export function meetingsOf(walk: LineWalk): Meetings | undefined {
   const { putt } = walk;
   const zero = bearingOf(putt);
   const { roller } = walk.search;

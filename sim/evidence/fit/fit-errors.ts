@@ -1,0 +1,287 @@
+/**
+ * A player's five errors from what was recorded of his putts. Answers for: the way from a record to a report, and when the report
+ * says that the player reads too little or too much break. Leaves out: its parts (outcomes.ts, likelihood.ts, prior.ts,
+ * posterior.ts, tell-apart.ts); sentences. MODEL.md, section 5, "The player from the record", says what is assumed.
+ */
+import { seededRandom } from '../../random.ts';
+import type { Player } from '../../types.ts';
+import type { RecordedPutt } from '../record.ts';
+import { Grounds } from './grounds.ts';
+import { likelihoodOf } from './likelihood.ts';
+import type { Matrix } from './matrix.ts';
+import {
+  counts,
+  type FitRecord,
+  type OutcomeOptions,
+  type Recorded,
+  recordedPutt,
+  recordedSet,
+} from './outcomes.ts';
+import { type Draws, drawPosterior, FEWEST_WORTH } from './posterior.ts';
+import {
+  bandsOfScores,
+  defaultPrior,
+  ERRORS,
+  type ErrorName,
+  type ErrorsPrior,
+  errorOf,
+  HABITS,
+  playerOfScores,
+} from './prior.ts';
+import { TAPS, type Tap, type TellApart, tellApart } from './tell-apart.ts';
+import { type PaceShare, UNSAID_PACES } from './words.ts';
+
+export interface FitErrorsOptions {
+  /** What is thought beforehand; default: about the preset "Handicap 6", weakly. */
+  readonly prior?: ErrorsPrior;
+  /** Grounds worked out before: fits that share them are quicker. */
+  readonly grounds?: Grounds;
+  /** All putts on level ground, whatever was said of them; default false. */
+  readonly level?: boolean;
+  /** Paces that a putt without a word about it may have been meant at; default: mostly 17 in past. */
+  readonly unsaidPaces?: readonly PaceShare[];
+  readonly seed?: number | string;
+  /** Which taps to weigh for `tellApart`; default all. They take about as long as the rest: none where nobody asks. */
+  readonly taps?: readonly Tap[];
+  /** Asked now and then with the share of work done, 0 to 1; false ends the fit with status 'stopped'. */
+  readonly wanted?: (done: number) => boolean;
+}
+
+export interface ErrorRange {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** One error: radians for lineSd, shares for the others. */
+export interface FittedError {
+  /** Half of what is thought lies below. */
+  readonly median: number;
+  /** 90 and 95% of what is thought lie between, half of the rest on each side. */
+  readonly range90: ErrorRange;
+  readonly range95: ErrorRange;
+  /** The same before the record. */
+  readonly before90: ErrorRange;
+  readonly before95: ErrorRange;
+  /** Share of the doubt (variance, in the measure of the prior) that the record has taken away: near 0 it says nothing yet. */
+  readonly told: number;
+}
+
+/** 'cannotTell' does not say that there is no bias. */
+export type FittedBiasVerdict = 'tooLittle' | 'tooMuch' | 'cannotTell';
+
+export interface FittedReadBias {
+  /** Chances that the player plays too little break, and too much; they sum to 1. */
+  readonly tooLittle: number;
+  readonly tooMuch: number;
+  readonly verdict: FittedBiasVerdict;
+}
+
+export interface FittedErrors {
+  readonly status: 'ok';
+  /** Putts and putts in practice sets that count; putts that do not (conceded, off the green, too near or too far). */
+  readonly putts: number;
+  readonly practicePutts: number;
+  readonly passedOver: number;
+  /** The medians: a player for every screen. */
+  readonly player: Player;
+  readonly errors: Readonly<Record<ErrorName, FittedError>>;
+  readonly readBias: FittedReadBias;
+  /** Correlations of what is thought of the errors, in the order of ERRORS. */
+  readonly correlations: Matrix;
+  readonly tellApart: TellApart;
+  /** Equally likely players: what holds of so many of them is as likely. */
+  readonly players: readonly Player[];
+  /** Independent draws that the ranges rest on; rough: too few for their ends to be shown as more than that. */
+  readonly worth: number;
+  readonly rough: boolean;
+}
+
+export type ErrorsFit =
+  | FittedErrors
+  /** No putt that counts. */
+  | { readonly status: 'nothing'; readonly passedOver: number }
+  /** Ended by `wanted`. */
+  | { readonly status: 'stopped' };
+
+/**
+ * A bias is claimed when all but 2.5% of what is thought lies on one side of none: the record of a player without bias then makes it
+ * claim one at most 5% of the time, and less by what the prior pulls towards none (tests and MODEL.md: by simulation).
+ */
+const SURE = 0.975;
+/** Players drawn for later use. */
+const PLAYERS = 200;
+/** Share of the work that is done when all patterns are made. */
+const PATTERNS_DONE = 0.5;
+
+/** Standard normal quantiles of the prior's ranges. */
+const Z90 = 1.6448536269514722;
+const Z95 = 1.959963984540054;
+
+/**
+ * Fits a player to his record. Pure; the same record, options and seed give the same answer.
+ * @param record putts of any rounds, practice sets, and the rounds themselves for their green speeds
+ */
+export function fitErrors(record: FitRecord, options: FitErrorsOptions = {}): ErrorsFit {
+  const { prior = defaultPrior(), seed = 1, taps = TAPS, wanted = () => true } = options;
+  const outcomes: OutcomeOptions = {
+    grounds: options.grounds ?? new Grounds(),
+    level: options.level ?? false,
+    unsaidPaces: options.unsaidPaces ?? UNSAID_PACES,
+  };
+  const speeds = new Map(record.rounds?.map(({ id, greenSpeed }) => [id, greenSpeed]));
+  const counted = record.putts.filter(counts).map((putt) => ({ putt, greenSpeed: speeds.get(putt.roundId) }));
+  const passedOver = record.putts.length - counted.length;
+  const made = patternsOf(record, counted, outcomes, (done) => wanted(PATTERNS_DONE * done));
+  if (made === undefined) return { status: 'stopped' };
+  const { recorded, practicePutts } = made;
+  if (recorded.length === 0) return { status: 'nothing', passedOver };
+
+  const likelihood = likelihoodOf(recorded, prior.about, bandsOfScores([]));
+  const { start, pace } = likelihood.asked;
+  const size = ERRORS.length + (start || pace ? HABITS : 0);
+  const draws = drawPosterior({
+    logLikelihood: (scores) => likelihood.of(playerOfScores(prior, scores), bandsOfScores(scores)),
+    size,
+    seed,
+    goesOn: (done) => wanted(PATTERNS_DONE + (1 - PATTERNS_DONE) * done),
+  });
+  if (draws === undefined) return { status: 'stopped' };
+  const { middle, covariance } = momentsOf(draws, size);
+  const errors = Object.fromEntries(
+    ERRORS.map((name, i) => [name, fittedError(draws, prior, name, 1 - covariance[i][i])]),
+  ) as Record<ErrorName, FittedError>;
+  const tooLittle = draws.scores.reduce(
+    (sum, scores, k) => sum + (scores[ERRORS.indexOf('readBias')] < 0 ? draws.weights[k] : 0),
+    0,
+  );
+  const correlations = ERRORS.map((_, i) =>
+    ERRORS.map((_also, j) => covariance[i][j] / Math.sqrt(covariance[i][i] * covariance[j][j])),
+  );
+  return {
+    status: 'ok',
+    putts: counted.length,
+    practicePutts,
+    passedOver,
+    player: {
+      lineSd: errors.lineSd.median,
+      paceSd: errors.paceSd.median,
+      readSd: errors.readSd.median,
+      paceBias: errors.paceBias.median,
+      readBias: errors.readBias.median,
+    },
+    errors,
+    readBias: {
+      tooLittle,
+      tooMuch: 1 - tooLittle,
+      verdict: tooLittle > SURE ? 'tooLittle' : tooLittle < 1 - SURE ? 'tooMuch' : 'cannotTell',
+    },
+    correlations,
+    tellApart: tellApart({ putts: counted, outcomes, prior, middle, covariance, taps }),
+    players: playersOf(draws, prior, seed),
+    worth: draws.worth,
+    rough: draws.worth < FEWEST_WORTH,
+  };
+}
+
+interface CountedPutt {
+  readonly putt: RecordedPutt;
+  readonly greenSpeed: number | undefined;
+}
+
+/** Like putts that ended alike count as one, so many times. @returns undefined when it was not wanted to the end */
+function patternsOf(
+  record: FitRecord,
+  putts: readonly CountedPutt[],
+  outcomes: OutcomeOptions,
+  wanted: (done: number) => boolean,
+): { recorded: Recorded[]; practicePutts: number } | undefined {
+  const alike = new Map<string, { putt: CountedPutt; times: number }>();
+  for (const putt of putts) {
+    const { distance, holed, miss, climb, breaks, slopeFelt, paceMeant, startedAsMeant, paceAsMeant } =
+      putt.putt;
+    const key = JSON.stringify([
+      [distance, putt.greenSpeed, climb, breaks, slopeFelt, paceMeant, startedAsMeant, paceAsMeant],
+      holed || [miss?.side, miss?.reach, miss?.leave],
+    ]);
+    const known = alike.get(key);
+    if (known === undefined) alike.set(key, { putt, times: 1 });
+    else known.times++;
+  }
+  const recorded: Recorded[] = [];
+  const steps = alike.size + (record.sets?.length ?? 0);
+  let done = 0;
+  for (const { putt, times } of alike.values()) {
+    if (done % 8 === 0 && !wanted(done / steps)) return undefined;
+    done++;
+    const one = recordedPutt(putt.putt, outcomes, putt.greenSpeed);
+    if (one !== undefined) recorded.push({ ...one, counts: [times] });
+  }
+  let practicePutts = 0;
+  for (const set of record.sets ?? []) {
+    if (!wanted(done++ / steps)) return undefined;
+    const one = recordedSet(set, outcomes);
+    if (one === undefined) continue;
+    recorded.push(one);
+    practicePutts += set.attempts;
+  }
+  return { recorded, practicePutts };
+}
+
+function momentsOf({ scores, weights }: Draws, size: number): { middle: number[]; covariance: number[][] } {
+  const each = Array.from({ length: size }, (_, i) => i);
+  const middle = each.map((i) => scores.reduce((sum, draw, k) => sum + weights[k] * draw[i], 0));
+  const covariance = each.map((i) =>
+    each.map((j) =>
+      scores.reduce((sum, draw, k) => sum + weights[k] * (draw[i] - middle[i]) * (draw[j] - middle[j]), 0),
+    ),
+  );
+  return { middle, covariance };
+}
+
+function fittedError(draws: Draws, prior: ErrorsPrior, name: ErrorName, told: number): FittedError {
+  const which = ERRORS.indexOf(name);
+  const order = draws.scores
+    .map((scores, k) => ({ score: scores[which], weight: draws.weights[k] }))
+    .sort((one, other) => one.score - other.score);
+  /** Between draws along straight lines: each stands in the middle of its weight. */
+  const quantile = (part: number): number => {
+    let below = 0;
+    let lastMiddle = 0;
+    for (let k = 0; k < order.length; k++) {
+      const middle = below + order[k].weight / 2;
+      if (middle >= part) {
+        if (k === 0) return order[0].score;
+        const share = (part - lastMiddle) / (middle - lastMiddle || 1);
+        return order[k - 1].score + share * (order[k].score - order[k - 1].score);
+      }
+      lastMiddle = middle;
+      below += order[k].weight;
+    }
+    return order[order.length - 1].score;
+  };
+  const range = (low: number, high: number): ErrorRange => ({
+    low: errorOf(prior, name, low),
+    high: errorOf(prior, name, high),
+  });
+  return {
+    median: errorOf(prior, name, quantile(0.5)),
+    range90: range(quantile(0.05), quantile(0.95)),
+    range95: range(quantile(0.025), quantile(0.975)),
+    before90: range(-Z90, Z90),
+    before95: range(-Z95, Z95),
+    told: Math.max(0, Math.min(1, told)),
+  };
+}
+
+/** Taken evenly through the weights: far less noise than drawing each for itself. */
+function playersOf({ scores, weights }: Draws, prior: ErrorsPrior, seed: number | string): Player[] {
+  const offset = seededRandom(`players ${seed}`)();
+  const players: Player[] = [];
+  let sum = 0;
+  for (let k = 0; k < scores.length; k++) {
+    sum += weights[k];
+    while (players.length < PLAYERS && (players.length + offset) / PLAYERS < sum)
+      players.push(playerOfScores(prior, scores[k]));
+  }
+  return players;
+}

@@ -1,0 +1,155 @@
+/**
+ * The ground that recorded putts may have had: what was not written down is a spread of planes. Answers for: which slopes,
+ * directions and green speeds stand for it at a length, and the strokes on each, worked out once and kept. Leaves out: which of
+ * them a putt's words speak for (words.ts).
+ *
+ * The mix of MODEL.md section 3: planes of 0.5 to 3%, spread evenly, from all round the hole, green speeds of 8.5 to 10.5 ft
+ * unless the round's own is known; and a share of level ground, so that putts called level and straight have something to be.
+ * It is summed over a lattice (Kronecker's, by powers of the plastic number: evenly spread in three dimensions for any number of points),
+ * begun elsewhere for each length, so that its errors do not add up over a record. One half of the clock: the other is its
+ * mirror image, and high is high on both.
+ */
+import { CLUB_MIX, type Mix } from '../../benchmarks/mix.ts';
+import { BENCHMARK_CAPTURE, ballAt, greenOf } from '../../benchmarks/putts.ts';
+import { LineWalk } from '../../read/line.ts';
+import { startOf } from '../../roll/roll.ts';
+import type { Putt } from '../../types.ts';
+import { type Holing, holingOf, type Strokes, strokesOf } from './strokes.ts';
+
+/** Share of putts on level ground (ours): of ordinary words "level and straight" are said of some putts in twenty. */
+const LEVEL_SHARE = 0.04;
+/** Lengths are told apart to this share, as they are paced; and green speeds. */
+const LENGTH_STEP = 0.06;
+const SPEED_STEP = 0.06;
+/** Points of the lattice by length, m: short putts break little and tell less. */
+const POINTS: readonly (readonly [upTo: number, points: number])[] = [
+  [0.9, 8],
+  [1.8, 16],
+  [Number.POSITIVE_INFINITY, 32],
+];
+/** The one real root of x^4 = x + 1 (Roberts 2018, memory): its powers fill a cube evenly. */
+const PLASTIC = 1.2207440846057596;
+/** Where the lattice of the next length begins: the golden ratio spreads such beginnings evenly. */
+const GOLDEN = 0.6180339887498949;
+
+/** A start as wide as this, radians, is aimed far from the hole whatever its tangent. */
+const WIDEST = 1.4;
+
+/** One plane with the ball on it. */
+export interface Ground {
+  /** Of all putts of its length. */
+  readonly share: number;
+  /** Rise over run, and rise to the hole per metre. */
+  readonly slope: number;
+  readonly rise: number;
+  /** m */
+  readonly length: number;
+  /** How far beside the hole the line of this pace (m past) is aimed, m, 0 or more; undefined: it has no line. */
+  aimOffsetAt(pace: number): number | undefined;
+  /** All strokes at a pace, m past. */
+  strokesAt(pace: number): Strokes | undefined;
+}
+
+/** What to put down of a putt's ground before its words are heard. */
+export interface GroundQuestion {
+  /** m */
+  readonly length: number;
+  /** Stimpmeter reading, m; missing: the mix. */
+  readonly greenSpeed?: number | undefined;
+  readonly level: boolean;
+  /** The length itself, not its class: for many putts from one place. */
+  readonly exact: boolean;
+}
+
+function groundOf(
+  putt: Putt,
+  share: number,
+  { slope, rise, length }: Pick<Ground, 'slope' | 'rise' | 'length'>,
+): Ground {
+  let walk: LineWalk | undefined;
+  let holing: Holing | undefined;
+  const aims = new Map<number, number | undefined>();
+  const kept = new Map<number, Strokes | undefined>();
+  return {
+    share,
+    slope,
+    rise,
+    length,
+    aimOffsetAt(pace) {
+      if (aims.has(pace)) return aims.get(pace);
+      walk ??= new LineWalk(putt);
+      const line = walk.reason === undefined ? walk.lineAt(pace) : undefined;
+      const start = line && Math.min(Math.abs(startOf(putt, line.heading)), WIDEST);
+      const aimOffset = start === undefined ? undefined : length * Math.tan(start);
+      aims.set(pace, aimOffset);
+      return aimOffset;
+    },
+    strokesAt(pace) {
+      if (kept.has(pace)) return kept.get(pace);
+      walk ??= new LineWalk(putt);
+      holing ??= holingOf(walk);
+      const strokes = holing && strokesOf(holing, pace);
+      kept.set(pace, strokes);
+      return strokes;
+    },
+  };
+}
+
+const classOf = (value: number, step: number): number => Math.round(Math.log(value) / step);
+const fraction = (value: number): number => value - Math.floor(value);
+const between = ([low, high]: readonly [number, number], share: number): number => low + share * (high - low);
+
+/** Keeps every ground it has made: fits of many records share one. */
+export class Grounds {
+  private readonly kept = new Map<string, readonly Ground[]>();
+
+  constructor(private readonly mix: Mix = CLUB_MIX) {}
+
+  /** Planes that may have been it; their shares sum to 1. */
+  of({ length, greenSpeed, level, exact }: GroundQuestion): readonly Ground[] {
+    const nearest = classOf(length, LENGTH_STEP);
+    const taken = exact ? length : Math.exp(nearest * LENGTH_STEP);
+    const speed = greenSpeed === undefined ? undefined : classOf(greenSpeed, SPEED_STEP);
+    const key = `${taken} ${speed} ${level}`;
+    const known = this.kept.get(key);
+    if (known !== undefined) return known;
+    const speedAt = (share: number): number =>
+      speed === undefined ? between(this.mix.greenSpeeds, share) : Math.exp(speed * SPEED_STEP);
+    const made = [
+      this.ground({
+        length: taken,
+        slope: 0,
+        turned: 0,
+        greenSpeed: speedAt(0.5),
+        share: level ? 1 : LEVEL_SHARE,
+      }),
+    ];
+    const [, points] = POINTS.find(([upTo]) => taken < upTo) ?? POINTS[POINTS.length - 1];
+    for (let k = 0; k < points && !level; k++) {
+      const at = (power: number): number => fraction((k + 0.5) / PLASTIC ** power + nearest * GOLDEN * power);
+      made.push(
+        this.ground({
+          length: taken,
+          slope: between(this.mix.slopes, at(1)),
+          turned: Math.PI * at(2),
+          greenSpeed: speedAt(at(3)),
+          share: (1 - LEVEL_SHARE) / points,
+        }),
+      );
+    }
+    this.kept.set(key, made);
+    return made;
+  }
+
+  private ground(spot: {
+    readonly length: number;
+    readonly slope: number;
+    readonly turned: number;
+    readonly greenSpeed: number;
+    readonly share: number;
+  }): Ground {
+    const { length, slope, turned, greenSpeed, share } = spot;
+    const putt = ballAt(greenOf(slope, greenSpeed, BENCHMARK_CAPTURE), length, turned);
+    return groundOf(putt, share, { slope, rise: slope * Math.cos(turned), length });
+  }
+}

@@ -1,0 +1,191 @@
+/**
+ * From a likelihood to draws of what is thought after it: Bayes' rule in normal scores (prior.ts). Answers for: the likeliest place,
+ * its curvature, weighted draws and how many independent ones they are worth. Leaves out: what the scores mean.
+ *
+ * Draws come from a multivariate t about the likeliest place, as wide as the curvature says, and carry the weight posterior/t
+ * (importance sampling). A record that bends the posterior gives them uneven weights: then the t is put about the weighted
+ * draws themselves and they are drawn anew, a few times (Cappe et al. 2004, population Monte Carlo; memory).
+ * The search begins from the prior's middle; a posterior with two hills would be climbed on one (none met: the wide t would show
+ * it in the weights).
+ */
+import { type Found, findLeast } from '../../player/nelder-mead.ts';
+import { seededRandom } from '../../random.ts';
+import { choleskyOf, inverseOf, type Matrix, solveLower } from './matrix.ts';
+
+/** Degrees of freedom of the t: tails heavier than any posterior's here, so that no weight runs away. */
+const TAILS = 6;
+/** The t is a little wider than the posterior: too narrow costs more than too wide. */
+const WIDER = 1.15;
+/**
+ * First step of the differences, scores: an ordinary posterior is 0.1 to 1 wide. From it follow steps that raise the misfit by
+ * about BEND_RISE; and where they come out narrower than NARROW, thousands of putts, the search goes on in such steps.
+ */
+const FIRST_STEP = 0.15;
+const BEND_RISE = 0.3;
+const NARROW = 0.08;
+/** Draws of one round; enough worth when so large a share of them counts; rounds at most. */
+const ROUND = 500;
+const ENOUGH = 0.5;
+const MOST_ROUNDS = 5;
+/** Worth less than this many independent draws, the ends of intervals are too rough to show. */
+export const FEWEST_WORTH = 150;
+
+export interface Draws {
+  /** Scores, draw by draw. */
+  readonly scores: readonly (readonly number[])[];
+  /** Sum to 1. */
+  readonly weights: Float64Array;
+  /** Independent draws they are worth: 1 / sum of squared weights (Kish 1965). */
+  readonly worth: number;
+  readonly likeliest: readonly number[];
+  /** Times the likelihood was asked. */
+  readonly asked: number;
+}
+
+export interface PosteriorSearch {
+  /** Logarithm of the likelihood at scores. */
+  readonly logLikelihood: (scores: readonly number[]) => number;
+  readonly size: number;
+  readonly seed: number | string;
+  /** Asked now and then, with how far it is, 0 to 1; false ends the search. */
+  readonly goesOn: (done: number) => boolean;
+}
+
+const squares = (scores: readonly number[]): number => scores.reduce((sum, z) => sum + z * z, 0);
+
+/** Box & Muller 1958. */
+function normalsFrom(random: () => number): () => number {
+  return () => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+}
+
+type Misfit = (at: readonly number[]) => number;
+
+/** The misfit with one score moved, or two. */
+const movedFrom =
+  (f: Misfit, at: readonly number[]) =>
+  (i: number, by: number, j = -1, byToo = 0): number =>
+    f(at.map((z, k) => z + (k === i ? by : 0) + (k === j ? byToo : 0)));
+
+/** Steps, one for each score, that raise the misfit about evenly. */
+function stepsAt(f: Misfit, at: readonly number[], least: number): number[] {
+  const moved = movedFrom(f, at);
+  return at.map((_, i) => {
+    let step = FIRST_STEP;
+    // The rise goes with the square of the step, or nearly so.
+    for (let look = 0; look < 4; look++) {
+      const rise = (moved(i, step) + moved(i, -step)) / 2 - least;
+      if (rise < 4 * BEND_RISE) break;
+      step *= Math.sqrt(BEND_RISE / rise);
+    }
+    return step;
+  });
+}
+
+/** Second derivatives of a function at its least. */
+function bendsOf(f: Misfit, at: readonly number[], least: number, steps: readonly number[]): number[][] {
+  const moved = movedFrom(f, at);
+  const ups = at.map((_, i) => moved(i, steps[i]));
+  const downs = at.map((_, i) => moved(i, -steps[i]));
+  const bends = at.map(() => at.map(() => 0));
+  for (let i = 0; i < at.length; i++) {
+    bends[i][i] = (ups[i] - 2 * least + downs[i]) / steps[i] ** 2;
+    for (let j = 0; j < i; j++) {
+      const both = moved(i, steps[i], j, steps[j]) + moved(i, -steps[i], j, -steps[j]);
+      const mixed = (both - ups[i] - downs[i] - ups[j] - downs[j] + 2 * least) / (2 * steps[i] * steps[j]);
+      bends[i][j] = mixed;
+      bends[j][i] = mixed;
+    }
+  }
+  return bends;
+}
+
+/** Spread about the likeliest place; where the curvature makes no sense, that of the prior. */
+function spreadFrom(bends: Matrix): number[][] {
+  const unit = bends.map((row, i) => row.map((_, j) => (i === j ? 1 : 0)));
+  return inverseOf(bends) ?? unit;
+}
+
+/** @returns undefined when it was not wanted to the end */
+export function drawPosterior({ logLikelihood, size, seed, goesOn }: PosteriorSearch): Draws | undefined {
+  let asked = 0;
+  let stopped = false;
+  const misfit = (scores: readonly number[]): number => {
+    // Asking costs more than a look: once in a while.
+    if (asked++ % 32 === 0 && !stopped) stopped = !goesOn(Math.min(0.95, asked / (asked + 900)));
+    return stopped ? Number.POSITIVE_INFINITY : squares(scores) / 2 - logLikelihood(scores);
+  };
+  const zeros = new Array<number>(size).fill(0);
+  const search = (start: readonly number[], first: readonly number[], tolerance: number): Found =>
+    findLeast({ misfit, start, steps: first, tolerance, mostTries: 100 * size });
+  let found = search(
+    zeros,
+    zeros.map(() => 0.6),
+    0.05,
+  );
+  if (stopped) return undefined;
+  let steps = stepsAt(misfit, found.at, found.misfit);
+  if (Math.min(...steps) < NARROW) {
+    found = search(found.at, steps, 0.3);
+    steps = stepsAt(misfit, found.at, found.misfit);
+  }
+  if (stopped) return undefined;
+  const { at, misfit: least } = found;
+  const random = seededRandom(seed);
+  const normal = normalsFrom(random);
+  let middle: readonly number[] = at;
+  let spread = spreadFrom(bendsOf(misfit, at, least, steps));
+  let best: Draws | undefined;
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const draws = drawAbout(middle, spread, misfit, normal);
+    if (stopped) return undefined;
+    const { scores, weights } = draws;
+    const worth = 1 / weights.reduce((sum, weight) => sum + weight * weight, 0);
+    if (best === undefined || worth > best.worth) best = { scores, weights, worth, likeliest: at, asked };
+    if (worth > ENOUGH * ROUND) break;
+    const about = middle.map((_, i) => scores.reduce((sum, draw, k) => sum + weights[k] * draw[i], 0));
+    const around = about.map((_, i) =>
+      about.map((_also, j) =>
+        scores.reduce((sum, draw, k) => sum + weights[k] * (draw[i] - about[i]) * (draw[j] - about[j]), 0),
+      ),
+    );
+    if (choleskyOf(around) === undefined) break;
+    middle = about;
+    spread = around;
+  }
+  return best && { ...best, asked };
+}
+
+function drawAbout(
+  middle: readonly number[],
+  spread: Matrix,
+  misfit: (scores: readonly number[]) => number,
+  normal: () => number,
+): { scores: number[][]; weights: Float64Array } {
+  const size = middle.length;
+  const lower = choleskyOf(spread.map((row) => row.map((value) => value * WIDER ** 2))) ?? [];
+  const scores: number[][] = [];
+  const logs = new Float64Array(ROUND);
+  for (let k = 0; k < ROUND; k++) {
+    const z = middle.map(() => normal());
+    let chi = 0;
+    for (let i = 0; i < TAILS; i++) chi += normal() ** 2;
+    const stretch = Math.sqrt(TAILS / chi);
+    const draw = middle.map((value, i) => {
+      let sum = value;
+      for (let j = 0; j <= i; j++) sum += stretch * lower[i][j] * z[j];
+      return sum;
+    });
+    scores.push(draw);
+    const away = squares(
+      solveLower(
+        lower,
+        draw.map((value, i) => value - middle[i]),
+      ),
+    );
+    logs[k] = -misfit(draw) + ((TAILS + size) / 2) * Math.log1p(away / TAILS);
+  }
+  const most = logs.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
+  const weights = logs.map((log) => Math.exp(log - most));
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  return { scores, weights: weights.map((weight) => weight / total) };
+}

@@ -1,0 +1,197 @@
+/**
+ * What a player means by the words of the recording form, as chances: how likely a word is, given what the ground was or the ball
+ * did. Answers for: thresholds, how surely people see which side of them something lies, and slips of the finger. Leaves out:
+ * where putts lie (grounds.ts), what becomes of a stroke (strokes.ts).
+ *
+ * No word is taken at its word: every threshold is soft by what people misjudge, and every word may be a slip. All sizes here
+ * are ours (common practice, no source) unless they say otherwise; a player with other habits of speech is answered for as far
+ * as the softness reaches.
+ */
+import { HOLE_RADIUS } from '../../constants.ts';
+import type { BreakWay, Climb } from '../../types.ts';
+import { degreesToRadians, inchesToMetres } from '../../units.ts';
+import type { MissReach, MissSide, PaceMeant, PuttCircumstances, SlopeFelt } from '../record.ts';
+import { normalBelow } from './normal-below.ts';
+
+/** Rise per metre below which a putt counts as level (as in training/question.ts), and how far off that is seen, 1 SD. */
+const LEVEL = 0.005;
+const LEVEL_SD = 0.004;
+/** Aimed inside the hole counts as straight, m; seen to so much and a share of the aim offset, 1 SD. */
+const STRAIGHT = HOLE_RADIUS;
+const STRAIGHT_SD = 0.025;
+const STRAIGHT_SHARE_SD = 0.15;
+/** Where gentle ends and steep begins (the latter as in training/question.ts), rise over run; seen to, 1 SD. */
+const GENTLE = 0.01;
+const STEEP = 0.02;
+const SLOPE_SD = 0.004;
+/** A ball that went over the hole, or died in line with it, missed on line, m beside the middle; seen to, m, 1 SD. */
+const ON_LINE = HOLE_RADIUS;
+const SIDE_SD = 0.03;
+/** How far from pin-high short and past are told apart, m, 1 SD. */
+const REACH_SD = 0.06;
+/**
+ * A leave as written down against what it was: 1 SD, m and share of it. Lists of lengths to tap step by a tenth to a fifth, and
+ * who paces says one, two or three feet. A bell, not an interval:
+ * what one player rounds to inches another rounds to feet, and no number is ruled out at a border nobody keeps.
+ */
+const LEAVE_SD = 0.04;
+const LEAVE_SHARE_SD = 0.1;
+/** Beyond so many SD a leave does not match. */
+const LEAVE_REACH = 3.5;
+/** Share of words that are slips: any of the others, whatever was seen. */
+const SLIP = 0.02;
+/** Share of "as meant?" answers that are wrong: nobody sees half a degree at the start for certain. */
+const WRONG_ANSWER = 0.1;
+
+/** Paces meant, m past the hole: 6 in, the 17 in of Pelz (second-hand; 12 to 18 in common practice) and 30 in. */
+const PACES: Readonly<Record<PaceMeant, number>> = {
+  die: inchesToMetres(6),
+  normal: inchesToMetres(17),
+  firm: inchesToMetres(30),
+};
+export interface PaceShare {
+  /** m past. */
+  readonly pace: number;
+  readonly share: number;
+}
+/** Not said: mostly normal, now and then one of the others. */
+export const UNSAID_PACES: readonly PaceShare[] = [
+  { pace: PACES.normal, share: 0.6 },
+  { pace: PACES.die, share: 0.2 },
+  { pace: PACES.firm, share: 0.2 },
+];
+/** The paces a putt may have been meant at. */
+export const pacesMeant = (
+  said: PaceMeant | undefined,
+  unsaid: readonly PaceShare[],
+): readonly PaceShare[] => (said === undefined ? unsaid : [{ pace: PACES[said], share: 1 }]);
+
+/**
+ * Errors of the stroke alone, 1 SD of nobody: within which a player says that it was as meant. What each player calls so is not
+ * known; it is one more unknown about these middles, log-normal with BAND_SPREAD (prior.ts).
+ */
+export const START_BAND = degreesToRadians(1);
+export const PACE_BAND = 0.1;
+export const BAND_SPREAD = 0.5;
+/** Chance of "yes" when the share `inside` of such strokes lies within the band. */
+export const yesOf = (inside: number): number => WRONG_ANSWER + (1 - 2 * WRONG_ANSWER) * inside;
+
+const slipping = (share: number, words: number): number => SLIP / words + (1 - SLIP) * share;
+
+const climbShare = (climb: Climb, rise: number): number => {
+  const up = normalBelow((rise - LEVEL) / LEVEL_SD);
+  const down = normalBelow((-rise - LEVEL) / LEVEL_SD);
+  return slipping(climb === 'up' ? up : climb === 'down' ? down : 1 - up - down, 3);
+};
+/** Left and right breaks are mirror images and count as one word: it breaks. */
+const breakShare = (breaks: BreakWay, aimOffset: number): number => {
+  const sd = Math.hypot(STRAIGHT_SD, STRAIGHT_SHARE_SD * aimOffset);
+  const straight = normalBelow((STRAIGHT - aimOffset) / sd) - normalBelow((-STRAIGHT - aimOffset) / sd);
+  return slipping(breaks === 'straight' ? straight : 1 - straight, 2);
+};
+const slopeShare = (felt: SlopeFelt, slope: number): number => {
+  const gentle = normalBelow((GENTLE - slope) / SLOPE_SD);
+  const steep = normalBelow((slope - STEEP) / SLOPE_SD);
+  return slipping(felt === 'gentle' ? gentle : felt === 'steep' ? steep : 1 - gentle - steep, 3);
+};
+
+/** The ground of one putt, as words may describe it. */
+export interface Described {
+  /** Rise to the hole per metre; rise over run of the plane. */
+  readonly rise: number;
+  readonly slope: number;
+  /** m, 0 or more. */
+  readonly aimOffset: number;
+}
+
+/** Chance that a player says these words of such ground; what was not said asks for nothing. */
+export function wordsShare(
+  { climb, breaks, slopeFelt }: Pick<PuttCircumstances, 'climb' | 'breaks' | 'slopeFelt'>,
+  { rise, slope, aimOffset }: Described,
+): number {
+  let share = 1;
+  if (climb !== undefined) share *= climbShare(climb, rise);
+  if (breaks !== undefined) share *= breakShare(breaks, aimOffset);
+  if (slopeFelt !== undefined) share *= slopeShare(slopeFelt, slope);
+  return share;
+}
+
+/** What was written of a miss. Fields left out were not. */
+export interface WrittenMiss {
+  /**
+   * Chances of having said the word for a ball that was plainly high, plainly low, on line. `around`: half-width of "on line", m;
+   * 0 where the form knows only high and low.
+   */
+  readonly side?: {
+    readonly high: number;
+    readonly low: number;
+    readonly online: number;
+    readonly around: number;
+  };
+  readonly reach?: MissReach;
+  /** m */
+  readonly leave?: number;
+}
+
+/** A side as tapped in a round. Left and right of a putt whose break was not said may each be the high side. */
+export function writtenSide(side: MissSide, breaks: BreakWay | undefined): NonNullable<WrittenMiss['side']> {
+  const around = ON_LINE;
+  if (side === 'online') return { high: 0, low: 0, online: 1, around };
+  if (side === 'left' || side === 'right') {
+    if (breaks === undefined || breaks === 'straight') return { high: 0.5, low: 0.5, online: 0, around };
+    // Left to right: it is aimed left, and left is high.
+    const high = (side === 'left') === (breaks === 'leftToRight') ? 1 : 0;
+    return { high, low: 1 - high, online: 0, around };
+  }
+  return { high: side === 'high' ? 1 : 0, low: side === 'low' ? 1 : 0, online: 0, around };
+}
+/** A side as counted in practice: high or low, nothing between. */
+export const countedSide = (side: 'high' | 'low'): NonNullable<WrittenMiss['side']> => ({
+  high: side === 'high' ? 1 : 0,
+  low: side === 'low' ? 1 : 0,
+  online: 0,
+  around: 0,
+});
+
+/** How a miss that lies so would be written down. */
+export interface MissChance {
+  /** Where the chance is not 0: leaves between these, m. */
+  readonly nearest: number;
+  readonly farthest: number;
+  /**
+   * @param beside m, positive high: where it passed the hole, or where it lies beside the line to it when short
+   * @param along m past the hole along the line from the ball, negative short
+   * @param leave m
+   */
+  of(beside: number, along: number, leave: number): number;
+}
+
+export function missChance({ side, reach, leave }: WrittenMiss): MissChance {
+  const words = side !== undefined && side.around > 0 ? 3 : 2;
+  return {
+    nearest: leave === undefined ? 0 : (leave - LEAVE_REACH * LEAVE_SD) / (1 + LEAVE_REACH * LEAVE_SHARE_SD),
+    farthest:
+      leave === undefined
+        ? Number.POSITIVE_INFINITY
+        : (leave + LEAVE_REACH * LEAVE_SD) / (1 - LEAVE_REACH * LEAVE_SHARE_SD),
+    of(beside, along, left) {
+      let chance = 1;
+      if (leave !== undefined) {
+        // By what it was, not by what was written: a density over what may be written.
+        const sd = Math.hypot(LEAVE_SD, LEAVE_SHARE_SD * left);
+        chance = Math.exp(-(((left - leave) / sd) ** 2) / 2) / sd;
+      }
+      if (reach !== undefined) {
+        const short = normalBelow(-along / REACH_SD);
+        chance *= slipping(reach === 'short' ? short : 1 - short, 2);
+      }
+      if (side !== undefined) {
+        const high = normalBelow((beside - side.around) / SIDE_SD);
+        const low = normalBelow((-beside - side.around) / SIDE_SD);
+        const said = side.high * high + side.low * low + side.online * (1 - high - low);
+        chance *= slipping(said, words);
+      }
+      return chance;
+    },
+  };
+}

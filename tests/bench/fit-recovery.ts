@@ -1,0 +1,155 @@
+/**
+ * Does the fit of a player find the player? Players of known errors record putts (tests/support/recordingPlayer.ts) and are fitted:
+ * how often 90% ranges hold the truth, how often a read bias is claimed, by bias, skill and number of putts. Its tables stand
+ * in MODEL.md, section 5; run it again after any change to what is rolled, recorded or fitted.
+ *
+ *     npx tsx tests/bench/fit-recovery.ts RESULTS [RECORDS] [KIND]
+ *
+ * RESULTS: a file that every record fitted is added to as one line, and that is read first: stop it and run it again to go on.
+ * RECORDS: of each player and bias, default 60; 0 prints what there is. KIND: 'ordinary' (default) or one of the other kinds of
+ * recording below. Records go round the players, so that a part of the run is a fair part. Alone on a quiet core a record takes about
+ * two seconds.
+ */
+import { appendFileSync, existsSync, readFileSync } from 'node:fs';
+import {
+  defaultPrior,
+  ERRORS,
+  type ErrorName,
+  type FittedBiasVerdict,
+  fitErrors,
+  Grounds,
+  type Player,
+  presetOf,
+  proportionInterval,
+  seededRandom,
+} from '../../sim/index.ts';
+import { normalsOf, ORDINARY, type RecordingHabits, recordingPlayer } from '../support/recordingPlayer.ts';
+
+/** Presets; and 'anyone': players drawn from the prior itself, among whom 90% ranges are to hold the truth in 90%. */
+const SKILLS = ['tour', 'scratch', 'handicap-6', 'averaging-90', 'anyone'];
+const BIASES = [0, -0.1, -0.25, -0.4];
+const NUMBERS = [30, 60, 120, 240];
+
+/** How putts are written down; all of putts said to break, 5 to 30 ft. */
+const KINDS: Readonly<Record<string, RecordingHabits>> = {
+  ordinary: { says: ORDINARY, breakingOnly: true },
+  full: { says: { ...ORDINARY, slopeFelt: true, asMeant: true }, breakingOnly: true },
+  sparse: { says: {} },
+  byFinish: { says: ORDINARY, breakingOnly: true, sideByFinish: true },
+};
+
+interface Line {
+  readonly kind: string;
+  readonly skill: string;
+  readonly bias: number;
+  readonly record: number;
+  readonly number: number;
+  readonly verdict: FittedBiasVerdict;
+  readonly truth: Player;
+  /** Median and ends of the 90% range of each error. */
+  readonly found: Readonly<Record<ErrorName, readonly [number, number, number]>>;
+}
+
+/** @param bias of presets; anyone has his own */
+function playerOf(skill: string, bias: number, record: number): Player {
+  if (skill === 'anyone') {
+    const prior = defaultPrior();
+    const normal = normalsOf(seededRandom(`anyone ${bias} ${record}`));
+    const spread = (middle: number): number => middle * Math.exp(prior.logSpread * normal());
+    return {
+      lineSd: spread(prior.about.lineSd),
+      paceSd: spread(prior.about.paceSd),
+      readSd: spread(prior.about.readSd),
+      paceBias: prior.paceBiasSd * normal(),
+      readBias: prior.readBiasSd * normal(),
+    };
+  }
+  const preset = presetOf(skill);
+  if (preset === undefined) throw new Error(`Got no preset ${skill}; expected one of player/presets.ts.`);
+  return { ...preset.player, readBias: bias };
+}
+
+function fitRecord(kind: string, skill: string, bias: number, record: number, grounds: Grounds): Line[] {
+  const truth = playerOf(skill, bias, record);
+  const recording = recordingPlayer(truth, KINDS[kind], `${skill} ${bias} ${record}`);
+  const putts = Array.from({ length: Math.max(...NUMBERS) }, () => recording.next());
+  return NUMBERS.map((number) => {
+    const fit = fitErrors({ putts: putts.slice(0, number) }, { grounds, seed: record, taps: [] });
+    if (fit.status !== 'ok') throw new Error(`Got ${fit.status}; expected a fit.`);
+    const found = Object.fromEntries(
+      ERRORS.map((name) => {
+        const { median, range90 } = fit.errors[name];
+        return [name, [median, range90.low, range90.high]];
+      }),
+    ) as unknown as Line['found'];
+    return { kind, skill, bias, record, number, verdict: fit.readBias.verdict, truth, found };
+  });
+}
+
+const percent = (hits: number, tries: number): string => {
+  const { low, high } = proportionInterval(hits, tries);
+  return `${((100 * hits) / tries).toFixed(0)}% (${(100 * low).toFixed(0)}-${(100 * high).toFixed(0)})`.padEnd(
+    15,
+  );
+};
+
+function print(lines: readonly Line[]): void {
+  console.log('\nBias claimed: too little / too much, share of records (95% interval)');
+  for (const skill of SKILLS.slice(0, -1))
+    for (const bias of BIASES) {
+      const cells = NUMBERS.map((number) => {
+        const these = lines.filter((l) => l.skill === skill && l.bias === bias && l.number === number);
+        if (these.length === 0) return '-'.padEnd(22);
+        const little = these.filter(({ verdict }) => verdict === 'tooLittle').length;
+        const much = these.filter(({ verdict }) => verdict === 'tooMuch').length;
+        return `${percent(little, these.length)} / ${((100 * much) / these.length).toFixed(0)}%  `;
+      });
+      console.log(`${skill.padEnd(13)} ${String(bias).padEnd(6)} ${cells.join(' ')}`);
+    }
+  console.log(
+    '\n90% ranges that hold the truth, and mean distance of the median from it (shares of it for spreads, points for biases)',
+  );
+  for (const number of NUMBERS)
+    for (const name of ERRORS) {
+      const cells = SKILLS.map((skill) => {
+        const these = lines.filter((l) => l.number === number && l.skill === skill);
+        if (these.length === 0) return '-';
+        const truth = (line: Line): number => line.truth[name];
+        const held = these.filter(
+          (line) => truth(line) >= line.found[name][1] && truth(line) <= line.found[name][2],
+        );
+        const off = these.reduce((sum, line) => {
+          const [median] = line.found[name];
+          return sum + (name.endsWith('Sd') ? median / truth(line) - 1 : median - truth(line));
+        }, 0);
+        const mean = (100 * off) / these.length;
+        return `${percent(held.length, these.length)} ${mean >= 0 ? '+' : ''}${mean.toFixed(1)}`.padEnd(22);
+      });
+      console.log(`${String(number).padEnd(4)} ${name.padEnd(9)} ${cells.join(' ')}`);
+    }
+}
+
+const [results, records = '60', kind = 'ordinary'] = process.argv.slice(2);
+if (results === undefined || !(kind in KINDS))
+  throw new Error(
+    `Got ${process.argv.slice(2).join(' ')}; expected a file, a number and one of ${Object.keys(KINDS).join(', ')}.`,
+  );
+const lines: Line[] = existsSync(results)
+  ? readFileSync(results, 'utf8')
+      .split('\n')
+      .filter((line) => line !== '')
+      .map((line) => JSON.parse(line) as Line)
+  : [];
+const done = new Set(lines.map((line) => `${line.kind} ${line.skill} ${line.bias} ${line.record}`));
+const grounds = new Grounds();
+for (let record = 0; record < Number(records); record++)
+  for (const bias of BIASES)
+    for (const skill of SKILLS) {
+      if (done.has(`${kind} ${skill} ${bias} ${record}`)) continue;
+      const made = fitRecord(kind, skill, bias, record, grounds);
+      appendFileSync(results, made.map((line) => `${JSON.stringify(line)}\n`).join(''));
+      lines.push(...made);
+    }
+const these = lines.filter((line) => line.kind === kind);
+console.log(`${kind}: ${these.length / NUMBERS.length} records`);
+print(these);
