@@ -15,7 +15,10 @@ export type PuttKind = 'putt' | 'conceded' | 'offGreen';
 /** A player's own word for the slope: not a number. */
 export type SlopeFelt = 'gentle' | 'medium' | 'steep';
 export type PaceMeant = 'die' | 'normal' | 'firm';
-/** high and low of a putt that breaks, left and right of one that does not (as the player stands), or on line. */
+/**
+ * On which side the ball passed the hole, or would have: not where it finished. high and low of a putt that breaks, left and
+ * right of one that does not (as the player stands), or on line.
+ */
 export type MissSide = 'high' | 'low' | 'left' | 'right' | 'online';
 /** Where the ball came to rest: before the hole or beyond it. */
 export type MissReach = 'short' | 'past';

@@ -110,11 +110,17 @@ export const ResultPad = ({ draft, units, hand, onTap, undo }: PadProps) => {
         {draft.offGreen && ', from off the green'}
       </p>
       <MorePad more={draft} onMore={(more) => onTap({ kind: 'more', more })} />
+      {draft.breaks && (
+        <p class="hint rec-asked">
+          {draft.breaks === 'straight' ? 'Left or right' : 'High or low'}: the side on which it passed the
+          hole, or would have.
+        </p>
+      )}
       {/* biome-ignore lint/a11y/useSemanticElements: a picture of places, not form fields */}
       <div
         class="rec-way"
         role="group"
-        aria-label="If it missed, where did it finish?"
+        aria-label="If it missed: on which side did it pass the hole, and was it short or past?"
         style={`--sides: ${sides.length}`}
       >
         <WayDrawing breaks={draft.breaks} />

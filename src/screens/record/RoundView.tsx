@@ -26,7 +26,7 @@ import type { Recorder } from './recorder.ts';
 
 const QUESTIONS: Readonly<Record<Pad, string>> = {
   putt: 'How far, up or down, which way?',
-  result: 'Holed, or where did it finish?',
+  result: 'Holed, or how did it miss?',
   leave: 'How much is left?',
   check: 'As entered',
 };
