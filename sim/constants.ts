@@ -24,11 +24,11 @@ export const BALL_RADIUS = 0.021335;
 /** Fastest speed that drops dead centre by the simple rule, m/s (Holmes 1991, Penner 2002; from memory). */
 export const SIMPLE_CENTRE_SPEED = 1.63;
 
-/** Default "die it in" pace, m past the hole (about 6 in). */
-export const DIE_PACE = 0.15;
+/** Default "die it in" pace, m past the hole (6 in). */
+export const DIE_PACE = 0.1524;
 
-/** Default "firm" pace, m past the hole (about 30 in). */
-export const FIRM_PACE = 0.75;
+/** Default "firm" pace, m past the hole (30 in). */
+export const FIRM_PACE = 0.762;
 
 /** The one sensible pace from which better ones are sought for later putts, m past the hole: 15 in, the middle of 12-18 in (common practice, no source). */
 export const NEXT_PUTT_PACE = 0.381;

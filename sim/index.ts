@@ -55,7 +55,7 @@ export {
   HOLES_TO_STAND_ALONE,
   STATED_FIRST_PUTTS,
 } from './costs/first-putts.ts';
-export { DIE_PACE, FIRM_PACE, FIRMER_LENGTHS, FIRMER_SLOPES } from './costs/ground.ts';
+export { FIRMER_LENGTHS, FIRMER_SLOPES } from './costs/ground.ts';
 export type { Interval } from './costs/intervals.ts';
 export {
   type BandCost,

@@ -4,13 +4,12 @@
  * Answers for: holed, three putts and putts when dying it in (6 in), at the usual pace and firm (30 in); what firm gains, and the chance
  * that it gains. Leaves out: how the putts are played (ground.ts), words.
  */
+import { DIE_PACE, FIRM_PACE } from '../constants.ts';
 import type { Direction } from '../player/published.ts';
 import type { Player } from '../types.ts';
 import {
-  DIE_PACE,
   DIRECTIONS,
   EXPECTED,
-  FIRM_PACE,
   FIRMER_LENGTHS,
   FIRMER_PACES,
   FIRMER_SLOPES,

@@ -8,13 +8,14 @@
  * that the same putts answer "on 2%" as well.
  */
 import { BENCHMARK_CAPTURE, ballAt, greenOf } from '../benchmarks/putts.ts';
+import { DIE_PACE, FIRM_PACE } from '../constants.ts';
 import { type HeldPolicy, holdPolicy, isFarFrom, pacesAbout, tableUnder } from '../odds/held-policy.ts';
 import { minimize } from '../odds/minimum.ts';
 import { Place } from '../odds/place.ts';
 import { holingOutAt, type NextPutts, nextPuttAt } from '../odds/polar-table.ts';
 import type { Direction } from '../player/published.ts';
 import type { CaptureName, Player } from '../types.ts';
-import { feetToMetres, inchesToMetres } from '../units.ts';
+import { feetToMetres } from '../units.ts';
 
 /** Lengths worked out, m. Between them putts are interpolated (round-costs.ts). */
 export const LENGTHS: readonly number[] = [1.5, 3, 5, 8, 12, 20, 30, 42, 60].map(feetToMetres);
@@ -27,10 +28,6 @@ const SLOPE_WEIGHTS = [5 / 12, 5 / 12, 1 / 6];
 /** Up: from 4 to 8 o'clock below the hole; down: from 10 to 2; side: the rest. Two bearings stand for each, degrees. */
 export const DIRECTIONS: readonly Direction[] = ['uphill', 'sidehill', 'downhill'];
 const BEARINGS = [15, 45, 75, 105, 135, 165];
-
-/** 6 in and 30 in past, m: what is called dying it in, and firm. */
-export const DIE_PACE = inchesToMetres(6);
-export const FIRM_PACE = inchesToMetres(30);
 
 /** Paces from which the lines of a putt are sought, and between which the best pace is, m past. */
 const LOW = 0.02;

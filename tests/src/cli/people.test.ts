@@ -56,7 +56,7 @@ describe('the answer for people', () => {
     expect(answer).toMatch(/^(Die it in here|Firm it in here|Die or firm)/);
     expect(text).toMatch(/\n +past +aim +holed/);
     // 15 cm and 75 cm past, the defaults, in inches.
-    expect(text).toMatch(/\n5\.9 in .*die/);
+    expect(text).toMatch(/\n *6 in .*die/);
     expect(text).toMatch(/\n *30 in .*firm/);
     expect(text).toMatch(/\n.*% .*fewest/);
     expect(text).toMatch(/\n.*% .*most/);
@@ -141,7 +141,7 @@ describe('the answer for people', () => {
 
   it('says why there is no line on a slope that holds no ball', () => {
     // 7.8%: MODEL.md section 1, derived.
-    const reason = /^No line for 5\.9 in past\. .*15\.0%[^%]*7\.8%/s;
+    const reason = /^No line for 6 in past\. .*15\.0%[^%]*7\.8%/s;
     expect(page('read --length 12ft --slope 15% --ball 3:00 --green-speed 10')).toMatch(reason);
     expect(page('odds --length 12ft --slope 15% --ball 3:00 --green-speed 10')).toMatch(reason);
     expect(page('compare --length 12ft --slope 15% --ball 3:00 --green-speed 10')).toMatch(
