@@ -111,7 +111,7 @@ export const ResultPad = ({ draft, units, hand, onTap, undo }: PadProps) => {
       </p>
       <MorePad more={draft} onMore={(more) => onTap({ kind: 'more', more })} />
       {draft.breaks && (
-        <p class="hint rec-asked">
+        <p class="hint rec-side">
           {draft.breaks === 'straight' ? 'Left or right' : 'High or low'}: the side on which it passed the
           hole, or would have.
         </p>
