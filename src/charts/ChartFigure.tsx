@@ -96,6 +96,7 @@ export const ChartFigure = <Data,>(props: ChartFigureProps<Data>) => {
   } = props;
   const host = useRef<HTMLDivElement>(null);
   const [draw, setDraw] = useState<{ readonly now: Draw<Data> } | undefined>(undefined);
+  const [drawn, setDrawn] = useState(false);
   const [lost, setLost] = useState(false);
   const [problem, setProblem] = useState<string | undefined>(undefined);
   const [width, setWidth] = useState(0);
@@ -121,7 +122,10 @@ export const ChartFigure = <Data,>(props: ChartFigureProps<Data>) => {
 
   useEffect(() => {
     if (draw === undefined || host.current === null || width < NARROWEST) return;
-    const paint = (): void => host.current?.replaceChildren(draw.now(data, { width, height, title }));
+    const paint = (): void => {
+      host.current?.replaceChildren(draw.now(data, { width, height, title }));
+      setDrawn(true);
+    };
     // The map and the figures come first while one drags; the first drawing has nothing to wait for.
     if (host.current.childElementCount === 0) {
       paint();
@@ -156,12 +160,7 @@ export const ChartFigure = <Data,>(props: ChartFigureProps<Data>) => {
       {lost && <p class="quiet">The chart could not be loaded; the table below has the same figures.</p>}
       <HiddenTable heading={heading} table={table} />
       <p class="take-away">
-        <button
-          type="button"
-          class="plain"
-          disabled={draw === undefined}
-          onClick={() => void take(takePicture)}
-        >
+        <button type="button" class="plain" disabled={!drawn} onClick={() => void take(takePicture)}>
           Save as a picture
         </button>
         <button type="button" class="plain" onClick={() => void take(() => saveTable(table, fileName))}>
