@@ -18,8 +18,9 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
           exclude: ['tests/browser/**', 'tests/bench/**'],
-          testTimeout: 180_000,
-          hookTimeout: 180_000,
+          // Against hanging only: no test asserts a time.
+          testTimeout: 300_000,
+          hookTimeout: 300_000,
         },
       },
       {
@@ -31,7 +32,6 @@ export default defineConfig({
           globalSetup: ['./tests/support/serveBuild.ts'],
           // One page at a time: software rendering already takes all of a small machine.
           fileParallelism: false,
-          // Against hanging only: no test asserts a time.
           testTimeout: 120_000,
           hookTimeout: 120_000,
           // A page drawn by the processor of a busy machine: late is not wrong.
