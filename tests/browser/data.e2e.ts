@@ -84,11 +84,15 @@ describe('the data of the player', () => {
 
   it('is brought in by keyboard alone', async () => {
     const on = await open();
+    await on.locator('.data-file input:enabled').waitFor();
     await button(on, 'Make a backup').focus();
     await on.keyboard.press('Tab');
+    await expect.poll(() => on.evaluate(() => document.activeElement?.getAttribute('type'))).toBe('file');
     const [chooser] = await Promise.all([on.waitForEvent('filechooser'), on.keyboard.press('Enter')]);
     await chooser.setFiles({ name: 'backup.json', mimeType: '', buffer: Buffer.from(TEXT) });
     await preview(on).waitFor();
+    // The preview takes the focus a moment after it is there: a key pressed before that belongs to the page it covers.
+    await expect.poll(() => preview(on).evaluate((card) => card.contains(document.activeElement))).toBe(true);
     await on.keyboard.press('Tab');
     await on.keyboard.press('Enter');
     await said(on).getByText('7 records imported').waitFor();
