@@ -3,7 +3,7 @@
  * full storage, two tabs, the invented player. Formats have their own tests; here what a person meets and what is kept.
  */
 import { readFileSync } from 'node:fs';
-import type { Download, Page } from 'playwright';
+import type { Download, FileChooser, Page } from 'playwright';
 import { afterEach, describe, expect, inject, it } from 'vitest';
 import { readImportFile } from '../../src/store/fileText.ts';
 import { planImport } from '../../src/store/importPlan.ts';
@@ -92,7 +92,14 @@ describe('the data of the player', () => {
         return on.evaluate(() => document.activeElement?.getAttribute('type'));
       })
       .toBe('file');
-    const [chooser] = await Promise.all([on.waitForEvent('filechooser'), on.keyboard.press('Enter')]);
+    // Headless Chromium now and then swallows the key that opens its file dialog (seen in one of five runs): pressed again then.
+    const ask = async (): Promise<FileChooser | undefined> => {
+      const asked = on.waitForEvent('filechooser', { timeout: 3000 }).catch(() => undefined);
+      await on.keyboard.press('Enter');
+      return asked;
+    };
+    const chooser = (await ask()) ?? (await ask()) ?? (await ask());
+    if (chooser === undefined) throw new Error('no file dialog by Enter');
     await chooser.setFiles({ name: 'backup.json', mimeType: '', buffer: Buffer.from(TEXT) });
     await preview(on).waitFor();
     // The preview takes the focus a moment after it is there: a key pressed before that belongs to the page it covers.
