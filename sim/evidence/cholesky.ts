@@ -43,3 +43,18 @@ export function solveUpper(factor: Matrix, right: readonly number[]): number[] {
 /** x with L L' x = right. */
 export const solveFactored = (factor: Matrix, right: readonly number[]): number[] =>
   solveUpper(factor, solveLower(factor, right));
+
+/** The inverse of a positive definite matrix; undefined when it is none. */
+export function inverseOf(matrix: Matrix): number[][] | undefined {
+  const factor = choleskyFactor(matrix);
+  if (factor === undefined) return undefined;
+  const columns = matrix.map((_, i) =>
+    solveLower(
+      factor,
+      matrix.map((_row, k) => (k === i ? 1 : 0)),
+    ),
+  );
+  return matrix.map((_, i) =>
+    matrix.map((_row, j) => columns[i].reduce((sum, value, k) => sum + value * columns[j][k], 0)),
+  );
+}

@@ -1,6 +1,6 @@
 /**
- * The normal distribution and the sums that stand for its integrals. Answers for: the normal density and distribution, and
- * Gauss-Legendre points. Leaves out: what is integrated.
+ * The normal distribution and the sums that stand for its integrals. Answers for: the normal density and distribution, one
+ * drawn number, and Gauss-Legendre points. Leaves out: what is integrated.
  * Source: Abramowitz & Stegun, Handbook of Mathematical Functions, 26.2.17 (error below 7.5e-8, a hundred-thousandth of a
  * point of holed %) and table 25.4 (Gauss-Legendre).
  */
@@ -22,6 +22,11 @@ export function normalCdf(z: number): number {
         (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
   return z < 0 ? tail : 1 - tail;
 }
+
+/** A standard normal number from two uniform ones (Box & Muller, Ann. Math. Statist. 29, 610, 1958). */
+export const drawNormal = (random: () => number): number =>
+  // 1 - u keeps the logarithm finite.
+  Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
 
 /** Gauss-Legendre: nodes on [-1, 1] and weights that sum to 2. */
 export const GAUSS_3 = {

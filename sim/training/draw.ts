@@ -17,7 +17,3 @@ export const shuffle = <Item>(items: Item[], random: Random): Item[] => {
   }
   return items;
 };
-
-/** Standard normal (Box & Muller, Ann. Math. Statist. 29, 610, 1958). */
-export const normal = (random: Random): number =>
-  Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());

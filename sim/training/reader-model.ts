@@ -13,7 +13,8 @@
 import { HOLE_RADIUS } from '../constants.ts';
 import { choleskyFactor, type Matrix, solveFactored, solveUpper } from '../evidence/cholesky.ts';
 import { chiSquaredAt } from '../evidence/spread.ts';
-import { normal, type Random } from './draw.ts';
+import { drawNormal } from '../odds/normal.ts';
+import type { Random } from './draw.ts';
 import { kindsOf, PUTT_READ_KINDS, type PuttReadKind } from './kinds.ts';
 import type { Question } from './putt-question.ts';
 
@@ -116,13 +117,13 @@ export function fitReader(reads: readonly SeenRead[]): ReaderModel {
 
 const drawSpread = ({ degrees, scale }: Spread, random: Random): number =>
   // At most four times too wide: the approximation of chi-squared reaches 0 in the far tail of few degrees.
-  (scale * degrees) / Math.max(degrees / 16, chiSquaredAt(normal(random), degrees));
+  (scale * degrees) / Math.max(degrees / 16, chiSquaredAt(drawNormal(random), degrees));
 
 /** A player drawn from the posterior. */
 export function drawReader({ mean, factor, spread, spreadOf }: ReaderModel, random: Random): DrawnReader {
   const away = solveUpper(
     factor,
-    mean.map(() => normal(random)),
+    mean.map(() => drawNormal(random)),
   );
   const effects = mean.map((value, i) => value + away[i]);
   const whole = drawSpread(spread, random);

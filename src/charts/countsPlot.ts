@@ -1,7 +1,7 @@
 /** Chances of each number holed: the player's as bars, the benchmark's as open dots, the actual number marked. Data to marks only. */
 import * as Plot from '@observablehq/plot';
 import type { Draw } from './ChartFigure.tsx';
-import { CHART_STYLE, finishChart, percentTick } from './finish.ts';
+import { countAxis, finishChart, percentTick, shareFrame } from './finish.ts';
 
 export interface CountsPlotData {
   readonly counts: readonly {
@@ -14,30 +14,16 @@ export interface CountsPlotData {
   readonly actualWords: string;
 }
 
-export const countsPlot: Draw<CountsPlotData> = (data, { width, height, title }) => {
+export const countsPlot: Draw<CountsPlotData> = (data, size) => {
   const first = data.counts[0]?.holed ?? 0;
   const last = data.counts.at(-1)?.holed ?? 1;
   const mark = [{ holed: data.actual, words: data.actualWords }];
   const top = 1.1 * Math.max(0.05, ...data.counts.flatMap(({ player, benchmark }) => [player, benchmark]));
   const right = data.actual > (first + last) / 2;
   const chart = Plot.plot({
-    width,
-    height,
-    marginLeft: 40,
-    marginRight: 12,
-    marginTop: 26,
-    marginBottom: 38,
-    style: CHART_STYLE,
-    x: {
-      label: 'putts holed',
-      labelAnchor: 'center',
-      labelArrow: 'none',
-      ticks: Math.min(last - first + 1, width < 420 ? 8 : 16),
-      tickFormat: (count: number) => (Number.isInteger(count) ? String(count) : ''),
-      domain: [first - 0.6, last + 0.6],
-    },
+    ...shareFrame(size),
+    x: countAxis('putts holed', [first, last], size.width),
     y: { label: null, tickFormat: percentTick, ticks: 4, domain: [0, top] },
-    ariaLabel: title,
     marks: [
       Plot.rectY(data.counts, {
         x1: ({ holed }: { holed: number }) => holed - 0.36,
@@ -69,5 +55,5 @@ export const countsPlot: Draw<CountsPlotData> = (data, { width, height, title })
       }),
     ],
   });
-  return finishChart(chart, title);
+  return finishChart(chart, size.title);
 };

@@ -1,4 +1,5 @@
-/** What every chart gets after the library has drawn it: one name for the whole picture, none for its groups. */
+/** What charts have in common: type and room before the library draws, one name for the whole picture after it has. */
+import type { DrawSize } from './ChartFigure.tsx';
 
 /** Chart type and sizes shared by all: the map's own ink and letters. */
 export const CHART_STYLE = {
@@ -8,6 +9,28 @@ export const CHART_STYLE = {
   fontSize: '12px',
   overflow: 'visible',
 } as const;
+
+/** Size, room for words round the marks, and type of a chart with shares upwards. */
+export const shareFrame = ({ width, height, title }: DrawSize) => ({
+  width,
+  height,
+  marginLeft: 40,
+  marginRight: 12,
+  marginTop: 26,
+  marginBottom: 38,
+  style: CHART_STYLE,
+  ariaLabel: title,
+});
+
+/** An axis of whole numbers, one bar each. */
+export const countAxis = (label: string, [first, last]: readonly [number, number], width: number) => ({
+  label,
+  labelAnchor: 'center' as const,
+  labelArrow: 'none' as const,
+  ticks: Math.min(last - first + 1, width < 420 ? 8 : 16),
+  tickFormat: (count: number) => (Number.isInteger(count) ? String(count) : ''),
+  domain: [first - 0.6, last + 0.6],
+});
 
 export const percentTick = (share: number): string => `${Math.round(share * 100)}%`;
 

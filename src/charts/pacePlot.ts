@@ -4,20 +4,14 @@
  */
 import * as Plot from '@observablehq/plot';
 import type { Draw } from './ChartFigure.tsx';
-import { CHART_STYLE, finishChart, percentTick } from './finish.ts';
+import { finishChart, percentTick, shareFrame } from './finish.ts';
 import type { PaceChartData } from './paceData.ts';
 
-export const pacePlot: Draw<PaceChartData> = (data, { width, height, title }) => {
+export const pacePlot: Draw<PaceChartData> = (data, size) => {
   const ink = 'var(--ink)';
   const last = data.points[data.points.length - 1];
   const chart = Plot.plot({
-    width,
-    height,
-    marginLeft: 40,
-    marginRight: 12,
-    marginTop: 26,
-    marginBottom: 38,
-    style: CHART_STYLE,
+    ...shareFrame(size),
     x: {
       label: data.paceLabel,
       labelAnchor: 'center',
@@ -32,7 +26,6 @@ export const pacePlot: Draw<PaceChartData> = (data, { width, height, title }) =>
       domain: [0, data.top],
       grid: false,
     },
-    ariaLabel: title,
     marks: [
       Plot.ruleY([0], { stroke: 'var(--edge)' }),
       Plot.ruleX([data.die], { stroke: 'var(--die)', strokeWidth: 1.5, strokeDasharray: '5 3' }),
@@ -73,5 +66,5 @@ export const pacePlot: Draw<PaceChartData> = (data, { width, height, title }) =>
       }),
     ],
   });
-  return finishChart(chart, title);
+  return finishChart(chart, size.title);
 };

@@ -1,7 +1,7 @@
 /** Chances of each score of a drill as bars, those that pass dark, the pass mark ruled. Data to marks only. */
 import * as Plot from '@observablehq/plot';
 import type { Draw } from './ChartFigure.tsx';
-import { CHART_STYLE, finishChart, percentTick } from './finish.ts';
+import { countAxis, finishChart, percentTick, shareFrame } from './finish.ts';
 
 export interface ScorePlotData {
   readonly scores: readonly { readonly score: number; readonly chance: number; readonly passes: boolean }[];
@@ -13,35 +13,21 @@ export interface ScorePlotData {
 /** Scores rarer than this are left out at the ends: bars too low to be seen. */
 const SEEN = 0.001;
 
-export const scorePlot: Draw<ScorePlotData> = ({ scores, least, mark }, { width, height, title }) => {
+export const scorePlot: Draw<ScorePlotData> = ({ scores, least, mark }, size) => {
   const seen = scores.filter(({ score, chance }) => score >= least && chance >= SEEN);
   const first = Math.min(mark, seen[0]?.score ?? least);
   const last = Math.max(mark, seen.at(-1)?.score ?? least);
   const rule = [{ score: mark, words: `pass mark ${mark}` }];
   const right = mark > (first + last) / 2;
   const chart = Plot.plot({
-    width,
-    height,
-    marginLeft: 40,
-    marginRight: 12,
-    marginTop: 26,
-    marginBottom: 38,
-    style: CHART_STYLE,
-    x: {
-      label: 'score',
-      labelAnchor: 'center',
-      labelArrow: 'none',
-      ticks: Math.min(last - first + 1, width < 420 ? 8 : 16),
-      tickFormat: (score: number) => (Number.isInteger(score) ? String(score) : ''),
-      domain: [first - 0.6, last + 0.6],
-    },
+    ...shareFrame(size),
+    x: countAxis('score', [first, last], size.width),
     y: {
       label: null,
       tickFormat: percentTick,
       ticks: 4,
       domain: [0, 1.1 * Math.max(0.05, ...seen.map(({ chance }) => chance))],
     },
-    ariaLabel: title,
     marks: [
       Plot.rectY(seen, {
         x1: ({ score }: { score: number }) => score - 0.36,
@@ -64,5 +50,5 @@ export const scorePlot: Draw<ScorePlotData> = ({ scores, least, mark }, { width,
       Plot.ruleX(rule, { x: 'score', stroke: 'var(--ink)', strokeWidth: 1.5, strokeDasharray: '2 3' }),
     ],
   });
-  return finishChart(chart, title);
+  return finishChart(chart, size.title);
 };

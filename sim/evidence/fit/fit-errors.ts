@@ -5,10 +5,10 @@
  */
 import { seededRandom } from '../../random.ts';
 import type { Player } from '../../types.ts';
+import type { Matrix } from '../cholesky.ts';
 import type { RecordedPutt } from '../record.ts';
 import { Grounds } from './grounds.ts';
 import { likelihoodOf } from './likelihood.ts';
-import type { Matrix } from './matrix.ts';
 import {
   counts,
   type FitRecord,

@@ -8,9 +8,10 @@
  * The search begins from the prior's middle; a posterior with two hills would be climbed on one (none met: the wide t would show
  * it in the weights).
  */
+import { drawNormal } from '../../odds/normal.ts';
 import { type Found, findLeast } from '../../player/nelder-mead.ts';
 import { seededRandom } from '../../random.ts';
-import { choleskyOf, inverseOf, type Matrix, solveLower } from './matrix.ts';
+import { choleskyFactor, inverseOf, type Matrix, solveLower } from '../cholesky.ts';
 
 /** Degrees of freedom of the t: tails heavier than any posterior's here, so that no weight runs away. */
 const TAILS = 6;
@@ -52,11 +53,6 @@ export interface PosteriorSearch {
 }
 
 const squares = (scores: readonly number[]): number => scores.reduce((sum, z) => sum + z * z, 0);
-
-/** Box & Muller 1958. */
-function normalsFrom(random: () => number): () => number {
-  return () => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
-}
 
 type Misfit = (at: readonly number[]) => number;
 
@@ -131,7 +127,7 @@ export function drawPosterior({ logLikelihood, size, seed, goesOn }: PosteriorSe
   if (stopped) return undefined;
   const { at, misfit: least } = found;
   const random = seededRandom(seed);
-  const normal = normalsFrom(random);
+  const normal = (): number => drawNormal(random);
   let middle: readonly number[] = at;
   let spread = spreadFrom(bendsOf(misfit, at, least, steps));
   let best: Draws | undefined;
@@ -148,7 +144,7 @@ export function drawPosterior({ logLikelihood, size, seed, goesOn }: PosteriorSe
         scores.reduce((sum, draw, k) => sum + weights[k] * (draw[i] - about[i]) * (draw[j] - about[j]), 0),
       ),
     );
-    if (choleskyOf(around) === undefined) break;
+    if (choleskyFactor(around) === undefined) break;
     middle = about;
     spread = around;
   }
@@ -162,7 +158,7 @@ function drawAbout(
   normal: () => number,
 ): { scores: number[][]; weights: Float64Array } {
   const size = middle.length;
-  const lower = choleskyOf(spread.map((row) => row.map((value) => value * WIDER ** 2))) ?? [];
+  const lower = choleskyFactor(spread.map((row) => row.map((value) => value * WIDER ** 2))) ?? [];
   const scores: number[][] = [];
   const logs = new Float64Array(ROUND);
   for (let k = 0; k < ROUND; k++) {

@@ -9,10 +9,10 @@
  * the spread one would have with those answers. First order: good enough to rank taps, not to promise margins.
  */
 
+import { inverseOf, type Matrix } from '../cholesky.ts';
 import type { RecordedPutt } from '../record.ts';
 import { type ErrorShares, fillShares, NO, newErrorShares, YES } from './error-shares.ts';
 import { mixedChance, strayShares } from './likelihood.ts';
-import { inverseOf, type Matrix } from './matrix.ts';
 import { answersGiven, counts, groundsOfPutt, type OutcomeOptions, outcomeOf } from './outcomes.ts';
 import { chanceOf, type Pattern, patternOf } from './patterns.ts';
 import { bandsOfScores, ERRORS, type ErrorName, type ErrorsPrior, HABITS, playerOfScores } from './prior.ts';

@@ -5,6 +5,7 @@ import { Slider } from '../../app/Slider.tsx';
 import { units } from '../../app/settings.ts';
 import { problem } from '../../app/situation.ts';
 import { spokenAtRest } from '../../app/spoken.ts';
+import { WorkLine } from '../../app/WorkLine.tsx';
 import { formatLength } from '../../text/format.ts';
 import { noSides, sideDetail, sideHeadline, sideMargin, sidesMissing } from '../../text/green.ts';
 import { sides, speeds, stale } from './answer.ts';
@@ -20,29 +21,15 @@ const WORK_WORDS = {
 
 const Working = () => {
   if (problem.value !== undefined) return null;
-  if (stopped.value)
-    return (
-      <>
-        <span>Stopped.</span>
-        <button type="button" class="plain" onClick={resumeWork}>
-          Go on
-        </button>
-      </>
-    );
   const now = work.value;
-  if (now === undefined)
-    return <span>{stale.value ? 'Waiting for the green to keep still…' : 'The map is finished.'}</span>;
-  const words = WORK_WORDS[now.what];
   return (
-    <>
-      <span data-testid="work">
-        {words}, {Math.floor(100 * now.share)}%
-      </span>
-      <progress aria-label={words} max={1} value={now.share} />
-      <button type="button" class="plain" onClick={stopWork}>
-        Stop
-      </button>
-    </>
+    <WorkLine
+      stopped={stopped.value}
+      work={now && { words: WORK_WORDS[now.what], share: now.share }}
+      rest={stale.value ? 'Waiting for the green to keep still…' : 'The map is finished.'}
+      onStop={stopWork}
+      onResume={resumeWork}
+    />
   );
 };
 

@@ -9,12 +9,7 @@ import {
   shareDifference,
   shareTrend,
 } from '../../../sim/index.ts';
-
-const normals = (seed: string): (() => number) => {
-  const random = seededRandom(seed);
-  // Box-Muller; 1 - u keeps the logarithm finite.
-  return () => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
-};
+import { normals } from '../../support/normals.ts';
 
 const rounds = (count: number, one: () => number): { values: number[] } => ({
   values: Array.from({ length: count }, one),

@@ -20,7 +20,8 @@ import {
   type TimedRoll,
   timedSlowings,
 } from '../../../sim/index.ts';
-import { coverage, type GroundUnderTest, normals, rollOnGround } from './people.ts';
+import { normals } from '../../support/normals.ts';
+import { coverage, type GroundUnderTest, rollOnGround } from './people.ts';
 
 const measured = (found: MeasuredSpeed | undefined): MeasuredSpeed => {
   if (found === undefined) throw new Error('there were rolls');

@@ -10,7 +10,8 @@ import {
   sampleSurface,
   slopeByLevel,
 } from '../../../sim/index.ts';
-import { coverage, normals } from './people.ts';
+import { normals } from '../../support/normals.ts';
+import { coverage } from './people.ts';
 
 const pair = (angleDegrees: number, zeroDegrees = 0): LevelPair => ({
   facing: degreesToRadians(zeroDegrees + angleDegrees),

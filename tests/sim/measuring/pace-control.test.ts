@@ -2,7 +2,8 @@
 import jStat from 'jstat';
 import { describe, expect, it } from 'vitest';
 import { type PaceRoll, paceControl } from '../../../sim/index.ts';
-import { coverage, type GroundUnderTest, normals, rollOnGround } from './people.ts';
+import { normals } from '../../support/normals.ts';
+import { coverage, type GroundUnderTest, rollOnGround } from './people.ts';
 
 const found = (rolls: readonly PaceRoll[]) => {
   const control = paceControl(rolls);

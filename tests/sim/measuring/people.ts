@@ -1,11 +1,5 @@
-/** People who measure, for tests: the engine's rolls as somebody with a tape and a watch would see them, and seeded errors. */
-import { planeSurface, rollBall, seededRandom } from '../../../sim/index.ts';
-
-export const normals = (seed: string): (() => number) => {
-  const random = seededRandom(seed);
-  // Box-Muller; 1 - u keeps the logarithm finite.
-  return () => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
-};
+/** People who measure, for tests: the engine's rolls as somebody with a tape and a watch would see them. */
+import { planeSurface, rollBall } from '../../../sim/index.ts';
 
 export interface GroundUnderTest {
   /** Stimpmeter reading, m. */

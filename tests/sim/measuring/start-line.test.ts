@@ -9,7 +9,7 @@ import {
   startLine,
   tellingWidth,
 } from '../../../sim/index.ts';
-import { normals } from './people.ts';
+import { normals } from '../../support/normals.ts';
 
 const NARROW = { width: 0.06, distance: 0.6 };
 const WIDE = { width: 0.1, distance: 0.6 };

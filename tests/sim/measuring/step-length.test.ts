@@ -1,7 +1,8 @@
 /** Step length: division, and coverage by simulation of somebody who counts whole steps. */
 import { describe, expect, it } from 'vitest';
 import { halfWidth, seededRandom, stepLength, type Walk } from '../../../sim/index.ts';
-import { coverage, normals } from './people.ts';
+import { normals } from '../../support/normals.ts';
+import { coverage } from './people.ts';
 
 const found = (walks: readonly Walk[]) => {
   const length = stepLength(walks);
