@@ -33,6 +33,7 @@ const NUMBERS = [30, 60, 120, 240];
 /** How putts are written down; all of putts said to break, 5 to 30 ft. */
 const KINDS: Readonly<Record<string, RecordingHabits>> = {
   ordinary: { says: ORDINARY, breakingOnly: true },
+  sloping: { says: { ...ORDINARY, slopeFelt: true }, breakingOnly: true, slopingOnly: true },
   full: { says: { ...ORDINARY, slopeFelt: true, asMeant: true }, breakingOnly: true },
   sparse: { says: {} },
   byFinish: { says: ORDINARY, breakingOnly: true, sideByFinish: true },

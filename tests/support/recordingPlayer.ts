@@ -24,6 +24,8 @@ const HOLE_RADIUS = inchesToMetres(4.25) / 2;
 /** What a form offers to tap: usual distances and leaves. */
 const FEET = [2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 25, 30, 35, 40, 50, 60];
 const LEFT_INCHES = [3, 6, 9, 12, 18, 24, 30, 36, 42, 48, 60, 72, 96, 120, 144];
+/** Slopes he calls gentle end here, rise over run. */
+const GENTLE = 0.01;
 const PACE_INCHES = { die: 6, normal: 17, firm: 30 } as const;
 
 export interface RecordingHabits {
@@ -39,6 +41,8 @@ export interface RecordingHabits {
   };
   /** Only putts that he says break; default all. */
   readonly breakingOnly?: boolean;
+  /** Only putts that he feels on a medium or steep slope; default all. */
+  readonly slopingOnly?: boolean;
   /** Lengths, feet, evenly in their logarithm; default 5 to 30. */
   readonly feet?: readonly [number, number];
   /** The side is told by where the ball finished, not where it passed; default false. */
@@ -160,6 +164,7 @@ export function recordingPlayer(player: Player, habits: RecordingHabits, seed: s
     const seenAim = aimOffset * Math.exp(0.15 * normal()) + 0.02 * normal();
     const breaks = Math.abs(seenAim) < HOLE_RADIUS ? 'straight' : seenAim > 0 ? 'leftToRight' : 'rightToLeft';
     if (habits.breakingOnly && breaks === 'straight') return undefined;
+    if (habits.slopingOnly && felt < GENTLE) return undefined;
     const { holed, passed, beside, along, leave, lineError, paceError } = strokes.roll();
     const across = (habits.sideByFinish ? beside : passed) + 0.03 * normal();
     const highIsLeft = strokes.aim >= 0;
@@ -197,7 +202,7 @@ export function recordingPlayer(player: Player, habits: RecordingHabits, seed: s
       ...(!holed && { miss }),
       ...(says.climb && { climb: rise > 0.005 ? 'up' : rise < -0.005 ? 'down' : 'level' }),
       ...(says.breaks && { breaks }),
-      ...(says.slopeFelt && { slopeFelt: felt < 0.01 ? 'gentle' : felt > 0.02 ? 'steep' : 'medium' }),
+      ...(says.slopeFelt && { slopeFelt: felt < GENTLE ? 'gentle' : felt > 0.02 ? 'steep' : 'medium' }),
       ...(says.paceMeant && { paceMeant }),
       ...(says.asMeant && { startedAsMeant: started, paceAsMeant: paced }),
     };

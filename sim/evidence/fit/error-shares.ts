@@ -84,11 +84,18 @@ const LEAST = 1e-5;
 const EVEN = Math.sqrt(12);
 
 /**
- * What lies within a cell is taken as even, which would widen a bell curve by the cell's own spread: so much is taken off beforehand
- * (Sheppard 1898), from no curve more than half.
+ * Pace errors within a cell lie as those of a player with this spread do, share: taken as even, they put 5 to 10% too many balls far past.
+ * About the spread of single-digit players.
  */
-const narrowed = (sd: number, step: number): number =>
-  Math.sqrt(Math.max(sd * sd - (step / EVEN) ** 2, (sd * sd) / 4));
+export const USUAL_PACE = 0.1;
+
+/**
+ * Cells widen a bell curve twice: a sum over their middles by h^2/12 (Sheppard 1898), and the spread within them by as much again. Where
+ * they lie within as on a bell of SD `usual`, what is left is a part 1 - (sd/usual)^2 of that. So much is taken off
+ * beforehand, from no curve more than half its SD. Derived.
+ */
+const narrowed = (sd: number, step: number, usual = Number.POSITIVE_INFINITY): number =>
+  Math.sqrt(Math.max(sd * sd - ((step * step) / 6) * (1 - (sd / usual) ** 2), (sd * sd) / 4));
 
 /** Fills `out` for one player. @param asked whether any record gives answers, for start and pace: without, theirs are left alone */
 export function fillShares(
@@ -133,7 +140,7 @@ export function fillShares(
     }
   }
   const [paces, paceYes, paceNo] = out.paces;
-  const paceSd = narrowed(Math.max(LEAST, player.paceSd), PACE_STEP);
+  const paceSd = narrowed(Math.max(LEAST, player.paceSd), PACE_STEP, USUAL_PACE);
   let below = 0;
   for (let j = 0; j <= PACES; j++) {
     const upTo = normalBelow((PACE_EDGES[j] - player.paceBias) / paceSd);

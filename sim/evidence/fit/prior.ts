@@ -28,9 +28,10 @@ export interface ErrorsPrior {
 /**
  * Ours. Spreads: from the tour's presets to those of a golfer averaging 90 the line grows by a factor e^0.46, the pace by e^0.27, the read by
  * e^0.61: one SD either side of the middle takes in both ends in line and nearly in read. Biases: one player in three misses by
- * more than 5 points of distance, or a quarter of the break, to one side.
+ * more than 5 points of distance, or two fifths of the break, to one side; that many play half the break and less is said of amateurs
+ * (common practice, no source).
  */
-const SPREADS = { logSpread: 0.45, paceBiasSd: 0.05, readBiasSd: 0.25 };
+const SPREADS = { logSpread: 0.45, paceBiasSd: 0.05, readBiasSd: 0.4 };
 
 /** About the preset between scratch and averaging 90, from which the records of most players are not far. */
 export function defaultPrior(): ErrorsPrior {

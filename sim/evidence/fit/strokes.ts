@@ -13,7 +13,8 @@ import { type Meetings, meetingsOf, missRests } from '../../odds/lip-outs.ts';
 import type { RestPoint } from '../../odds/rests.ts';
 import type { LineWalk } from '../../read/line.ts';
 import { lengthOf, startOf } from '../../roll/roll.ts';
-import { PACE_EDGES, PACES, paceMiddle, START_EDGES, STARTS } from './error-shares.ts';
+import { PACE_EDGES, PACES, paceMiddle, START_EDGES, STARTS, USUAL_PACE } from './error-shares.ts';
+import { normalBelow } from './normal-below.ts';
 
 /** Cells of which a part drops. */
 export interface HoledCells {
@@ -84,6 +85,10 @@ export function holingOf(walk: LineWalk): Holing | undefined {
     : undefined;
 }
 
+/** Of pace errors of the usual spread, the share between two: how those within a cell lie. */
+const usualShare = (low: number, high: number): number =>
+  normalBelow(high / USUAL_PACE) - normalBelow(low / USUAL_PACE);
+
 /** @param pace meant, m past @returns undefined when this pace has no line */
 export function strokesOf({ walk, regions, meetings }: Holing, pace: number): Strokes | undefined {
   const line = walk.lineAt(pace);
@@ -118,15 +123,14 @@ export function strokesOf({ walk, regions, meetings }: Holing, pace: number): St
         const low = PACE_EDGES[j];
         const wide = PACE_EDGES[j + 1] - low;
         const lengthwise = Math.min(MOST_PARTS, Math.ceil((wide * length) / LONG_PART));
+        const ofCell = 1 / (across * usualShare(low, low + wide));
         for (let l = 0; l < lengthwise; l++) {
-          const pieces = missesIn(
-            low + (wide * l) / lengthwise,
-            low + (wide * (l + 1)) / lengthwise,
-            intervals,
-          );
+          const from = low + (wide * l) / lengthwise;
+          const to = low + (wide * (l + 1)) / lengthwise;
+          const pieces = missesIn(from, to, intervals);
           let missing = 0;
           for (let piece = 0; piece < pieces; piece++) {
-            const part = (gaps[2 * piece + 1] - gaps[2 * piece]) / (wide * across);
+            const part = ofCell * usualShare(gaps[2 * piece], gaps[2 * piece + 1]);
             missing += part;
             // In the middle of what misses: at an energy that drops a ball would be told to leave the hole at a crawl.
             rest.lipped = false;
@@ -141,7 +145,7 @@ export function strokesOf({ walk, regions, meetings }: Holing, pace: number): St
                 : gathers[j] * (high * (angle - centres[j]));
             leaves[count++] = Math.sqrt(rest.x * rest.x + rest.y * rest.y);
           }
-          holedParts[cell] += 1 / (across * lengthwise) - missing;
+          holedParts[cell] += ofCell * usualShare(from, to) - missing;
         }
       }
     }
