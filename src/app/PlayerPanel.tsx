@@ -81,7 +81,7 @@ const shownOf = (words: ErrorWords, value: number): string => {
 };
 
 /** Values of the choices that are no presets: ids of presets carry no colon. */
-const valueOf = ({ source }: Pick<KeptFit, 'source'>): string => `fit:${source}`;
+const choiceOf = ({ source }: Pick<KeptFit, 'source'>): string => `fit:${source}`;
 
 /** What has been recorded since the fit, in a sentence. Only the person's own record grows. */
 const GrownSince = ({ fit }: { fit: KeptFit }) => {
@@ -103,11 +103,11 @@ export const PlayerPanel = () => {
         <label for="preset">Start from</label>
         <select
           id="preset"
-          value={fit ? valueOf(fit) : (preset?.id ?? '')}
+          value={fit ? choiceOf(fit) : (preset?.id ?? '')}
           aria-describedby="preset-hint"
           onChange={(event) => {
             const { value } = event.currentTarget;
-            const kept = keptFits.value.find((one) => valueOf(one) === value);
+            const kept = keptFits.value.find((one) => choiceOf(one) === value);
             const chosen = kept ? playerOfFit(kept) : PRESETS.find(({ id }) => id === value)?.player;
             if (chosen) player.value = chosen;
           }}
@@ -117,7 +117,7 @@ export const PlayerPanel = () => {
             const kept = keptFitOf(source);
             return (
               kept && (
-                <option key={source} value={valueOf(kept)}>
+                <option key={source} value={choiceOf(kept)}>
                   {fitName(kept)}
                 </option>
               )

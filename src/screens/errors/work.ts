@@ -5,7 +5,6 @@
  */
 import { batch, computed, effect, signal } from '@preact/signals';
 import { proxy } from 'comlink';
-import type { ErrorsFit } from '../../../sim/index.ts';
 import { keepFit, keptFits } from '../../app/fittedPlayer.ts';
 import { localDay } from '../../store/day.ts';
 import { createLane } from '../../worker/client.ts';
@@ -52,7 +51,7 @@ const run = async ({ source, record, sizes, digits }: FitQuestion): Promise<void
     if (current === mine) work.value = share;
   });
   try {
-    const fit = await lane.latest((engine) => engine.fitErrors(record, told) as Promise<ErrorsFit>);
+    const fit = await lane.latest(async (engine) => engine.fitErrors(record, told));
     if (fit === undefined || current !== mine) return;
     current = undefined;
     batch(() => {
