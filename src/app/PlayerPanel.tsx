@@ -4,7 +4,7 @@ import { degreesToRadians, type Player, PRESETS, radiansToDegrees } from '../../
 import { fitHint, fitName, grownWords } from '../text/errors.ts';
 import type { Units } from '../text/format.ts';
 import { fitInUse, type KeptFit, keptFitOf, keptFits, playerOfFit, samePlayer } from './fittedPlayer.ts';
-import { followed, ownRecords } from './records.ts';
+import { followed, ownRecords, recordsLast } from './records.ts';
 import { Slider } from './Slider.tsx';
 import { PLAYER_RANGES, player, units } from './settings.ts';
 
@@ -88,8 +88,12 @@ const GrownSince = ({ fit }: { fit: KeptFit }) => {
   const [sizes] = useState(() => followed(async () => (await ownRecords()).sizes()));
   useEffect(() => sizes.stop, [sizes]);
   const now = sizes.answer.value;
-  const words = now && grownWords({ putts: now.putts - fit.sizes.putts, sets: now.sets - fit.sizes.sets });
-  return words === undefined ? null : <> {words}</>;
+  // Records in memory are not those of the fit.
+  const words =
+    recordsLast.value &&
+    now &&
+    grownWords({ putts: now.putts - fit.sizes.putts, sets: now.sets - fit.sizes.sets });
+  return words ? <> {words}</> : null;
 };
 
 export const PlayerPanel = () => {

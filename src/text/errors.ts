@@ -56,7 +56,7 @@ const unitOf = (name: ErrorName): string => (name === 'lineSd' ? '°' : '%');
 const digitsOf = (name: ErrorName): number => (name === 'lineSd' ? 2 : name.startsWith('pace') ? 1 : 0);
 /** Without unit and side: "1.21", "3.8". */
 export const errorNumber = (name: ErrorName, value: number): string =>
-  Math.abs(shownError(name, value)).toFixed(digitsOf(name)).replace(/\.0$/, '');
+  Math.abs(shownError(name, value)).toFixed(digitsOf(name)).replace(/\.0+$/, '');
 
 /** Which side of nothing, when it is more than nothing as it is written: "", " short", " too much". */
 const sideOf = (name: ErrorName, value: number): string => {
@@ -73,7 +73,7 @@ export const errorWords = (name: ErrorName, value: number): string =>
 export const errorRangeWords = (name: ErrorName, { low, high }: ErrorRange): string => {
   const [first, last] = high <= 0 ? [high, low] : [low, high];
   const [one, other] = [sideOf(name, first), sideOf(name, last)];
-  if (one !== other && one !== '' && other !== '')
+  if (one !== other && one !== '')
     return `${errorWords(name, first)} to ${errorWords(name, last)}`;
   return `${errorNumber(name, first)} to ${errorWords(name, last)}`;
 };
@@ -148,7 +148,7 @@ const meaning = (name: ErrorName, { median, range90 }: FittedError, units: Units
     case 'paceSd':
       return `Two putts in three roll within ${errorWords(name, median)} of the distance meant, ${formatShort(far * median, units)} on ${at}.`;
     case 'readSd':
-      return `Two reads in three are within ${errorWords(name, median)} of the usual one: on a break of ${formatShort(far / 6, units)} that is ${formatShort((far / 6) * median, units)}.`;
+      return `From putt to putt two reads in three stay within ${errorWords(name, median)} of the break: ${formatShort((far / 6) * median, units)} on one of ${formatShort(far / 6, units)}.`;
     case 'paceBias':
       return either
         ? `Whether putts are hit short of what is meant or past it is open: ${errorRangeWords(name, range90)}.`
@@ -160,9 +160,20 @@ const meaning = (name: ErrorName, { median, range90 }: FittedError, units: Units
   }
 };
 
+type Errors = Readonly<Record<ErrorName, FittedError>>;
+
+/** One sentence for all where the record has told nearly all of each; undefined: each has its own. */
+export const allToldWords = (errors: Errors): string | undefined =>
+  Object.values(errors).every((error) => toldWords(error) === 'nearly all')
+    ? 'Nearly all of each is from the record, next to nothing from beforehand.'
+    : undefined;
+
 /** What an error means on the green, and how much of it the record has told. */
-export const errorSentence = (name: ErrorName, error: FittedError, units: Units): string =>
-  `${meaning(name, error, units)} ${TOLD[toldWords(error)](IN_SENTENCE[name])}`;
+export const errorSentence = (name: ErrorName, errors: Errors, units: Units): string => {
+  const error = errors[name];
+  const told = allToldWords(errors) === undefined ? ` ${TOLD[toldWords(error)](IN_SENTENCE[name])}` : '';
+  return `${meaning(name, error, units)}${told}`;
+};
 
 export const ROUGH_WORDS =
   'The ends of these ranges are rough: this record bends what is thought too much for the few draws that count.';

@@ -55,7 +55,8 @@ export const Apart = () => {
             </section>
           </details>
           <p class="hint">
-            Good for ranking the taps, not a promise: worked out to first order, on your own putts.
+            Rough: worked out to first order, on a sample of these putts. Good for a first choice of tap, not
+            a promise.
           </p>
         </>
       )}

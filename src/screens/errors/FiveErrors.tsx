@@ -4,6 +4,7 @@ import { units } from '../../app/settings.ts';
 import { ChartFigure } from '../../charts/ChartFigure.tsx';
 import { errorsHeight } from '../../charts/errorsData.ts';
 import {
+  allToldWords,
   ERROR_NAMES,
   errorRangeWords,
   errorSentence,
@@ -45,7 +46,9 @@ const Table = ({ answer }: Pick<ErrorsView, 'answer'>) => (
           <th scope="col">middle</th>
           <th scope="col">range</th>
           <th scope="col">before</th>
-          <th scope="col">from the record</th>
+          <th scope="col" class="errors-told">
+            from the record
+          </th>
         </tr>
       </thead>
       <tbody>
@@ -57,7 +60,7 @@ const Table = ({ answer }: Pick<ErrorsView, 'answer'>) => (
               <td>{errorWords(name, error.median)}</td>
               <td>{errorRangeWords(name, error.range90)}</td>
               <td class="quiet">{errorRangeWords(name, error.before90)}</td>
-              <td>{toldWords(error)}</td>
+              <td class="errors-told">{toldWords(error)}</td>
             </tr>
           );
         })}
@@ -72,6 +75,7 @@ export const FiveErrors = () => {
   const found = view.value;
   if (found === undefined) return null;
   const { answer, rows, plot } = found;
+  const allTold = allToldWords(answer.errors);
   return (
     <ChartFigure
       id="five-errors"
@@ -92,13 +96,16 @@ export const FiveErrors = () => {
         ]),
       }}
       after={
-        <ul class="errors-list" data-testid="error-sentences">
-          {ERRORS.map((name) => (
-            <li key={name}>
-              <strong>{ERROR_NAMES[name]}.</strong> {errorSentence(name, answer.errors[name], units.value)}
-            </li>
-          ))}
-        </ul>
+        <>
+          {allTold !== undefined && <p>{allTold}</p>}
+          <ul class="errors-list" data-testid="error-sentences">
+            {ERRORS.map((name) => (
+              <li key={name}>
+                <strong>{ERROR_NAMES[name]}.</strong> {errorSentence(name, answer.errors, units.value)}
+              </li>
+            ))}
+          </ul>
+        </>
       }
     >
       <Table answer={answer} />
