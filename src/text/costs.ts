@@ -183,12 +183,16 @@ export const whoseWords = (fit: FitFacts | undefined, players: number): string =
 
 /** Where putts are lost, beside a benchmark. */
 export const lostWords = ({ putts, bands }: RoundCosts, name: string, units: Units): string => {
-  const lost = bands.map((band) => band.putts.value - band.benchmark);
-  const all = lost.reduce((sum, one) => sum + one, 0);
-  const most = lost.indexOf(Math.max(...lost));
+  const lost = bands.map(lostInterval);
+  const taken = bands.reduce((sum, { benchmark }) => sum + benchmark, 0);
+  const all = { value: putts.value - taken, low: putts.low - taken, high: putts.high - taken };
+  const most = lost.reduce((best, one, i) => (one.value > lost[best].value ? i : best), 0);
   const total = `${partWords(putts, (value) => value.toFixed(1))} putts on 18 holes`;
-  if (lost[most] < ENGINE_ERROR) return `${capital(total)}: nowhere more than ${name} takes from there.`;
-  return `${capital(total)}, ${fixed(all)} ${all < 0 ? '(fewer)' : 'more'} than ${name} takes from there; most is lost ${mostWords(bands[most].band, units)}: ${partWords(lostInterval(bands[most]))}.`;
+  // With one player there is no range: what is less than the engine can tell is nothing.
+  const might = Math.max(...lost.map(({ high }) => high)) >= ENGINE_ERROR;
+  if (lost[most].value < ENGINE_ERROR || lost[most].low <= 0)
+    return `${capital(total)}: nowhere ${might ? 'clearly ' : ''}more than ${name} takes from there${might ? `; if anywhere, ${mostWords(bands[most].band, units)}: ${partWords(lost[most])}` : ''}.`;
+  return `${capital(total)}, ${partWords(all)} ${all.value < 0 ? '(fewer)' : 'more'} than ${name} takes from there; most is lost ${mostWords(bands[most].band, units)}: ${partWords(lost[most])}.`;
 };
 
 /** Where the first putts come from. @param invented the record shown is the invented player's */

@@ -73,8 +73,7 @@ export const errorWords = (name: ErrorName, value: number): string =>
 export const errorRangeWords = (name: ErrorName, { low, high }: ErrorRange): string => {
   const [first, last] = high <= 0 ? [high, low] : [low, high];
   const [one, other] = [sideOf(name, first), sideOf(name, last)];
-  if (one !== other && one !== '')
-    return `${errorWords(name, first)} to ${errorWords(name, last)}`;
+  if (one !== other && one !== '') return `${errorWords(name, first)} to ${errorWords(name, last)}`;
   return `${errorNumber(name, first)} to ${errorWords(name, last)}`;
 };
 
@@ -98,7 +97,7 @@ export const errorsHeadline = ({ readBias, error, putts, invented }: AnswerFacts
   const { tooLittle, tooMuch, verdict } = readBias;
   const range = errorRangeWords('readBias', error.range90);
   if (putts < FEW_PUTTS)
-    return `${capital(plural(putts, 'putt'))} cannot tell what ${invented ? 'his' : 'your'} errors are: nearly all of what stands here was thought beforehand.`;
+    return `${capital(plural(putts, 'putt'))} cannot tell what ${invented ? 'his' : 'your'} errors are: most of what stands here was thought beforehand.`;
   if (verdict === 'cannotTell')
     return `This record does not tell whether ${invented ? 'the invented player plays' : 'you play'} too little break or too much: the chance of too little is ${chanceWords(tooLittle)}, and all from ${range} is possible.`;
   const [side, chance] = verdict === 'tooLittle' ? ['little', tooLittle] : ['much', tooMuch];

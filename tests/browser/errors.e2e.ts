@@ -176,7 +176,7 @@ const NINE = roundInFeet(NOTHING_DROPPED, {
 
 describe('the errors of a player with one nine', () => {
   it(
-    'are said to be nearly all beforehand, used by keyboard on a telephone, and their age is told once more is recorded',
+    'are said to be mostly thought beforehand, used by keyboard on a telephone, and their age is told once more is recorded',
     async () => {
       page = await openApp({ width: 390, height: 844, path: '/#/errors' });
       const on = page;
@@ -185,7 +185,7 @@ describe('the errors of a player with one nine', () => {
       await putRecords(on, { rounds: [NINE.round], putts: half, practice: [] });
       await finished(on);
       expect(await answer(on)).toBe(
-        `${half.length} putts cannot tell what your errors are: nearly all of what stands here was thought beforehand.`,
+        `${half.length} putts cannot tell what your errors are: most of what stands here was thought beforehand.`,
       );
       expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
       expect(await findings(on)).toEqual([]);

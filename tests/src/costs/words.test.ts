@@ -7,6 +7,7 @@ import {
   feetToMetres,
   type Interval,
   inchesToMetres,
+  type RoundCosts,
   type StepCost,
   type StepId,
 } from '../../../sim/index.ts';
@@ -18,6 +19,7 @@ import {
   firmerWords,
   honest,
   lostInterval,
+  lostWords,
   mixWords,
   partWords,
   savedWords,
@@ -86,6 +88,31 @@ describe('the answer', () => {
       low: 0.5,
       high: 2,
     });
+  });
+
+  it('says where putts are lost, clearly only where all of the range is a loss', () => {
+    const lost = (low: number, high: number, value = (low + high) / 2): RoundCosts => ({
+      mix: { first: [], holes: 0, own: 0 },
+      putts: { value: 31 + value, low: 31 + low, high: 31 + high },
+      bands: [
+        {
+          band: { from: 0, to: feetToMetres(6) },
+          holes: 18,
+          putts: { value: 31 + value, low: 31 + low, high: 31 + high },
+          benchmark: 31,
+        },
+      ],
+      steps: [],
+    });
+    expect(lostWords(lost(0.5, 0.9), 'Scratch', 'imperial')).toBe(
+      '31.7 (31.5 to 31.9) putts on 18 holes, 0.70 (0.50 to 0.90) more than Scratch takes from there; most is lost under 6 ft: 0.70 (0.50 to 0.90).',
+    );
+    expect(lostWords(lost(-0.3, 0.5), 'Scratch', 'imperial')).toMatch(
+      /nowhere clearly more than Scratch takes from there; if anywhere, under 6 ft: 0\.10 \(−0\.30 to 0\.50\)\.$/,
+    );
+    expect(lostWords(lost(-0.4, -0.4), 'Scratch', 'imperial')).toBe(
+      '30.6 putts on 18 holes: nowhere more than Scratch takes from there.',
+    );
   });
 
   it('never gives a range narrower than what the engine may be off, but for nothing at all', () => {
