@@ -145,7 +145,8 @@ export interface Lead extends Pick<ComparedSteps, 'chance' | 'players'> {
  */
 export const costHeadline = (ranked: readonly StepCost[], { clear, chance, players }: Lead): string => {
   const [first, second] = ranked;
-  if (honest(first.saved).low <= 0) return 'None of these steps clearly saves you a stroke.';
+  if (ranked.every(({ saved }) => honest(saved).low <= 0))
+    return 'None of these steps clearly saves you a stroke.';
   const { cause, step } = STEP_WORDS[first.step];
   if (clear) return `${capital(cause)} costs you most: ${step} would save ${strokesWords(first.saved)}.`;
   const other = STEP_WORDS[second.step];

@@ -46,7 +46,7 @@ describe('the answer', () => {
     expect(costHeadline([step('pacePoint', 0.31), step('lineTenth', 0.3)], { ...CLEAR, clear: false })).toBe(
       'Your pace and your start line cost you about alike: a pace spread 1 point smaller would save 0.31 strokes a round (0.29 to 0.33), a start-line spread 0.1° smaller 0.30 strokes a round (0.28 to 0.32).',
     );
-    expect(costHeadline([step('pacePoint', 0.31, -0.1, 0.7), step('lineTenth', 0.1)], CLEAR)).toMatch(
+    expect(costHeadline([step('pacePoint', 0.31, -0.1, 0.7), step('lineTenth', 0.1, 0, 0.2)], CLEAR)).toMatch(
       /^None/,
     );
   });
@@ -68,6 +68,13 @@ describe('the answer', () => {
         true,
       ),
     ).toMatch(/with a chance of over 99%\.$/);
+  });
+
+  it('does not say that none saves where the likeliest to is in doubt and another is not', () => {
+    const doubtful = [step('readHabit', 0.4, -0.1, 1.5), step('lineTenth', 0.3, 0.2, 0.4)];
+    expect(costHeadline(doubtful, { clear: false, chance: 0.6, players: 200 })).toMatch(
+      /^Your reading habit or your start line costs you most, .* 60%: .*\(−0\.10 to 1\.50\), .*\(0\.20 to 0\.40\)\.$/,
+    );
   });
 
   it('says whose errors they are, and what the ranges hold', () => {
