@@ -12,6 +12,7 @@ import type { AllRecords, RecordSizes } from '../../store/records.ts';
 export interface FitQuestion {
   readonly source: FitSource;
   readonly record: FitRecord;
+  /** Of what can be read. */
   readonly sizes: RecordSizes;
   /** The same digits, the same record: a corrected putt counts as another one. */
   readonly digits: string;

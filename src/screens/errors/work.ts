@@ -6,7 +6,9 @@
 import { batch, computed, effect, signal } from '@preact/signals';
 import { proxy } from 'comlink';
 import { keepFit, keptFits } from '../../app/fittedPlayer.ts';
+import { ownRecords } from '../../app/records.ts';
 import { localDay } from '../../store/day.ts';
+import type { RecordSizes } from '../../store/records.ts';
 import { createLane } from '../../worker/client.ts';
 import { asked, type FitQuestion } from './question.ts';
 
@@ -42,7 +44,18 @@ const halt = (): void => {
   work.value = undefined;
 };
 
-const run = async ({ source, record, sizes, digits }: FitQuestion): Promise<void> => {
+/** As the panel will count them (app/PlayerPanel.tsx): the tables, with what cannot be read. The invented player's do not grow. */
+const sizesNow = async ({ source, sizes }: FitQuestion): Promise<RecordSizes> => {
+  if (source === 'demo') return sizes;
+  try {
+    return await (await ownRecords()).sizes();
+  } catch {
+    return sizes;
+  }
+};
+
+const run = async (question: FitQuestion): Promise<void> => {
+  const { source, record, digits } = question;
   const mine = {};
   current = mine;
   work.value = 0;
@@ -51,6 +64,8 @@ const run = async ({ source, record, sizes, digits }: FitQuestion): Promise<void
     if (current === mine) work.value = share;
   });
   try {
+    const sizes = await sizesNow(question);
+    if (current !== mine) return;
     const fit = await lane.latest(async (engine) => engine.fitErrors(record, told));
     if (fit === undefined || current !== mine) return;
     current = undefined;
