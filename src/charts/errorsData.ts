@@ -49,7 +49,7 @@ const ROOM = 1.04;
 /** Spreads begin at 0; what goes to both sides has 0 in the middle. */
 export const placeErrors = (rows: readonly ErrorRow[]): ErrorsPlotData => {
   const placed = rows.map((row) => {
-    const both = row.beforeLow < 0;
+    const both = Math.min(row.low, row.beforeLow) < 0;
     const to = ROOM * Math.max(row.high, row.beforeHigh, ...(both ? [-row.low, -row.beforeLow] : []));
     const at = (value: number): number => (both ? (value / to + 1) / 2 : value / to);
     const step = stepOf(to);

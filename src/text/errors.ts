@@ -16,7 +16,7 @@ import {
 import { formatDay, formatPercent, formatShort, type Units } from './format.ts';
 import { capital, plural } from './review.ts';
 
-/** Fewer putts than this say next to nothing (ours): half of what is thought of any error is then still from beforehand. */
+/** Fewer putts than this say little of most errors (ours). */
 export const FEW_PUTTS = 20;
 
 /** In the words of the panel, "Your errors". */

@@ -2,13 +2,13 @@
 import type { FittedError } from '../../sim/index.ts';
 import type { KeptFit } from '../../src/app/fittedPlayer.ts';
 
-/** Middle, half of the 90% range, share told. */
+/** Middle, half of the 90% range, share told; what goes to either side did so before. */
 export const anError = (median: number, half: number, told = 0.9): FittedError => ({
   median,
   range90: { low: median - half, high: median + half },
   range95: { low: median - 1.2 * half, high: median + 1.2 * half },
-  before90: { low: 0.01, high: 0.5 },
-  before95: { low: 0.008, high: 0.6 },
+  before90: { low: median - half < 0 ? -0.4 : median / 2, high: median - half < 0 ? 0.4 : 2 * median },
+  before95: { low: median - half < 0 ? -0.5 : median / 3, high: median - half < 0 ? 0.5 : 3 * median },
   told,
 });
 
