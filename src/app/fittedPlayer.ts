@@ -65,6 +65,7 @@ const answerSchema = z.strictObject({
   putts: count,
   practicePutts: count,
   passedOver: count,
+  measuredStrokes: count,
   player: playerSchema,
   errors: perError(errorSchema),
   readBias: z.strictObject({

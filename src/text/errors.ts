@@ -231,13 +231,23 @@ export interface CountedFacts {
   readonly putts: number;
   readonly practicePutts: number;
   readonly sets: number;
+  /** Balls rolled through gates and to targets. */
+  readonly measuredStrokes: number;
   readonly conceded: number;
   readonly offGreen: number;
   readonly tooNearOrFar: number;
 }
 
-export const countedWords = ({ putts, practicePutts, sets }: CountedFacts): string =>
-  `Counted: ${plural(putts, 'putt')} of rounds${practicePutts > 0 ? ` and ${plural(practicePutts, 'practice putt')} in ${plural(sets, 'set')}` : ''}.`;
+export const countedWords = ({ putts, practicePutts, sets, measuredStrokes }: CountedFacts): string => {
+  const parts = [
+    `${plural(putts, 'putt')} of rounds`,
+    ...(practicePutts > 0 ? [`${plural(practicePutts, 'practice putt')} in ${plural(sets, 'set')}`] : []),
+    ...(measuredStrokes > 0
+      ? [`${plural(measuredStrokes, 'ball')} rolled through gates and to targets`]
+      : []),
+  ];
+  return `Counted: ${parts.join(parts.length === 2 ? ' and ' : ', ')}.`;
+};
 
 export const passedOverWords = ({ conceded, offGreen, tooNearOrFar }: CountedFacts): string | undefined => {
   const parts = [

@@ -21,6 +21,7 @@ export const aFit = (changes: Partial<KeptFit> = {}): KeptFit => ({
     putts: 300,
     practicePutts: 12,
     passedOver: 4,
+    measuredStrokes: 0,
     player: { lineSd: 0.02, paceSd: 0.1, readSd: 0.4, paceBias: -0.02, readBias: -0.18 },
     errors: {
       lineSd: anError(0.02, 0.004),

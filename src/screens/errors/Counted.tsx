@@ -13,6 +13,7 @@ export const Counted = () => {
     now && {
       putts: found.answer.putts,
       practicePutts: found.answer.practicePutts,
+      measuredStrokes: found.answer.measuredStrokes,
       sets: now.sets?.length ?? 0,
       ...passedOverBy(now, found.answer.passedOver),
     };

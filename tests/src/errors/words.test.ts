@@ -151,8 +151,17 @@ describe('what it rests on', () => {
       recordedPutt({ distance: 0.1 }),
       recordedPutt(),
     ];
-    const counted = { putts: 1, practicePutts: 12, sets: 1, ...passedOverBy({ putts }, 3) };
+    const counted = {
+      putts: 1,
+      practicePutts: 12,
+      sets: 1,
+      measuredStrokes: 0,
+      ...passedOverBy({ putts }, 3),
+    };
     expect(countedWords(counted)).toBe('Counted: 1 putt of rounds and 12 practice putts in 1 set.');
+    expect(countedWords({ ...counted, measuredStrokes: 40 })).toBe(
+      'Counted: 1 putt of rounds, 12 practice putts in 1 set, 40 balls rolled through gates and to targets.',
+    );
     expect(passedOverWords(counted)).toBe(
       'Passed over: 1 conceded putt, 1 from off the green, 1 nearer than 15 cm (6 in) or farther than 30 m (98 ft).',
     );
