@@ -74,7 +74,8 @@ describe('the errors of the invented player', () => {
         .poll(() => on.getByTestId('work').innerText(), { timeout: PATIENCE })
         .toMatch(/, [1-9]\d*%$/);
       await on.getByRole('button', { name: 'Stop' }).click();
-      await on.getByText('Stopped.').waitFor();
+      await on.getByText('Stopped.', { exact: true }).waitFor();
+      expect(await answer(on)).toBe('No answer yet.');
       expect(await on.getByTestId('five-errors').count()).toBe(0);
       await picture(on, 'errors-stopped-1440');
       await on.getByRole('button', { name: 'Go on' }).click();

@@ -13,9 +13,7 @@ const headline = (): string => {
     return 'None of these putts says anything of your errors: conceded, from off the green, or at the hole.';
   const found = view.value;
   if (found === undefined)
-    return stopped.value
-      ? 'No answer yet: the work is stopped.'
-      : 'Looking for the errors that explain this record…';
+    return stopped.value ? 'No answer yet.' : 'Looking for the errors that explain this record…';
   const { answer, putts, invented } = found;
   return errorsHeadline({ readBias: answer.readBias, error: answer.errors.readBias, putts, invented });
 };
