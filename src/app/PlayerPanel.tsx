@@ -1,6 +1,10 @@
-/** The player's errors: presets and sliders, each with a word on what it is. */
+/** The player's errors: presets, fits to a record, and sliders, each with a word on what it is. */
+import { useEffect, useState } from 'preact/hooks';
 import { degreesToRadians, type Player, PRESETS, radiansToDegrees } from '../../sim/index.ts';
+import { fitHint, fitName, grownWords } from '../text/errors.ts';
 import type { Units } from '../text/format.ts';
+import { fitInUse, type KeptFit, keptFitOf, keptFits, playerOfFit, samePlayer } from './fittedPlayer.ts';
+import { followed, ownRecords, recordsLast } from './records.ts';
 import { Slider } from './Slider.tsx';
 import { PLAYER_RANGES, player, units } from './settings.ts';
 
@@ -76,12 +80,26 @@ const shownOf = (words: ErrorWords, value: number): string => {
   return `${text} ${words.signed[number < 0 ? 0 : 1]}`;
 };
 
-const samePlayer = (first: Player, second: Player): boolean =>
-  ERRORS.every(({ key }) => Math.abs(first[key] - second[key]) < 1e-9);
+/** Values of the choices that are no presets: ids of presets carry no colon. */
+const choiceOf = ({ source }: Pick<KeptFit, 'source'>): string => `fit:${source}`;
+
+/** What has been recorded since the fit, in a sentence. Only the person's own record grows. */
+const GrownSince = ({ fit }: { fit: KeptFit }) => {
+  const [sizes] = useState(() => followed(async () => (await ownRecords()).sizes()));
+  useEffect(() => sizes.stop, [sizes]);
+  const now = sizes.answer.value;
+  // Records in memory are not those of the fit.
+  const words =
+    recordsLast.value &&
+    now &&
+    grownWords({ putts: now.putts - fit.sizes.putts, sets: now.sets - fit.sizes.sets });
+  return words ? <> {words}</> : null;
+};
 
 export const PlayerPanel = () => {
   const now = player.value;
-  const preset = PRESETS.find((one) => samePlayer(one.player, now));
+  const fit = fitInUse.value;
+  const preset = fit ? undefined : PRESETS.find((one) => samePlayer(one.player, now));
   return (
     <section class="card" aria-labelledby="player-title">
       <h2 id="player-title">Your errors</h2>
@@ -89,14 +107,26 @@ export const PlayerPanel = () => {
         <label for="preset">Start from</label>
         <select
           id="preset"
-          value={preset?.id ?? ''}
+          value={fit ? choiceOf(fit) : (preset?.id ?? '')}
           aria-describedby="preset-hint"
           onChange={(event) => {
-            const chosen = PRESETS.find((one) => one.id === event.currentTarget.value);
-            if (chosen) player.value = chosen.player;
+            const { value } = event.currentTarget;
+            const kept = keptFits.value.find((one) => choiceOf(one) === value);
+            const chosen = kept ? playerOfFit(kept) : PRESETS.find(({ id }) => id === value)?.player;
+            if (chosen) player.value = chosen;
           }}
         >
-          {!preset && <option value="">my own numbers</option>}
+          {!preset && !fit && <option value="">my own numbers</option>}
+          {(['own', 'demo'] as const).map((source) => {
+            const kept = keptFitOf(source);
+            return (
+              kept && (
+                <option key={source} value={choiceOf(kept)}>
+                  {fitName(kept)}
+                </option>
+              )
+            );
+          })}
           {PRESETS.map((one) => (
             <option key={one.id} value={one.id}>
               {one.name}
@@ -104,7 +134,8 @@ export const PlayerPanel = () => {
           ))}
         </select>
         <p id="preset-hint" class="hint">
-          {preset ? preset.source : 'Set below. They stay on this device.'}
+          {fit ? fitHint(fit) : preset ? preset.source : 'Set below. They stay on this device.'}
+          {fit?.source === 'own' && <GrownSince fit={fit} />}
         </p>
       </div>
       {ERRORS.map((words) => {

@@ -22,7 +22,7 @@ const THEMES: readonly { value: Theme; label: string }[] = [
   { value: 'dark', label: 'Dark' },
 ];
 
-/** Ten ways on a line; on a telephone they are folded behind the name of the screen one is on. */
+/** Eleven ways on a line; on a telephone they are folded behind the name of the screen one is on. */
 const Navigation = () => {
   const [location] = useLocation();
   const [unfolded, setUnfolded] = useState(false);

@@ -34,6 +34,9 @@ const RecordScreen = lazy(() =>
 const ReviewScreen = lazy(() =>
   import('../screens/review/index.tsx').then(({ ReviewScreen: screen }) => ({ default: screen })),
 );
+const ErrorsScreen = lazy(() =>
+  import('../screens/errors/index.tsx').then(({ ErrorsScreen: screen }) => ({ default: screen })),
+);
 const MeasureScreen = lazy(() =>
   import('../screens/measure/index.tsx').then(({ MeasureScreen: screen }) => ({ default: screen })),
 );
@@ -62,6 +65,12 @@ export const PLACES: readonly Place[] = [
   },
   { path: '/record', name: 'Record', title: 'Borrow: record putts', Screen: RecordScreen, inRound: true },
   { path: '/review', name: 'Review', title: 'Borrow: your putting, reviewed', Screen: ReviewScreen },
+  {
+    path: '/errors',
+    name: 'Your errors',
+    title: 'Borrow: your errors, from your record',
+    Screen: ErrorsScreen,
+  },
   { path: '/costs', name: 'What it costs', title: 'Borrow: what your errors cost', Screen: CostsScreen },
   { path: '/practice', name: 'Practise', title: 'Borrow: putting drills', Screen: PracticeScreen },
   { path: '/week', name: 'The week', title: 'Borrow: the week', Screen: WeekScreen },

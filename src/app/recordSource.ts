@@ -9,9 +9,10 @@ import { DEMO_RECORDS, type OpenedDatabase, openDatabase } from '../store/databa
 import { localDay } from '../store/day.ts';
 import { type Records, recordsOf } from '../store/records.ts';
 import { TABLE_NAMES } from '../store/tables.ts';
+import { type FitSource, forgetFit } from './fittedPlayer.ts';
 import { ownDatabase } from './records.ts';
 
-export type RecordSource = 'own' | 'demo';
+export type RecordSource = FitSource;
 
 const KEY = 'borrow.review.source';
 
@@ -76,9 +77,10 @@ export const loadDemo = async (): Promise<void> => {
   demoLoaded.value = true;
 };
 
-/** Takes the invented player off the device, and the review back to the own records. */
+/** Takes the invented player off the device, what was fitted to him too, and the review back to the own records. */
 export const removeDemo = async (): Promise<void> => {
   recordSource.value = 'own';
+  forgetFit('demo');
   const { database } = await demoDatabase();
   // The database itself goes, not only its records.
   await database.delete();

@@ -35,6 +35,12 @@ export interface AllRecords {
   readonly unreadable: number;
 }
 
+/** How much there is, readable or not: cheap to ask. */
+export interface RecordSizes {
+  readonly putts: number;
+  readonly sets: number;
+}
+
 export interface Records {
   /** The round that is open, the newest if there are several; undefined when none is. */
   openRound(): Promise<RoundInHand | undefined>;
@@ -53,6 +59,7 @@ export interface Records {
   /** Newest first. */
   recentPractice(limit: number): Promise<readonly PracticeSet[]>;
   everything(): Promise<AllRecords>;
+  sizes(): Promise<RecordSizes>;
 }
 
 export const inOrderOfPlay = (putts: readonly RecordedPutt[]): RecordedPutt[] =>
@@ -146,6 +153,11 @@ export const recordsOf = (database: Database): Records => {
         .kept.sort((a, b) => (a.day === b.day ? b.recordedAt - a.recordedAt : a.day < b.day ? 1 : -1))
         .slice(0, limit);
     },
+    sizes: () =>
+      database.transaction('r', putts, practice, async () => ({
+        putts: await putts.count(),
+        sets: await practice.count(),
+      })),
     everything: () =>
       database.transaction('r', rounds, putts, practice, async () => {
         const foundRounds = passAll(roundSchema, await rounds.toArray());

@@ -11,8 +11,9 @@ import {
   type StepCost,
   type StepId,
 } from '../../sim/index.ts';
-import { formatLength, formatPercent, formatShort, formatSlope, type Units } from './format.ts';
-import { bandName, capital, plural } from './review.ts';
+import { chanceWords, type FitFacts } from './errors.ts';
+import { formatDay, formatLength, formatPercent, formatShort, formatSlope, type Units } from './format.ts';
+import { bandName, capital, formatCount, plural } from './review.ts';
 
 interface StepWords {
   /** In a chart and in a choice. */
@@ -104,19 +105,54 @@ export const savedWords = (interval: Interval): string => {
   return low === high ? fixed(value) : `${fixed(value)} (${fixed(low)} to ${fixed(high)})`;
 };
 
+/** "0.29 (0.24 to 0.33)" of a part of a round, or of one putt: the range of the players alone; without one, the value alone. */
+export const partWords = (
+  { value, low, high }: Interval,
+  write: (value: number) => string = fixed,
+): string =>
+  write(low) === write(high) ? write(value) : `${write(value)} (${write(low)} to ${write(high)})`;
+
+/** "0.24 to 0.33", for a line below the value; undefined: no range but the engine's. */
+export const partRange = (
+  { low, high }: Interval,
+  write: (value: number) => string = fixed,
+): string | undefined => (write(low) === write(high) ? undefined : `${write(low)} to ${write(high)}`);
+
+/** "; 0.24 to 0.33" within brackets, where there is a range. */
+const aside = (interval: Interval): string => {
+  const range = partRange(interval);
+  return range === undefined ? '' : `; ${range}`;
+};
+
+/** The cost of what saves: the same interval with its ends changed about. */
+const costOf = ({ value, low, high }: Interval): Interval => ({ value: -value, low: -high, high: -low });
+
 /** "0.29 strokes a round (0.27 to 0.31)" */
 export const strokesWords = (interval: Interval): string => {
   const { value, low, high } = honest(interval);
   return `${fixed(value)} strokes a round (${fixed(low)} to ${fixed(high)})`;
 };
 
-/** The answer. @param ranked the step that saves most first @param clear it leads beyond doubt */
-export const costHeadline = (ranked: readonly StepCost[], clear: boolean): string => {
+/** One step beside the next. */
+export interface Lead extends Pick<ComparedSteps, 'chance' | 'players'> {
+  readonly clear: boolean;
+}
+
+/**
+ * The answer.
+ * @param ranked the step that saves most first
+ * @param lead how it stands beside the second; clear: beyond doubt
+ */
+export const costHeadline = (ranked: readonly StepCost[], { clear, chance, players }: Lead): string => {
   const [first, second] = ranked;
-  if (honest(first.saved).low <= 0) return 'None of these steps clearly saves you a stroke.';
+  if (ranked.every(({ saved }) => honest(saved).low <= 0))
+    return 'None of these steps clearly saves you a stroke.';
   const { cause, step } = STEP_WORDS[first.step];
   if (clear) return `${capital(cause)} costs you most: ${step} would save ${strokesWords(first.saved)}.`;
   const other = STEP_WORDS[second.step];
+  // Players who differ: not alike, but not known which.
+  if (players > 1)
+    return `${capital(cause)} or ${other.cause} costs you most, ${cause} with a chance of ${chanceWords(chance)}: ${step} would save ${strokesWords(first.saved)}, ${other.step} ${strokesWords(second.saved)}.`;
   return `${capital(cause)} and ${other.cause} cost you about alike: ${step} would save ${strokesWords(first.saved)}, ${other.step} ${strokesWords(second.saved)}.`;
 };
 
@@ -125,7 +161,7 @@ export const costDetail = (first: StepCost, { bands }: RoundCosts, units: Units)
   const shares = first.byBand.map(({ value }) => value);
   const most = shares.indexOf(Math.max(...shares));
   const what = STEP_WORDS[first.step].cause.replace('your ', '');
-  return `What ${what} costs lies mostly, ${fixed(shares[most])} of the ${fixed(first.saved.value)}, on first putts ${mostWords(bands[most].band, units)}. To practise: ${STEP_WORDS[first.step].practise}.`;
+  return `What ${what} costs lies mostly, ${partWords(first.byBand[most])} of the ${fixed(first.saved.value)}, on first putts ${mostWords(bands[most].band, units)}. To practise: ${STEP_WORDS[first.step].practise}.`;
 };
 
 const mostWords = (band: RoundCosts['bands'][number]['band'], units: Units): string => {
@@ -133,14 +169,31 @@ const mostWords = (band: RoundCosts['bands'][number]['band'], units: Units): str
   return name.startsWith('under') ? name : `from ${name}`;
 };
 
+/** Putts lost against the benchmark, from there. */
+export const lostInterval = ({ putts, benchmark }: RoundCosts['bands'][number]): Interval => ({
+  value: putts.value - benchmark,
+  low: putts.low - benchmark,
+  high: putts.high - benchmark,
+});
+
+/** Whose errors these are, and what the ranges hold. */
+export const whoseWords = (fit: FitFacts | undefined, players: number): string =>
+  fit === undefined
+    ? 'The range is what the engine itself may be off; your errors are taken as they stand. How sure you are of them is not in it.'
+    : `Ranges hold 95 in 100 of ${formatCount(players)} players who would have written ${fit.source === 'demo' ? 'the invented player’s record' : 'your record'} as likely as one another: from ${plural(fit.answer.putts + fit.answer.practicePutts, 'recorded putt')}, fitted on ${formatDay(fit.day)}. What the engine itself may be off, ${ENGINE_ERROR} strokes a round, is the least they are wide.`;
+
 /** Where putts are lost, beside a benchmark. */
 export const lostWords = ({ putts, bands }: RoundCosts, name: string, units: Units): string => {
-  const lost = bands.map((band) => band.putts.value - band.benchmark);
-  const all = lost.reduce((sum, one) => sum + one, 0);
-  const most = lost.indexOf(Math.max(...lost));
-  const total = `${putts.value.toFixed(1)} putts on 18 holes`;
-  if (lost[most] < ENGINE_ERROR) return `${capital(total)}: nowhere more than ${name} takes from there.`;
-  return `${capital(total)}, ${fixed(all)} ${all < 0 ? '(fewer)' : 'more'} than ${name} takes from there; most is lost ${mostWords(bands[most].band, units)}: ${fixed(lost[most])}.`;
+  const lost = bands.map(lostInterval);
+  const taken = bands.reduce((sum, { benchmark }) => sum + benchmark, 0);
+  const all = { value: putts.value - taken, low: putts.low - taken, high: putts.high - taken };
+  const most = lost.reduce((best, one, i) => (one.value > lost[best].value ? i : best), 0);
+  const total = `${partWords(putts, (value) => value.toFixed(1))} putts on 18 holes`;
+  // With one player there is no range: what is less than the engine can tell is nothing.
+  const might = Math.max(...lost.map(({ high }) => high)) >= ENGINE_ERROR;
+  if (lost[most].value < ENGINE_ERROR || lost[most].low <= 0)
+    return `${capital(total)}: nowhere ${might ? 'clearly ' : ''}more than ${name} takes from there${might ? `; if anywhere, ${mostWords(bands[most].band, units)}: ${partWords(lost[most])}` : ''}.`;
+  return `${capital(total)}, ${partWords(all)} ${all.value < 0 ? '(fewer)' : 'more'} than ${name} takes from there; most is lost ${mostWords(bands[most].band, units)}: ${partWords(lost[most])}.`;
 };
 
 /** Where the first putts come from. @param invented the record shown is the invented player's */
@@ -165,7 +218,7 @@ export const comparedWords = (
   const size = `${fixed(Math.abs(value))} strokes a round`;
   const ends = value < 0 ? [-high, -low] : [low, high];
   const margin = `${fixed(ends[0])} to ${fixed(ends[1])}`;
-  const sure = players > 1 ? `, with a chance of ${formatPercent(value < 0 ? 1 - chance : chance, 0)}` : '';
+  const sure = players > 1 ? `, with a chance of ${chanceWords(value < 0 ? 1 - chance : chance)}` : '';
   if (!clear) return `Cannot tell: ${one} and ${other} differ by ${size} (${margin})${sure}.`;
   return `${value < 0 ? 'No' : 'Yes'}: ${one} saves ${size} ${value < 0 ? 'less' : 'more'} than ${other} (${margin})${sure}.`;
 };
@@ -193,8 +246,10 @@ const gainWords = (rows: readonly FirmerRow[], units: Units): string[] =>
       near === far
         ? `from ${formatLength(near, units)}`
         : `from ${formatLength(near, units)} to ${formatLength(far, units)}`;
-    const most = Math.max(...gains.map(({ firm }) => firm.value));
-    return [`${direction} ${reach} on ${slopes.map(formatSlope).join(' and ')} (up to ${fixed(most)} putts)`];
+    const { firm } = gains.reduce((best, row) => (row.firm.value > best.firm.value ? row : best));
+    return [
+      `${direction} ${reach} on ${slopes.map(formatSlope).join(' and ')} (up to ${fixed(firm.value)} putts${aside(firm)})`,
+    ];
   });
 
 /** "Hit them firmer and play less break": the answer for this player. */
@@ -207,10 +262,10 @@ export const firmerWords = (all: readonly FirmerRow[], units: Units): string => 
   const worst = byGain[0];
   const mildest = byGain[byGain.length - 1];
   const gains = gainWords(rows, units);
-  const cost = `it costs most from ${cellWords(worst, units)}: ${fixed(-worst.firm.value)} putts`;
+  const cost = `it costs most from ${cellWords(worst, units)}: ${partWords(costOf(worst.firm))} putts`;
   if (gains.length > 0) return `Firmer (${paces}) holds for you ${gains.join('; ')}. Elsewhere ${cost}.`;
   if (mildest.verdict === 'costs')
-    return `Firmer (${paces}) holds for you nowhere here: it costs from ${fixed(-mildest.firm.value)} putts (${cellWords(mildest, units)}) to ${fixed(-worst.firm.value)} (${cellWords(worst, units)}).`;
+    return `Firmer (${paces}) holds for you nowhere here: it costs from ${fixed(-mildest.firm.value)} putts (${cellWords(mildest, units)}${aside(costOf(mildest.firm))}) to ${fixed(-worst.firm.value)} (${cellWords(worst, units)}${aside(costOf(worst.firm))}).`;
   return `Firmer (${paces}) clearly holds for you nowhere here; ${cost}.`;
 };
 
@@ -224,9 +279,9 @@ export const dieWords = (all: readonly FirmerRow[], units: Units): string => {
   const pace = formatShort(best.paces.die.pace, units);
   const gain =
     best.die.low > 0
-      ? `gains most from ${cellWords(best, units)}: ${fixed(best.die.value)} putts`
+      ? `gains most from ${cellWords(best, units)}: ${partWords(best.die)} putts`
       : 'gains nowhere here';
-  return `Dying it in (${pace}) ${gain}${worst.die.high < 0 ? `; it costs most from ${cellWords(worst, units)}: ${fixed(-worst.die.value)}` : ''}.`;
+  return `Dying it in (${pace}) ${gain}${worst.die.high < 0 ? `; it costs most from ${cellWords(worst, units)}: ${partWords(costOf(worst.die))}` : ''}.`;
 };
 
 /** "63% · 0.2% · 1.32": holed, three putts, putts. */
@@ -241,7 +296,7 @@ export const FIRMER_VERDICTS: Readonly<Record<FirmerRow['verdict'], string>> = {
 };
 
 /** Putts firm saves: "+0.03" or "−0.05". */
-export const firmerSaves = ({ value }: Interval): string =>
+export const firmerSaves = (value: number): string =>
   `${value > 0 && fixed(value) !== '0.00' ? '+' : ''}${fixed(value)}`;
 
 /** What would change the answer. */
@@ -250,8 +305,11 @@ export const changeWords = (
   { readBias, paceBias }: Player,
   usual: number,
   units: Units,
+  fitted: boolean,
 ): readonly string[] => [
-  'Your errors: they are taken as they stand below. A spread set a fifth too large makes its own step look larger, too.',
+  fitted
+    ? 'More recorded putts: they narrow what is thought of your errors, and these ranges with it.'
+    : 'Your errors: they are taken as they stand below. A spread set a fifth too large makes its own step look larger, too.',
   ...(readBias === 0 && paceBias === 0
     ? ['A habit of reading or of pace: none is set, so that taking one away saves nothing.']
     : ['Habits count on first putts only: on later ones you are taken to know them and to allow for them.']),

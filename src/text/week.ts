@@ -26,11 +26,15 @@ const dearestWords = (costs: readonly ErrorCost[]): string => {
   const inOrder = [...costs].sort((one, other) => other.saved.value - one.saved.value);
   const [{ together }] = timeShares(costs);
   const dear = inOrder.filter(({ error }) => together.includes(error));
-  if (honest(inOrder[0].saved).low <= 0)
+  if (inOrder.every(({ saved }) => honest(saved).low <= 0))
     return 'No step clearly saves you strokes, so that time is shared evenly';
   if (dear.length === 1)
     return `${capital(STEP_WORDS[dear[0].step].cause)} costs most, ${costWords(dear[0])}`;
-  return `${capital(listed(dear.map(({ step }) => STEP_WORDS[step].cause)))} cost about alike, ${costWords(dear[0])}`;
+  const causes = capital(listed(dear.map(({ step }) => STEP_WORDS[step].cause)));
+  // Ranges of likely players: not alike, but not known which.
+  if (dear.some(({ saved }) => saved.high > saved.low))
+    return `${causes} cannot be told apart in what they cost, ${costWords(dear[0])}`;
+  return `${causes} cost about alike, ${costWords(dear[0])}`;
 };
 
 /** The sets and the drills for the dearest errors, by name. */

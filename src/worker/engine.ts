@@ -6,7 +6,9 @@ import {
   costTable,
   expectedScore,
   type FieldSurface,
+  fitErrors,
   type GreenMap,
+  Grounds,
   type NextPutts,
   type Putt,
   playPlaces,
@@ -20,6 +22,8 @@ import type { EngineWorker, SentPutt } from './messages.ts';
 let held: FieldSurface | undefined;
 let heldTable: NextPutts | undefined;
 let heldMap: GreenMap | undefined;
+/** Made at the first fit, for all that follow. */
+let grounds: Grounds | undefined;
 
 const whole = ({ surface, ...rest }: SentPutt): Putt => {
   const ground = surface === 'held' ? held : surface;
@@ -69,6 +73,16 @@ const worker: EngineWorker = {
     return checkPutt(putt) === undefined ? prepareNextPutts(putt, player, { onProgress }) : undefined;
   },
   costTable: (likely, options, onProgress) => costTable(likely, { ...options, onProgress }),
+  fitErrors(record, onProgress) {
+    grounds ??= new Grounds();
+    return fitErrors(record, {
+      grounds,
+      wanted(done) {
+        onProgress(done);
+        return true;
+      },
+    });
+  },
   drillScore: ({ drill, player, ground, capture }) => expectedScore(drill, player, ground, { capture }),
   compareCase(sent, name, { die, firm }, player, nextPutts) {
     const putt = changedPutt(whole(sent), name);

@@ -6,7 +6,9 @@ import type {
   CostTable,
   DrillExpectation,
   DrillGround,
+  ErrorsFit,
   FieldSurface,
+  FitRecord,
   GreenMap,
   LikelyPlayer,
   Misses,
@@ -92,6 +94,8 @@ export interface EngineWorker {
     options: Omit<CostOptions, 'onProgress'>,
     onProgress: (share: number) => void,
   ): CostTable;
+  /** A player's errors from his record; grounds stay with the worker for the next fit. @param onProgress as above */
+  fitErrors(record: FitRecord, onProgress: (share: number) => void): ErrorsFit;
   /** The score to expect of a drill. */
   drillScore(question: DrillQuestion): DrillExpectation | NoExpectation;
   /** @param nextPutts the table of that condition */

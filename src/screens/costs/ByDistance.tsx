@@ -1,10 +1,11 @@
 /** Where the strokes are lost: putts by the distance of the first one, beside a benchmark, and what each step saves there. */
 import { BENCHMARKS } from '../../../sim/index.ts';
 import { units } from '../../app/settings.ts';
-import { lostWords, STEP_WORDS } from '../../text/costs.ts';
+import { lostInterval, lostWords, STEP_WORDS } from '../../text/costs.ts';
 import { bandName, formatSigned } from '../../text/review.ts';
 import { view } from './answer.ts';
 import { benchmark, benchmarkId } from './question.ts';
+import { Ranged } from './Ranged.tsx';
 import { behind } from './work.ts';
 
 const BenchmarkField = () => (
@@ -55,14 +56,20 @@ export const ByDistance = () => {
             </tr>
           </thead>
           <tbody>
-            {bands.map(({ band, holes, putts, benchmark: taken }, i) => (
-              <tr key={band.from}>
-                <th scope="row">{bandName(band, now)}</th>
-                <td>{holes.toFixed(1)}</td>
-                <td>{putts.value.toFixed(1)}</td>
-                <td>{formatSigned(putts.value - taken)}</td>
+            {bands.map((cost, i) => (
+              <tr key={cost.band.from}>
+                <th scope="row">{bandName(cost.band, now)}</th>
+                <td>{cost.holes.toFixed(1)}</td>
+                <td>
+                  <Ranged of={cost.putts} write={(value) => value.toFixed(1)} />
+                </td>
+                <td>
+                  <Ranged of={lostInterval(cost)} write={formatSigned} />
+                </td>
                 {found.ranked.map(({ step, byBand }) => (
-                  <td key={step}>{byBand[i].value.toFixed(2).replace('-', '−')}</td>
+                  <td key={step}>
+                    <Ranged of={byBand[i]} write={(value) => value.toFixed(2).replace('-', '−')} />
+                  </td>
                 ))}
               </tr>
             ))}

@@ -3,7 +3,7 @@ import { useEffect } from 'preact/hooks';
 import { units } from '../../app/settings.ts';
 import { shownSource } from '../../app/shownRecords.ts';
 import { spokenAtRest } from '../../app/spoken.ts';
-import { costDetail, costHeadline, mixWords } from '../../text/costs.ts';
+import { costDetail, costHeadline, mixWords, whoseWords } from '../../text/costs.ts';
 import { view } from './answer.ts';
 import { mix } from './question.ts';
 import { Working } from './Working.tsx';
@@ -11,7 +11,7 @@ import { behind, failure, shown, stopped } from './work.ts';
 
 const headline = (): string => {
   const found = view.value;
-  return found === undefined ? 'Working out what your errors cost…' : costHeadline(found.ranked, found.clear);
+  return found === undefined ? 'Working out what your errors cost…' : costHeadline(found.ranked, found.lead);
 };
 
 /** Quiet time before it is read out, ms. */
@@ -24,6 +24,7 @@ const spoken = spokenAtRest(
 export const CostAnswer = () => {
   useEffect(spoken.follow, []);
   const found = view.value;
+  const asked = shown.value?.question;
   const dim = behind.value && found !== undefined ? 'stale' : undefined;
   return (
     <section class="card verdict" aria-label="The answer">
@@ -48,10 +49,9 @@ export const CostAnswer = () => {
       <p class="hint" data-testid="mix">
         {mixWords(mix.value, shownSource.value === 'demo')}
       </p>
-      {shown.value !== undefined && shown.value.question.likely.length === 1 && (
-        <p class="hint">
-          The range is what the engine itself may be off; your errors are taken as they stand. How sure you
-          are of them is not in it.
+      {asked && (
+        <p class="hint" data-testid="whose">
+          {whoseWords(asked.fit, asked.likely.length)}
         </p>
       )}
       <div class="working quiet">

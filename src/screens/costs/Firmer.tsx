@@ -5,6 +5,7 @@ import { units } from '../../app/settings.ts';
 import { dieWords, FIRMER_VERDICTS, firmerSaves, firmerWords, paceCell } from '../../text/costs.ts';
 import { formatLength, formatShort, formatSlope } from '../../text/format.ts';
 import { firmerDirection } from './question.ts';
+import { Ranged } from './Ranged.tsx';
 import { behind, shown } from './work.ts';
 
 const DIRECTIONS = [
@@ -20,6 +21,7 @@ export const Firmer = () => {
   const now = units.value;
   const rows = table.firmer.filter(({ direction }) => direction === firmerDirection.value);
   const paces = table.firmer[0]?.paces;
+  const many = table.weights.length > 1;
   return (
     <section class={behind.value ? 'card stale' : 'card'} aria-labelledby="firmer-title">
       <h2 id="firmer-title">“Hit them firmer and play less break”</h2>
@@ -63,7 +65,9 @@ export const Firmer = () => {
               <tr key={`${length} ${slope}`}>
                 <th scope="row">{formatLength(length, now)}</th>
                 <td>{formatSlope(slope)}</td>
-                <td>{firmerSaves(saves)}</td>
+                <td>
+                  <Ranged of={saves} write={firmerSaves} />
+                </td>
                 <td>{paceCell(die)}</td>
                 <td>{paceCell(usual)}</td>
                 <td>{paceCell(firm)}</td>
@@ -74,9 +78,9 @@ export const Firmer = () => {
         </table>
       </section>
       <p class="hint">
-        Each cell: holed · three putts · putts needed, with your errors. “Firm saves” is putts against your
-        usual pace; below half a hundredth there is no difference worth having. The deciding screen answers
-        for one putt, with the best pace between.
+        Each cell: holed · three putts · putts needed, with your errors{many ? ' in the middle' : ''}. “Firm
+        saves” is putts against your usual pace; below half a hundredth there is no difference worth having.
+        The deciding screen answers for one putt, with the best pace between.
       </p>
     </section>
   );

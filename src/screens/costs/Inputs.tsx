@@ -1,6 +1,7 @@
 /** Usual pace and greens, and what would change the answer. The errors have a panel of their own (app/PlayerPanel.tsx). */
 import { inchesToMetres, metresToInches } from '../../../sim/index.ts';
 import { Choice } from '../../app/Choice.tsx';
+import { fitInUse } from '../../app/fittedPlayer.ts';
 import { Slider } from '../../app/Slider.tsx';
 import { player, units } from '../../app/settings.ts';
 import { changeWords } from '../../text/costs.ts';
@@ -55,9 +56,11 @@ export const Inputs = () => (
     </p>
     <h3>What would change it</h3>
     <ul class="costs-list">
-      {changeWords(mix.value, player.value, usualPace.value, units.value).map((words) => (
-        <li key={words}>{words}</li>
-      ))}
+      {changeWords(mix.value, player.value, usualPace.value, units.value, fitInUse.value !== undefined).map(
+        (words) => (
+          <li key={words}>{words}</li>
+        ),
+      )}
     </ul>
   </section>
 );

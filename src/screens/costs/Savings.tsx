@@ -3,7 +3,7 @@ import { useComputed } from '@preact/signals';
 import { units } from '../../app/settings.ts';
 import { ChartFigure } from '../../charts/ChartFigure.tsx';
 import { type IntervalPlotData, intervalHeight } from '../../charts/intervalData.ts';
-import { costHeadline, honest, STEP_WORDS, savedWords } from '../../text/costs.ts';
+import { costHeadline, honest, partWords, STEP_WORDS, savedWords } from '../../text/costs.ts';
 import { bandName } from '../../text/review.ts';
 import { type CostView, view } from './answer.ts';
 import { behind } from './work.ts';
@@ -39,7 +39,7 @@ export const Savings = () => {
     <ChartFigure
       id="savings"
       heading="What each step saves"
-      title={`Strokes a round saved by each step, with intervals. ${costHeadline(found.ranked, found.clear)}`}
+      title={`Strokes a round saved by each step, with intervals. ${costHeadline(found.ranked, found.lead)}`}
       load={load}
       data={data.value}
       height={intervalHeight(data.value.rows.length)}
@@ -54,7 +54,7 @@ export const Savings = () => {
         rows: found.ranked.map(({ step, saved, byBand }) => [
           STEP_WORDS[step].name,
           savedWords(saved),
-          ...byBand.map(({ value }) => value.toFixed(2).replace('-', '−')),
+          ...byBand.map((part) => partWords(part)),
         ]),
       }}
     >

@@ -12,6 +12,7 @@ import {
   type StepCost,
 } from '../../../sim/index.ts';
 import { units } from '../../app/settings.ts';
+import type { Lead } from '../../text/costs.ts';
 import { benchmark, firstStep, mix, secondStep } from './question.ts';
 import { shown } from './work.ts';
 
@@ -22,8 +23,8 @@ export interface CostView {
   readonly costs: RoundCosts;
   /** The main steps, the one that saves most first. */
   readonly ranked: readonly StepCost[];
-  /** The first saves more than the second beyond doubt and beyond what the engine can tell. */
-  readonly clear: boolean;
+  /** The first beside the second; clear: it saves more beyond doubt and beyond what the engine can tell. */
+  readonly lead: Lead;
 }
 
 /** Is one step's lead over another more than chance and the engine's own error? */
@@ -38,8 +39,9 @@ export const view = computed((): CostView | undefined => {
   const ranked = MAIN_STEPS.flatMap((step) => costs.steps.filter((one) => one.step === step)).sort(
     (a, b) => b.saved.value - a.saved.value,
   );
-  const clear = isClear(compareSteps(table, mix.value, [ranked[0].step, ranked[1].step]));
-  return { costs, ranked, clear };
+  const two = compareSteps(table, mix.value, [ranked[0].step, ranked[1].step]);
+  const lead = { clear: isClear(two), chance: two.chance, players: two.players };
+  return { costs, ranked, lead };
 });
 
 export const compared = computed((): ComparedSteps | undefined => {

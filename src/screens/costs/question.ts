@@ -14,6 +14,7 @@ import {
   type StepId,
   TOUR_MIX,
 } from '../../../sim/index.ts';
+import { fitInUse, type KeptFit } from '../../app/fittedPlayer.ts';
 import { player } from '../../app/settings.ts';
 import { shownRecords } from '../../app/shownRecords.ts';
 
@@ -26,18 +27,33 @@ export const usualPace = signal(PLAIN_PACE);
 export const PACES = { min: 0.05, max: 1.2 };
 export const greens = signal<Greens>('club');
 
-/** Who the person may be. The errors set by hand are taken as they stand: one player, no doubt. */
-export const likely = computed((): readonly LikelyPlayer[] => [{ player: player.value, weight: 1 }]);
+/**
+ * Who the person may be. Errors fitted to a record come with their doubt: the fit's players, all as likely. A preset's or those set
+ * by hand are taken as they stand: one player, no doubt.
+ */
+const likely = computed(
+  (): readonly LikelyPlayer[] =>
+    fitInUse.value?.answer.players.map((one) => ({ player: one, weight: 1 })) ?? [
+      { player: player.value, weight: 1 },
+    ],
+);
 
 export interface CostQuestion {
   readonly likely: readonly LikelyPlayer[];
+  /** The fit whose players they are. */
+  readonly fit: KeptFit | undefined;
   /** m past */
   readonly usual: number;
   readonly greens: Greens;
 }
 
 export const question = computed(
-  (): CostQuestion => ({ likely: likely.value, usual: usualPace.value, greens: greens.value }),
+  (): CostQuestion => ({
+    likely: likely.value,
+    fit: fitInUse.value,
+    usual: usualPace.value,
+    greens: greens.value,
+  }),
 );
 
 /** The same question has the same text. */

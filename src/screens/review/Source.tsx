@@ -30,13 +30,14 @@ const DemoButton = ({ name }: { name: string }) => {
   );
 };
 
-export const NoRecords = () => (
+const REVIEW_TELLS =
+  'Record where your putts start and finish on the course, three to six taps a hole; at home this page tells what you hole, what luck explains, and what is worth practising.';
+
+/** @param tells what this page will say once there are records */
+export const NoRecords = ({ tells = REVIEW_TELLS }: { tells?: string }) => (
   <section class="card review-none" aria-labelledby="review-none">
     <h1 id="review-none">Nothing is recorded yet.</h1>
-    <p>
-      Record where your putts start and finish on the course, three to six taps a hole; at home this page
-      tells what you hole, what luck explains, and what is worth practising.
-    </p>
+    <p>{tells}</p>
     <p class="review-actions">
       <Link href="/record" class="review-link">
         Record a round

@@ -113,7 +113,7 @@ export const Maker = () => {
       </div>
       <p class="hint">
         The plan gives time to what costs you strokes, so your errors are played first, with and without each.
-        Your errors are set on the screens Decide and What it costs.
+        Your errors are set on the screens Decide and What it costs, or come from your record (Your errors).
       </p>
     </section>
   );

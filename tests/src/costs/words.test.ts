@@ -7,6 +7,7 @@ import {
   feetToMetres,
   type Interval,
   inchesToMetres,
+  type RoundCosts,
   type StepCost,
   type StepId,
 } from '../../../sim/index.ts';
@@ -17,8 +18,12 @@ import {
   dieWords,
   firmerWords,
   honest,
+  lostInterval,
+  lostWords,
   mixWords,
+  partWords,
   savedWords,
+  whoseWords,
 } from '../../../src/text/costs.ts';
 
 const exactly = (value: number): Interval => ({ value, low: value, high: value });
@@ -28,18 +33,93 @@ const step = (id: StepId, value: number, low = value, high = value): StepCost =>
   byBand: [],
 });
 
+const CLEAR = { clear: true, chance: 1, players: 1 };
+
 describe('the answer', () => {
   it('names the cause, the step, strokes a round and their range', () => {
-    expect(costHeadline([step('readPoints', 0.4, 0.2, 0.6), step('lineTenth', 0.1)], true)).toBe(
+    expect(costHeadline([step('readPoints', 0.4, 0.2, 0.6), step('lineTenth', 0.1)], CLEAR)).toBe(
       'Your reading spread costs you most: a reading spread 5 points smaller would save 0.40 strokes a round (0.20 to 0.60).',
     );
   });
 
   it('names two when they cannot be told apart, and none when nothing clearly saves', () => {
-    expect(costHeadline([step('pacePoint', 0.31), step('lineTenth', 0.3)], false)).toBe(
+    expect(costHeadline([step('pacePoint', 0.31), step('lineTenth', 0.3)], { ...CLEAR, clear: false })).toBe(
       'Your pace and your start line cost you about alike: a pace spread 1 point smaller would save 0.31 strokes a round (0.29 to 0.33), a start-line spread 0.1° smaller 0.30 strokes a round (0.28 to 0.32).',
     );
-    expect(costHeadline([step('pacePoint', 0.31, -0.1, 0.7), step('lineTenth', 0.1)], true)).toMatch(/^None/);
+    expect(costHeadline([step('pacePoint', 0.31, -0.1, 0.7), step('lineTenth', 0.1, 0, 0.2)], CLEAR)).toMatch(
+      /^None/,
+    );
+  });
+
+  it('of many likely players says which of two with what chance, and never that it is certain', () => {
+    const two = [step('pacePoint', 0.31, 0.1, 0.5), step('lineTenth', 0.3, 0.2, 0.4)];
+    expect(costHeadline(two, { clear: false, chance: 0.55, players: 200 })).toBe(
+      'Your pace or your start line costs you most, your pace with a chance of 55%: a pace spread 1 point smaller would save 0.31 strokes a round (0.10 to 0.50), a start-line spread 0.1° smaller 0.30 strokes a round (0.20 to 0.40).',
+    );
+    expect(
+      comparedWords(
+        {
+          first: 'paceShare',
+          second: 'lineHalf',
+          more: { value: 0.5, low: 0.3, high: 0.8 },
+          chance: 1,
+          players: 200,
+        },
+        true,
+      ),
+    ).toMatch(/with a chance of over 99%\.$/);
+  });
+
+  it('does not say that none saves where the likeliest to is in doubt and another is not', () => {
+    const doubtful = [step('readHabit', 0.4, -0.1, 1.5), step('lineTenth', 0.3, 0.2, 0.4)];
+    expect(costHeadline(doubtful, { clear: false, chance: 0.6, players: 200 })).toMatch(
+      /^Your reading habit or your start line costs you most, .* 60%: .*\(−0\.10 to 1\.50\), .*\(0\.20 to 0\.40\)\.$/,
+    );
+  });
+
+  it('says whose errors they are, and what the ranges hold', () => {
+    const fit = { source: 'own', day: '2026-11-26', answer: { putts: 300, practicePutts: 12 } } as const;
+    expect(whoseWords(undefined, 1)).toMatch(/your errors are taken as they stand/);
+    expect(whoseWords(fit, 200)).toMatch(
+      /95 in 100 of 200 players .* from 312 recorded putts, fitted on Nov 26, 2026\./,
+    );
+    expect(whoseWords({ ...fit, source: 'demo' }, 200)).toMatch(/the invented player’s record/);
+  });
+
+  it('gives a part of it the range of the players, and none with one player', () => {
+    expect(partWords(exactly(0.2))).toBe('0.20');
+    expect(partWords({ value: 0.2, low: -0.1, high: 0.3 })).toBe('0.20 (−0.10 to 0.30)');
+    const loss = { value: 25, low: 24.5, high: 26 };
+    expect(lostInterval({ band: { from: 0, to: 1 }, holes: 1, putts: loss, benchmark: 24 })).toEqual({
+      value: 1,
+      low: 0.5,
+      high: 2,
+    });
+  });
+
+  it('says where putts are lost, clearly only where all of the range is a loss', () => {
+    const lost = (low: number, high: number, value = (low + high) / 2): RoundCosts => ({
+      mix: { first: [], holes: 0, own: 0 },
+      putts: { value: 31 + value, low: 31 + low, high: 31 + high },
+      bands: [
+        {
+          band: { from: 0, to: feetToMetres(6) },
+          holes: 18,
+          putts: { value: 31 + value, low: 31 + low, high: 31 + high },
+          benchmark: 31,
+        },
+      ],
+      steps: [],
+    });
+    expect(lostWords(lost(0.5, 0.9), 'Scratch', 'imperial')).toBe(
+      '31.7 (31.5 to 31.9) putts on 18 holes, 0.70 (0.50 to 0.90) more than Scratch takes from there; most is lost under 6 ft: 0.70 (0.50 to 0.90).',
+    );
+    expect(lostWords(lost(-0.3, 0.5), 'Scratch', 'imperial')).toMatch(
+      /nowhere clearly more than Scratch takes from there; if anywhere, under 6 ft: 0\.10 \(−0\.30 to 0\.50\)\.$/,
+    );
+    expect(lostWords(lost(-0.4, -0.4), 'Scratch', 'imperial')).toBe(
+      '30.6 putts on 18 holes: nowhere more than Scratch takes from there.',
+    );
   });
 
   it('never gives a range narrower than what the engine may be off, but for nothing at all', () => {
@@ -125,6 +205,21 @@ describe('“hit them firmer”', () => {
       'Firmer (30 in past in the place of 17 in) holds for you nowhere here: it costs from 0.02 putts (5 ft uphill on 2%) to 0.09 (12 ft downhill on 2%).',
     );
     expect(firmerWords([], 'imperial')).toMatch(/too steep/);
+  });
+
+  it('gives the range of many likely players with every size, as a cost where it costs', () => {
+    const wide = (from: FirmerRow, low: number, high: number): FirmerRow => ({
+      ...from,
+      firm: { value: from.firm.value, low, high },
+    });
+    const [gain, cost] = [
+      wide(row(5, 'uphill', 0.02), 0.01, 0.03),
+      wide(row(8, 'downhill', -0.09), -0.12, -0.07),
+    ];
+    expect(firmerWords([gain, cost], 'imperial')).toMatch(
+      /\(up to 0\.02 putts; 0\.01 to 0\.03\)\. Elsewhere it costs most from 8 ft downhill on 2%: 0\.09 \(0\.07 to 0\.12\) putts\.$/,
+    );
+    expect(firmerWords([cost], 'imperial')).toMatch(/0\.09 putts \(8 ft downhill on 2%; 0\.07 to 0\.12\)/);
   });
 
   it('says the same of dying it in', () => {

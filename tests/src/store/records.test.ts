@@ -36,6 +36,20 @@ const HOLED: RecordedPutt = {
 };
 const fresh = () => recordsOf(memoryDatabase());
 
+describe('how much there is', () => {
+  it('is counted by table, unreadable records too, which a fit of readable ones is not blamed for', async () => {
+    const database = memoryDatabase();
+    const records = recordsOf(database);
+    expect(await records.sizes()).toEqual({ putts: 0, sets: 0 });
+    await records.startRound(ROUND);
+    await records.changeHole({ roundId: ROUND.id, hole: 1, before: [], after: [MISSED, HOLED] });
+    expect(await records.sizes()).toEqual({ putts: 2, sets: 0 });
+    await database.table('putts').add({ id: 'putt-0009', what: 'nothing this version knows' });
+    expect(await records.sizes()).toEqual({ putts: 3, sets: 0 });
+    expect((await records.everything()).putts).toHaveLength(2);
+  });
+});
+
 describe('the record of a round', () => {
   it('opens one round, keeps its putts in order of play, and ends it', async () => {
     const records = fresh();

@@ -1,7 +1,7 @@
 /** What a person may change in a plan, and what comes back from the device. Oracle: the calendar, and what a change leaves alone. */
 import { describe, expect, it } from 'vitest';
 import { puttingDrill } from '../../../drills/putting-drills.ts';
-import { BENCHMARKS } from '../../../sim/index.ts';
+import { BENCHMARKS, type StepId, timeShares } from '../../../sim/index.ts';
 import { parsePlans } from '../../../src/screens/week/kept.ts';
 import { movedSince } from '../../../src/screens/week/moved.ts';
 import {
@@ -37,6 +37,40 @@ describe('days', () => {
   it('of sessions lie apart within the week', () => {
     expect(spreadDays(START, 2)).toEqual(['2026-11-26', '2026-11-29']);
     expect(spreadDays(START, 3)).toEqual(['2026-11-26', '2026-11-28', '2026-11-30']);
+  });
+});
+
+describe('a plan from costs with the doubt of a fitted player', () => {
+  // Ranges as wide as nine putts leave them, one of them from below nothing.
+  const ranged = (
+    error: 'line' | 'pace' | 'read',
+    step: StepId,
+    value: number,
+    low: number,
+    high: number,
+  ) => ({
+    error,
+    step,
+    saved: { value, low, high },
+  });
+  const doubtful = samplePlan({
+    costs: [
+      ranged('read', 'readHabit', 0.33, -0.13, 1.58),
+      ranged('pace', 'pacePoint', 0.3, 0.26, 0.44),
+      ranged('line', 'lineTenth', 0.28, 0.21, 0.36),
+    ],
+  });
+
+  it('shares the time evenly among errors that cannot be told apart, says so, and is kept', () => {
+    const shares = timeShares(doubtful.costs);
+    for (const { share, together } of shares) {
+      expect(share).toBeCloseTo(1 / 3, 12);
+      expect(together).toHaveLength(3);
+    }
+    expect(weekHeadline(doubtful)).toMatch(
+      /^Your reading habit, your pace and your start line cannot be told apart in what they cost, 0\.33 strokes a round \(−0\.13 to 1\.58\)/,
+    );
+    expect(keptPlansSchema.safeParse({ version: 1, current: doubtful, earlier: [] }).success).toBe(true);
   });
 });
 

@@ -1,0 +1,188 @@
+/**
+ * The last fit of a player's errors to his record (sim/evidence/fit), one of the person's own record and one of the invented player's:
+ * kept on this device, and which of them the errors in use are. In localStorage under a versioned key, through a strict gate.
+ * It follows from the record and takes a minute to make again: so it is in no backup, and what cannot be read is dropped. A change
+ * of the fit that moves its answers raises the number in the key. Leaves out: making it (screens/errors/work.ts).
+ */
+import { computed, signal } from '@preact/signals';
+import * as z from 'zod';
+import { ERRORS, type FittedErrors, type Player, TAPS } from '../../sim/index.ts';
+import type { RecordSizes } from '../store/records.ts';
+import { PLAYER_RANGES, player } from './settings.ts';
+
+/** No compiled checks: the page's content policy forbids making code from text, and asking for it logs an error. */
+z.config({ jitless: true });
+
+const KEY = 'borrow.fit.1';
+
+/** Whose record it was: as in recordSource.ts, which forgets the invented player's fit with him. */
+export type FitSource = 'own' | 'demo';
+
+/** Of a fit what screens show. */
+export type FitAnswer = Omit<FittedErrors, 'status' | 'correlations'>;
+
+export interface KeptFit {
+  readonly source: FitSource;
+  /** Calendar day of the fit, YYYY-MM-DD. */
+  readonly day: string;
+  /** Of the record it was made from (screens/errors/question.ts): the same digits, the same record. */
+  readonly digits: string;
+  /** Of the tables at the time: more by now, and the record has grown. */
+  readonly sizes: RecordSizes;
+  readonly answer: FitAnswer;
+}
+
+const count = z.number().int().min(0);
+const share = z.number().min(0).max(1);
+/** Spreads and habits beyond these are no player's, whatever the record: a radian and more, three times the break or distance. */
+const spread = z.number().min(0).max(3);
+const habit = z.number().min(-3).max(3);
+
+const playerSchema = z.strictObject({
+  lineSd: spread,
+  paceSd: spread,
+  readSd: spread,
+  paceBias: habit,
+  readBias: habit,
+});
+
+const rangeSchema = z
+  .strictObject({ low: habit, high: habit })
+  .refine(({ low, high }) => low <= high, 'expected the low end below the high one');
+
+const errorSchema = z.strictObject({
+  median: habit,
+  range90: rangeSchema,
+  range95: rangeSchema,
+  before90: rangeSchema,
+  before95: rangeSchema,
+  told: share,
+});
+const perError = <Schema extends z.ZodType>(of: Schema) =>
+  z.strictObject({ lineSd: of, paceSd: of, readSd: of, paceBias: of, readBias: of });
+
+const answerSchema = z.strictObject({
+  putts: count,
+  practicePutts: count,
+  passedOver: count,
+  measuredStrokes: count,
+  player: playerSchema,
+  errors: perError(errorSchema),
+  readBias: z.strictObject({
+    tooLittle: share,
+    tooMuch: share,
+    verdict: z.enum(['tooLittle', 'tooMuch', 'cannotTell']),
+  }),
+  tellApart: z.strictObject({
+    taps: z
+      .array(z.strictObject({ tap: z.enum(TAPS), putts: count, spread: perError(z.number().min(0)) }))
+      .max(TAPS.length),
+    pairs: z
+      .array(
+        z.strictObject({
+          errors: z.tuple([z.enum(ERRORS), z.enum(ERRORS)]),
+          correlation: z.number().min(-1.001).max(1.001),
+          tap: z.enum(TAPS).optional(),
+          area: z.number().min(0),
+        }),
+      )
+      .max(10),
+  }),
+  players: z.array(playerSchema).min(1).max(1000),
+  worth: z.number().min(0),
+  rough: z.boolean(),
+});
+
+const fitSchema = z.strictObject({
+  source: z.enum(['own', 'demo']),
+  day: z
+    .string()
+    .regex(/^\d{4}-\d{2}-\d{2}$/)
+    .refine((text) => !Number.isNaN(Date.parse(`${text}T00:00:00Z`)), 'expected a day of the calendar'),
+  digits: z.string().regex(/^[0-9a-f]{8}$/),
+  sizes: z.strictObject({ putts: count, sets: count }),
+  answer: answerSchema,
+});
+const keptSchema = z
+  .strictObject({ version: z.literal(1), fits: z.array(fitSchema).max(2) })
+  .refine(
+    ({ fits }) => new Set(fits.map(({ source }) => source)).size === fits.length,
+    'expected one of each',
+  );
+
+/** Fits out of a stored text; whatever is not as we would have written it counts as none. */
+export const parseFits = (text: string | null): readonly KeptFit[] => {
+  if (text === null) return [];
+  try {
+    const found = keptSchema.safeParse(JSON.parse(text));
+    return found.success ? (found.data.fits as readonly KeptFit[]) : [];
+  } catch {
+    return [];
+  }
+};
+
+/** Storage can be forbidden: fits last for the visit then. */
+const readStorage = (): string | null => {
+  try {
+    return globalThis.localStorage?.getItem(KEY) ?? null;
+  } catch {
+    return null;
+  }
+};
+
+const fits = signal<readonly KeptFit[]>(parseFits(readStorage()));
+/** At most one of each source. */
+export const keptFits = computed(() => fits.value);
+export const keptFitOf = (source: FitSource): KeptFit | undefined =>
+  fits.value.find((fit) => fit.source === source);
+
+// What another tab has fitted, or forgotten.
+globalThis.window?.addEventListener('storage', ({ key, newValue }) => {
+  if (key === KEY) fits.value = parseFits(newValue);
+});
+
+const keep = (next: readonly KeptFit[]): void => {
+  fits.value = next;
+  try {
+    globalThis.localStorage?.setItem(KEY, JSON.stringify({ version: 1, fits: next }));
+  } catch {
+    // For this visit, then.
+  }
+};
+
+/** The medians as errors for every screen: a player whose errors may be set by hand, too. */
+export const playerOfFit = ({ answer }: Pick<KeptFit, 'answer'>): Player => {
+  const within = (error: keyof Player): number => {
+    const { min, max } = PLAYER_RANGES[error];
+    return Math.min(Math.max(answer.player[error], min), max);
+  };
+  return {
+    lineSd: within('lineSd'),
+    paceSd: within('paceSd'),
+    readSd: within('readSd'),
+    readBias: within('readBias'),
+    paceBias: within('paceBias'),
+  };
+};
+
+/** Closer than any slider can set, radians and shares. */
+const SAME = 1e-9;
+export const samePlayer = (first: Player, second: Player): boolean =>
+  ERRORS.every((error) => Math.abs(first[error] - second[error]) < SAME);
+
+/** The fit whose medians are the errors in use; undefined: they are a preset's or set by hand. */
+export const fitInUse = computed((): KeptFit | undefined =>
+  fits.value.find((fit) => samePlayer(playerOfFit(fit), player.value)),
+);
+
+/** Keeps a fit in the place of the one before from the same record; errors in use that were of that one go along with it. */
+export const keepFit = (fit: KeptFit): void => {
+  const followed = fitInUse.peek()?.source === fit.source;
+  keep([fit, ...fits.peek().filter(({ source }) => source !== fit.source)]);
+  if (followed) player.value = playerOfFit(fit);
+};
+
+export const forgetFit = (source: FitSource): void => {
+  const rest = fits.peek().filter((fit) => fit.source !== source);
+  if (rest.length < fits.peek().length) keep(rest);
+};

@@ -1,0 +1,62 @@
+/** A player's five errors from the record. Leaves out: the fit (sim/evidence/fit), words (text/errors.ts), what errors cost (costs). */
+import { useEffect } from 'preact/hooks';
+import { RulesCaution } from '../../app/RulesCaution.tsx';
+import { followRecords, readingProblem, shownSource } from '../../app/shownRecords.ts';
+import { DemoBanner, DemoOffer, NoRecords } from '../review/Source.tsx';
+import { Apart } from './Apart.tsx';
+import { Counted } from './Counted.tsx';
+import { ErrorsAnswer } from './ErrorsAnswer.tsx';
+import { FiveErrors } from './FiveErrors.tsx';
+import { asked } from './question.ts';
+import { followFit } from './work.ts';
+import '../decide/decide.css';
+import '../review/review.css';
+import './errors.css';
+
+const TELLS =
+  'Record where your putts start and finish on the course; at home this page finds the errors of line, pace and reading that explain them, and how sure that is.';
+
+const Shown = () => {
+  const question = asked.value;
+  if (question === undefined)
+    return readingProblem.value === undefined ? (
+      <p class="quiet" role="status">
+        Reading your records…
+      </p>
+    ) : null;
+  const demo = shownSource.value === 'demo';
+  const { putts, sets } = question.sizes;
+  if (putts + sets === 0) return demo ? <DemoBanner /> : <NoRecords tells={TELLS} />;
+  return (
+    <>
+      {demo && <DemoBanner />}
+      <div class="errors-parts">
+        <div class="errors-main">
+          <ErrorsAnswer />
+          <FiveErrors />
+        </div>
+        <div class="errors-side">
+          <Apart />
+          <Counted />
+          <RulesCaution />
+          {!demo && <DemoOffer />}
+        </div>
+      </div>
+    </>
+  );
+};
+
+export const ErrorsScreen = () => {
+  useEffect(followRecords, []);
+  useEffect(followFit, []);
+  return (
+    <div class="errors">
+      {readingProblem.value !== undefined && (
+        <p class="problem" role="alert">
+          {readingProblem.value}
+        </p>
+      )}
+      <Shown />
+    </div>
+  );
+};

@@ -1,0 +1,57 @@
+/**
+ * Which record is fitted, and what tells one state of it from another. Pure but for the signals. Leaves out: the fit (work.ts), what is
+ * said of it (text/errors.ts).
+ */
+import { computed } from '@preact/signals';
+import type { FitRecord } from '../../../sim/index.ts';
+import type { FitSource } from '../../app/fittedPlayer.ts';
+import { shownRecords, shownSource } from '../../app/shownRecords.ts';
+import { crc32Of } from '../../store/crc32.ts';
+import type { AllRecords, RecordSizes } from '../../store/records.ts';
+
+export interface FitQuestion {
+  readonly source: FitSource;
+  readonly record: FitRecord;
+  /** Of what can be read. */
+  readonly sizes: RecordSizes;
+  /** The same digits, the same record: a corrected putt counts as another one. */
+  readonly digits: string;
+}
+
+/** Of a round nothing counts but its green speed: a round begun without one changes no fit. */
+export const digitsOf = ({ putts, practice, rounds }: AllRecords): string =>
+  crc32Of(
+    JSON.stringify([
+      putts,
+      practice,
+      rounds.flatMap(({ id, greenSpeed }) => (greenSpeed === undefined ? [] : [[id, greenSpeed]])),
+    ]),
+  );
+
+/** undefined: the records are not read yet. */
+export const asked = computed((): FitQuestion | undefined => {
+  const all = shownRecords.value;
+  if (all === undefined) return undefined;
+  const { putts, practice, rounds } = all;
+  return {
+    source: shownSource.value,
+    record: { putts, sets: practice, rounds },
+    sizes: { putts: putts.length, sets: practice.length },
+    digits: digitsOf(all),
+  };
+});
+
+/** Why putts were passed over. */
+export interface PassedOver {
+  readonly conceded: number;
+  readonly offGreen: number;
+  /** Nearer or farther than a fit can use. */
+  readonly tooNearOrFar: number;
+}
+
+/** @param passedOver all of them, by the fit */
+export const passedOverBy = ({ putts }: FitRecord, passedOver: number): PassedOver => {
+  const of = (which: 'conceded' | 'offGreen'): number => putts.filter(({ kind }) => kind === which).length;
+  const [conceded, offGreen] = [of('conceded'), of('offGreen')];
+  return { conceded, offGreen, tooNearOrFar: Math.max(0, passedOver - conceded - offGreen) };
+};

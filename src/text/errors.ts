@@ -1,0 +1,298 @@
+/**
+ * A player's errors from his record, in words: the answer, one sentence for each error, what the record cannot tell apart, what was
+ * counted. Data in, words out. Leaves out: the fit itself (sim/evidence/fit), what errors cost (costs.ts).
+ */
+import {
+  type ErrorName,
+  type ErrorPair,
+  type ErrorRange,
+  type FittedError,
+  type FittedReadBias,
+  feetToMetres,
+  radiansToDegrees,
+  type Tap,
+  type TapGain,
+} from '../../sim/index.ts';
+import { formatDay, formatPercent, formatShort, type Units } from './format.ts';
+import { capital, plural } from './review.ts';
+
+/** Fewer putts than this say little of most errors (ours). */
+export const FEW_PUTTS = 20;
+
+/** In the words of the panel, "Your errors". */
+export const ERROR_NAMES: Readonly<Record<ErrorName, string>> = {
+  lineSd: 'Start line, spread',
+  paceSd: 'Pace, spread',
+  readSd: 'Read, spread',
+  paceBias: 'Pace, habit',
+  readBias: 'Read, habit',
+};
+const IN_SENTENCE: Readonly<Record<ErrorName, string>> = {
+  lineSd: 'start line',
+  paceSd: 'spread of pace',
+  readSd: 'spread of reading',
+  paceBias: 'pace habit',
+  readBias: 'reading habit',
+};
+/** Below and above nothing. */
+const SIDES: Readonly<Partial<Record<ErrorName, readonly [string, string]>>> = {
+  paceBias: ['short', 'long'],
+  readBias: ['too little', 'too much'],
+};
+const SCALE: Readonly<Record<ErrorName, string>> = {
+  lineSd: 'degrees',
+  paceSd: '% of the distance',
+  readSd: '% of the break',
+  paceBias: '% of the distance',
+  readBias: '% of the break',
+};
+export const scaleOf = (name: ErrorName): string => SCALE[name];
+
+/** In the unit a person sees: degrees or per cent. */
+export const shownError = (name: ErrorName, value: number): number =>
+  name === 'lineSd' ? radiansToDegrees(value) : 100 * value;
+
+const unitOf = (name: ErrorName): string => (name === 'lineSd' ? '°' : '%');
+const digitsOf = (name: ErrorName): number => (name === 'lineSd' ? 2 : name.startsWith('pace') ? 1 : 0);
+/** Without unit and side: "1.21", "3.8". */
+export const errorNumber = (name: ErrorName, value: number): string =>
+  Math.abs(shownError(name, value)).toFixed(digitsOf(name)).replace(/\.0+$/, '');
+
+/** Which side of nothing, when it is more than nothing as it is written: "", " short", " too much". */
+const sideOf = (name: ErrorName, value: number): string => {
+  const sides = SIDES[name];
+  if (sides === undefined || Number(errorNumber(name, value)) === 0) return '';
+  return ` ${sides[value < 0 ? 0 : 1]}`;
+};
+
+/** "1.21°", "3.8% short". */
+export const errorWords = (name: ErrorName, value: number): string =>
+  `${errorNumber(name, value)}${unitOf(name)}${sideOf(name, value)}`;
+
+/** "1.09 to 1.35°", "2 to 13% too little", "4% too little to 6% too much": the smaller end first where both lie on one side. */
+export const errorRangeWords = (name: ErrorName, { low, high }: ErrorRange): string => {
+  const [first, last] = high <= 0 ? [high, low] : [low, high];
+  const [one, other] = [sideOf(name, first), sideOf(name, last)];
+  if (one !== other && one !== '') return `${errorWords(name, first)} to ${errorWords(name, last)}`;
+  return `${errorNumber(name, first)} to ${errorWords(name, last)}`;
+};
+
+/** "97%", never "100%" or "0%". */
+export const chanceWords = (chance: number): string => {
+  if (chance > 0.995) return 'over 99%';
+  return chance < 0.005 ? 'under 1%' : formatPercent(chance, 0);
+};
+
+export interface AnswerFacts {
+  readonly readBias: FittedReadBias;
+  readonly error: FittedError;
+  /** Putts that count, practice putts too. */
+  readonly putts: number;
+  readonly invented: boolean;
+}
+
+/** The answer: too little break, too much, or that the record does not tell. */
+export const errorsHeadline = ({ readBias, error, putts, invented }: AnswerFacts): string => {
+  const who = invented ? 'The invented player plays' : 'You play';
+  const { tooLittle, tooMuch, verdict } = readBias;
+  const range = errorRangeWords('readBias', error.range90);
+  if (putts < FEW_PUTTS)
+    return `${capital(plural(putts, 'putt'))} cannot tell what ${invented ? 'his' : 'your'} errors are: most of what stands here was thought beforehand.`;
+  if (verdict === 'cannotTell')
+    return `This record does not tell whether ${invented ? 'the invented player plays' : 'you play'} too little break or too much: the chance of too little is ${chanceWords(tooLittle)}, and all from ${range} is possible.`;
+  const [side, chance] = verdict === 'tooLittle' ? ['little', tooLittle] : ['much', tooMuch];
+  return `${who} too ${side} break: chance ${chanceWords(chance)}, about ${errorWords('readBias', error.median).replace(/ too .*/, '')} of the break too ${side} (${range.replace(/ too \w+$/, '')}).`;
+};
+
+/** What would change the answer, and one thing to practise. */
+export const errorsDetail = (
+  { readBias, putts }: Pick<AnswerFacts, 'readBias' | 'putts'>,
+  tap: TapGain | undefined,
+): string => {
+  const change =
+    putts < FEW_PUTTS
+      ? 'What would change it: some sixty putts, with break, side and leave tapped.'
+      : `What would change it: more putts that break${tap ? `, and ${TAP_WORDS[tap.tap]} tapped on each` : ''}.`;
+  const practise =
+    readBias.verdict === 'cannotTell'
+      ? 'To practise: reads at home (Read it yourself), which ask the eye alone, without the stroke.'
+      : `To practise: reads at home (Read it yourself): name the break, see it, and play ${readBias.verdict === 'tooLittle' ? 'more' : 'less'} of it.`;
+  return `${change} ${practise}`;
+};
+
+/** How much of what is thought is the record's: bounds are ours, on the share of the doubt it took away. */
+export const toldWords = ({ told }: Pick<FittedError, 'told'>): string => {
+  if (told < 0.15) return 'nothing yet';
+  if (told < 0.5) return 'a little';
+  return told < 0.8 ? 'a good part' : 'nearly all';
+};
+const TOLD: Readonly<Record<string, (what: string) => string>> = {
+  'nothing yet': (what) => `The record says nothing yet of the ${what}.`,
+  'a little': (what) => `The record says only a little of the ${what} so far.`,
+  'a good part': () => 'A good part of that is from the record.',
+  'nearly all': () => 'Nearly all of that is from the record.',
+};
+
+/** Distances by which an error is made plain. */
+const EXAMPLE = { imperial: feetToMetres(12), metric: 4 } as const;
+const EXAMPLE_WORDS = { imperial: '12 ft', metric: '4 m' } as const;
+
+const meaning = (name: ErrorName, { median, range90 }: FittedError, units: Units): string => {
+  const far = EXAMPLE[units];
+  const at = EXAMPLE_WORDS[units];
+  const either = range90.low < 0 && range90.high > 0;
+  switch (name) {
+    case 'lineSd':
+      return `Two putts in three start within ${errorWords(name, median)} of the aim, ${formatShort(far * Math.tan(median), units)} at ${at}.`;
+    case 'paceSd':
+      return `Two putts in three roll within ${errorWords(name, median)} of the distance meant, ${formatShort(far * median, units)} on ${at}.`;
+    case 'readSd':
+      return `From putt to putt two reads in three stay within ${errorWords(name, median)} of the break: ${formatShort((far / 6) * median, units)} on one of ${formatShort(far / 6, units)}.`;
+    case 'paceBias':
+      return either
+        ? `Whether putts are hit short of what is meant or past it is open: ${errorRangeWords(name, range90)}.`
+        : `Putts roll ${errorWords(name, median).replace(/ (short|long)$/, '')} ${median < 0 ? 'less' : 'more'} far than meant, ${formatShort(far * Math.abs(median), units)} on ${at}.`;
+    case 'readBias':
+      return either
+        ? `Whether too little break is played or too much is open: ${errorRangeWords(name, range90)}.`
+        : `The break played is ${errorWords(name, median)}: on one of ${formatShort(far / 6, units)} that is ${formatShort((far / 6) * Math.abs(median), units)}.`;
+  }
+};
+
+type Errors = Readonly<Record<ErrorName, FittedError>>;
+
+/** One sentence for all where the record has told nearly all of each; undefined: each has its own. */
+export const allToldWords = (errors: Errors): string | undefined =>
+  Object.values(errors).every((error) => toldWords(error) === 'nearly all')
+    ? 'Nearly all of each is from the record, next to nothing from beforehand.'
+    : undefined;
+
+/** What an error means on the green, and how much of it the record has told. */
+export const errorSentence = (name: ErrorName, errors: Errors, units: Units): string => {
+  const error = errors[name];
+  const told = allToldWords(errors) === undefined ? ` ${TOLD[toldWords(error)](IN_SENTENCE[name])}` : '';
+  return `${meaning(name, error, units)}${told}`;
+};
+
+export const ROUGH_WORDS =
+  'The ends of these ranges are rough: this record bends what is thought too much for the few draws that count.';
+
+/** As the recording form calls them, in a sentence. */
+export const TAP_WORDS: Readonly<Record<Tap, string>> = {
+  startedAsMeant: '“Started as meant?”',
+  paceAsMeant: '“Pace as meant?”',
+  slopeFelt: '“The slope”',
+  paceMeant: '“Pace meant”',
+  side: 'the side on which a miss passed the hole',
+};
+
+/** Shares of a margin: "35%". */
+const narrower = (left: number): string => formatPercent(Math.max(0, 1 - left), 0);
+
+/** Two errors that explain one another away. */
+export const pairWords = ({ errors: [one, other], correlation, tap, area }: ErrorPair): string => {
+  const trade =
+    correlation < 0
+      ? `more ${IN_SENTENCE[one]} and less ${IN_SENTENCE[other]} would explain this record as well`
+      : `${IN_SENTENCE[one]} and ${IN_SENTENCE[other]} go up and down together in what would explain this record as well`;
+  const help =
+    tap === undefined
+      ? 'no tap of the form would narrow the two by a tenth, only more putts'
+      : `${TAP_WORDS[tap]} on every putt would part them best, and leave ${narrower(area)} less open between the two`;
+  return `${capital(trade)}: ${help}.`;
+};
+export const NO_PAIRS =
+  'No two errors explain one another away here: none hang together by more than a half (a correlation of 0.5).';
+
+/** A tap that narrows no error by so much is not spoken of (ours). */
+const NOTICED = 0.05;
+
+/** The tap that narrows some error most; undefined: none by NOTICED. */
+export const bestTap = (taps: readonly TapGain[]): TapGain | undefined => {
+  const least = ({ spread }: TapGain): number => Math.min(...Object.values(spread));
+  const [best] = [...taps].sort((one, other) => least(one) - least(other));
+  return best !== undefined && least(best) <= 1 - NOTICED ? best : undefined;
+};
+
+/** "“Started as meant?” on the 478 putts without it would have made …". */
+export const tapWords = (gain: TapGain | undefined): string => {
+  if (gain === undefined) return 'No tap left out would have narrowed any of the five by a twentieth.';
+  const named = Object.entries(gain.spread)
+    .filter(([, left]) => left <= 1 - NOTICED)
+    .sort(([, one], [, other]) => one - other)
+    .map(([name, left]) => `the ${IN_SENTENCE[name as ErrorName]} by ${narrower(left)}`);
+  return `${capital(TAP_WORDS[gain.tap])}, on the ${plural(gain.putts, 'putt')} without it, would have narrowed ${named.join(', ')}.`;
+};
+
+/** "+14%" narrower, or a dash. */
+export const narrowedCell = (left: number): string => (left > 0.995 ? '–' : narrower(left));
+
+export interface CountedFacts {
+  readonly putts: number;
+  readonly practicePutts: number;
+  readonly sets: number;
+  /** Balls rolled through gates and to targets. */
+  readonly measuredStrokes: number;
+  readonly conceded: number;
+  readonly offGreen: number;
+  readonly tooNearOrFar: number;
+}
+
+export const countedWords = ({ putts, practicePutts, sets, measuredStrokes }: CountedFacts): string => {
+  const parts = [
+    `${plural(putts, 'putt')} of rounds`,
+    ...(practicePutts > 0 ? [`${plural(practicePutts, 'practice putt')} in ${plural(sets, 'set')}`] : []),
+    ...(measuredStrokes > 0
+      ? [`${plural(measuredStrokes, 'ball')} rolled through gates and to targets`]
+      : []),
+  ];
+  return `Counted: ${parts.join(parts.length === 2 ? ' and ' : ', ')}.`;
+};
+
+export const passedOverWords = ({ conceded, offGreen, tooNearOrFar }: CountedFacts): string | undefined => {
+  const parts = [
+    ...(conceded > 0 ? [`${plural(conceded, 'conceded putt')}`] : []),
+    ...(offGreen > 0 ? [`${offGreen} from off the green`] : []),
+    ...(tooNearOrFar > 0 ? [`${tooNearOrFar} nearer than 15 cm (6 in) or farther than 30 m (98 ft)`] : []),
+  ];
+  return parts.length === 0 ? undefined : `Passed over: ${parts.join(', ')}.`;
+};
+
+/** What stands behind every number, in short. */
+export const ASSUMED: readonly string[] = [
+  'Beforehand, before the first putt: about a player of handicap 6, each spread nine times in ten between half of his and twice as much; habits to either side. The grey ranges are that.',
+  'Ground that was not written down is averaged over: slopes of 0.5 to 3% from all round the hole, club greens. Practice on carpet counts as level.',
+  'A side is where a miss passed the hole. Whoever taps the side on which it finished is taken for one who plays too little break.',
+];
+
+/** "Fitted on 26 Nov 2026 to 312 putts." */
+export const fittedWords = (day: string, putts: number): string =>
+  `Fitted on ${formatDay(day)} to ${plural(putts, 'putt')}.`;
+
+/** What has come since a fit, if anything. @param more counts now less counts then */
+export const grownWords = (more: { readonly putts: number; readonly sets: number }): string | undefined => {
+  const { putts, sets } = more;
+  if (putts === 0 && sets === 0) return undefined;
+  if (putts < 0 || sets < 0) return 'The record has changed since: “Your errors” fits it again.';
+  const what = [
+    ...(putts > 0 ? [plural(putts, 'putt')] : []),
+    ...(sets > 0 ? [plural(sets, 'practice set')] : []),
+  ];
+  return `Recorded since: ${what.join(' and ')}. “Your errors” fits them too.`;
+};
+
+/** What names of a fit need to know. */
+export interface FitFacts {
+  readonly source: 'own' | 'demo';
+  readonly day: string;
+  readonly answer: { readonly putts: number; readonly practicePutts: number };
+}
+
+/** In a list of players to start from. */
+export const fitName = ({ source, day, answer: { putts, practicePutts } }: FitFacts): string =>
+  source === 'demo'
+    ? 'The invented player, from his record'
+    : `You, from your record (${plural(putts + practicePutts, 'putt')}, ${formatDay(day)})`;
+
+export const fitHint = ({ source, day, answer: { putts, practicePutts } }: FitFacts): string =>
+  `${source === 'demo' ? 'An invented player’s errors, not yours. ' : ''}${fittedWords(day, putts + practicePutts)} The middle of what is thought; “Your errors” has the ranges.`;

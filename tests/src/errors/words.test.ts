@@ -1,0 +1,219 @@
+/** A player's errors in words: sentences for figures made by hand; what tells one record from another; where a chart puts things. */
+import { describe, expect, it } from 'vitest';
+import { degreesToRadians, ERRORS, type TapGain } from '../../../sim/index.ts';
+import { placeErrors } from '../../../src/charts/errorsData.ts';
+import { digitsOf, passedOverBy } from '../../../src/screens/errors/question.ts';
+import {
+  allToldWords,
+  bestTap,
+  chanceWords,
+  countedWords,
+  errorRangeWords,
+  errorSentence,
+  errorsDetail,
+  errorsHeadline,
+  errorWords,
+  fitHint,
+  fitName,
+  grownWords,
+  pairWords,
+  passedOverWords,
+  tapWords,
+  toldWords,
+} from '../../../src/text/errors.ts';
+import { aFit, anError } from '../../support/aFit.ts';
+import { recordedPutt } from '../../support/recordedPutts.ts';
+
+const facts = (tooLittle: number, verdict: 'tooLittle' | 'tooMuch' | 'cannotTell', putts = 300) => ({
+  readBias: { tooLittle, tooMuch: 1 - tooLittle, verdict },
+  error: anError(verdict === 'tooMuch' ? 0.18 : -0.18, 0.12),
+  putts,
+  invented: false,
+});
+
+describe('an error', () => {
+  it('is written in its unit, with its side where it has one', () => {
+    expect(errorWords('lineSd', degreesToRadians(1.21))).toBe('1.21°');
+    expect(errorWords('paceSd', 0.092)).toBe('9.2%');
+    expect(errorWords('paceBias', -0.038)).toBe('3.8% short');
+    expect(errorWords('readBias', 0.08)).toBe('8% too much');
+    expect(errorWords('readBias', -0.001)).toBe('0%');
+  });
+
+  it('has a range that names a side once, smaller end first, or both sides', () => {
+    expect(errorRangeWords('readBias', { low: -0.31, high: -0.06 })).toBe('6 to 31% too little');
+    expect(errorRangeWords('paceBias', { low: 0.01, high: 0.045 })).toBe('1 to 4.5% long');
+    expect(errorRangeWords('readBias', { low: -0.17, high: 0.09 })).toBe('17% too little to 9% too much');
+    expect(errorRangeWords('readBias', { low: -0.17, high: 0.001 })).toBe('17% too little to 0%');
+    expect(errorRangeWords('lineSd', { low: degreesToRadians(1.1), high: degreesToRadians(1.35) })).toBe(
+      '1.10 to 1.35°',
+    );
+  });
+
+  it('means something on the green, in the units of the page, and says how little the record tells', () => {
+    const errors = {
+      ...aFit().answer.errors,
+      lineSd: anError(degreesToRadians(1), degreesToRadians(0.2), 0.05),
+      paceBias: anError(0.01, 0.03, 0.4),
+    };
+    // tan 1 degree of 12 ft is 2.51 in, of 4 m 7.0 cm.
+    expect(errorSentence('lineSd', errors, 'imperial')).toBe(
+      'Two putts in three start within 1° of the aim, 2.5 in at 12 ft. The record says nothing yet of the start line.',
+    );
+    expect(errorSentence('lineSd', errors, 'metric')).toMatch(/7 cm at 4 m\./);
+    expect(errorSentence('paceBias', errors, 'imperial')).toBe(
+      'Whether putts are hit short of what is meant or past it is open: 2% short to 4% long. The record says only a little of the pace habit so far.',
+    );
+    // 18% of 24 in.
+    expect(errorSentence('readBias', errors, 'imperial')).toMatch(
+      /18% too little: on one of 24 in that is 4\.3 in\./,
+    );
+    expect(allToldWords(errors)).toBeUndefined();
+    const { errors: told } = aFit().answer;
+    expect(allToldWords(told)).toMatch(/^Nearly all of each/);
+    for (const name of ERRORS) expect(errorSentence(name, told, 'imperial')).not.toMatch(/record/);
+    expect(toldWords({ told: 0.6 })).toBe('a good part');
+  });
+});
+
+describe('the answer', () => {
+  it('is which side, with what chance, about how much and its range', () => {
+    expect(errorsHeadline(facts(0.97, 'tooLittle'))).toBe(
+      'You play too little break: chance 97%, about 18% of the break too little (6 to 30%).',
+    );
+    expect(errorsHeadline({ ...facts(0.001, 'tooMuch'), invented: true })).toBe(
+      'The invented player plays too much break: chance over 99%, about 18% of the break too much (6 to 30%).',
+    );
+  });
+
+  it('says that the record does not tell, with chance and range, and never that there is no bias', () => {
+    expect(errorsHeadline({ ...facts(0.71, 'cannotTell'), error: anError(-0.04, 0.13) })).toBe(
+      'This record does not tell whether you play too little break or too much: the chance of too little is 71%, and all from 17% too little to 9% too much is possible.',
+    );
+  });
+
+  it('of a few putts is that they say next to nothing', () => {
+    expect(errorsHeadline(facts(0.99, 'tooLittle', 19))).toMatch(
+      /^19 putts cannot tell what your errors are/,
+    );
+    expect(errorsHeadline(facts(0.99, 'tooLittle', 20))).toMatch(/^You play/);
+    expect(errorsDetail(facts(0.7, 'cannotTell', 5), undefined)).toMatch(/some sixty putts/);
+  });
+
+  it('names one thing to practise, and the tap that would help', () => {
+    const [tap] = aFit().answer.tellApart.taps;
+    expect(errorsDetail(facts(0.99, 'tooLittle'), tap)).toMatch(
+      /“Started as meant\?” tapped on each.*play more of it\.$/,
+    );
+    expect(errorsDetail(facts(0.01, 'tooMuch'), undefined)).toMatch(
+      /putts that break\. .*play less of it\.$/,
+    );
+  });
+
+  it('never calls a chance certain', () => {
+    expect([1, 0.996, 0.99, 0.004].map(chanceWords)).toEqual(['over 99%', 'over 99%', '99%', 'under 1%']);
+  });
+});
+
+describe('what is not told apart', () => {
+  const [pair] = aFit().answer.tellApart.pairs;
+  it('is said of two errors with the tap that parts them and by how much', () => {
+    expect(pairWords(pair)).toBe(
+      'More start line and less spread of reading would explain this record as well: “Started as meant?” on every putt would part them best, and leave 35% less open between the two.',
+    );
+    expect(pairWords({ ...pair, tap: undefined, area: 1 })).toMatch(
+      /no tap of the form .*only more putts\.$/,
+    );
+  });
+
+  it('names the tap that narrows some error most, and none where none does', () => {
+    const gain = (tap: TapGain['tap'], readSd: number): TapGain => ({
+      tap,
+      putts: 40,
+      spread: { lineSd: 1, paceSd: 1, readSd, paceBias: 0.99, readBias: 0.94 },
+    });
+    expect(bestTap([gain('slopeFelt', 0.9), gain('startedAsMeant', 0.7)])?.tap).toBe('startedAsMeant');
+    expect(
+      bestTap([{ ...gain('side', 1), spread: { ...gain('side', 1).spread, readBias: 0.97 } }]),
+    ).toBeUndefined();
+    expect(tapWords(gain('startedAsMeant', 0.7))).toBe(
+      '“Started as meant?”, on the 40 putts without it, would have narrowed the spread of reading by 30%, the reading habit by 6%.',
+    );
+    expect(tapWords(undefined)).toMatch(/^No tap/);
+  });
+});
+
+describe('what it rests on', () => {
+  it('is counted, what was passed over by its reason', () => {
+    const putts = [
+      recordedPutt({ kind: 'conceded' }),
+      recordedPutt({ kind: 'offGreen' }),
+      recordedPutt({ distance: 0.1 }),
+      recordedPutt(),
+    ];
+    const counted = {
+      putts: 1,
+      practicePutts: 12,
+      sets: 1,
+      measuredStrokes: 0,
+      ...passedOverBy({ putts }, 3),
+    };
+    expect(countedWords(counted)).toBe('Counted: 1 putt of rounds and 12 practice putts in 1 set.');
+    expect(countedWords({ ...counted, measuredStrokes: 40 })).toBe(
+      'Counted: 1 putt of rounds, 12 practice putts in 1 set, 40 balls rolled through gates and to targets.',
+    );
+    expect(passedOverWords(counted)).toBe(
+      'Passed over: 1 conceded putt, 1 from off the green, 1 nearer than 15 cm (6 in) or farther than 30 m (98 ft).',
+    );
+    expect(passedOverWords({ ...counted, ...passedOverBy({ putts: [] }, 0) })).toBeUndefined();
+  });
+
+  it('is another record once a putt is corrected or a round has its green speed, and the same after a round without', () => {
+    const putt = recordedPutt();
+    const round = {
+      id: 'r1',
+      day: '2026-05-02',
+      startedAt: 1,
+      endedAt: 2,
+      holes: 18,
+      withoutPutt: [],
+    } as const;
+    const all = { rounds: [round], putts: [putt], practice: [], unreadable: 0 };
+    const digits = digitsOf(all);
+    expect(digitsOf({ ...all, putts: [{ ...putt, distance: putt.distance + 0.1 }] })).not.toBe(digits);
+    expect(digitsOf({ ...all, rounds: [{ ...round, greenSpeed: 3 }] })).not.toBe(digits);
+    expect(digitsOf({ ...all, rounds: [round, { ...round, id: 'r2' }] })).toBe(digits);
+  });
+
+  it('has a name among the players to start from, and tells what has come since', () => {
+    expect(fitName(aFit())).toBe('You, from your record (312 putts, Nov 26, 2026)');
+    expect(fitName(aFit({ source: 'demo' }))).toBe('The invented player, from his record');
+    expect(fitHint(aFit({ source: 'demo' }))).toMatch(/^An invented player’s errors, not yours\. /);
+    expect(grownWords({ putts: 0, sets: 0 })).toBeUndefined();
+    expect(grownWords({ putts: 36, sets: 1 })).toMatch(/^Recorded since: 36 putts and 1 practice set\./);
+    expect(grownWords({ putts: -2, sets: 1 })).toMatch(/has changed since/);
+  });
+});
+
+describe('the chart', () => {
+  it('gives each row an axis of its own, from nothing or to both sides of it, and all of a range lies on it', () => {
+    const row = { value: 1.2, low: 1, high: 1.4, beforeLow: 0.6, beforeHigh: 2.8, unit: '°', note: '1.2°' };
+    const habit = { value: -8, low: -44, high: -2, beforeLow: -40, beforeHigh: 40, unit: '%', note: '' };
+    const { rows, ticks, zeros } = placeErrors([
+      { ...row, name: 'line' },
+      { ...habit, name: 'habit' },
+    ]);
+    for (const { value, low, high, beforeLow, beforeHigh } of rows)
+      for (const at of [value, low, high, beforeLow, beforeHigh]) {
+        expect(at).toBeGreaterThanOrEqual(0);
+        expect(at).toBeLessThanOrEqual(1);
+      }
+    expect(zeros).toEqual([{ name: 'habit', at: 0.5 }]);
+    const of = (name: string) => ticks.filter((tick) => tick.name === name).map(({ label }) => label);
+    expect(of('line')).toEqual(['0°', '1°', '2°']);
+    expect(of('habit')).toEqual(['−40%', '−20%', '0%', '20%', '40%']);
+    // By proportion: 1.2 lies as far along the axis as 1.2 ticks.
+    const [zero, one] = ticks.filter(({ name }) => name === 'line');
+    expect(rows[0].value).toBeCloseTo(zero.at + 1.2 * (one.at - zero.at), 12);
+  });
+});
