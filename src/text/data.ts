@@ -14,10 +14,12 @@ import {
 import type { Verdict } from '../store/importDraft.ts';
 import { changedFields, type ImportPlan, type PlanLine, writtenBy } from '../store/importPlan.ts';
 import type { StorageState } from '../store/persistence.ts';
+import type { Plan } from '../store/planSchema.ts';
 import { quoted } from '../store/reasons.ts';
 import type { KeptSet } from '../store/schema.ts';
-import type { AnyRecord, RecordOf, TableName } from '../store/tables.ts';
+import type { AnyRecord, PerTable, RecordOf, TableName } from '../store/tables.ts';
 import { formatDay, formatGreenSpeed, formatLeave, formatLength, type Units } from './format.ts';
+import { measurementLine } from './measureKept.ts';
 
 const DAY = 86_400_000;
 /** A backup older than this is worth a word, days. */
@@ -33,21 +35,26 @@ export const counted = (count: number, one: string, many = `${one}s`): string =>
 const listed = (parts: readonly string[]): string =>
   parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
 
-export interface Holding {
-  readonly rounds: number;
-  readonly putts: number;
-  readonly practice: number;
-  readonly readSets: number;
-  readonly drillResults: number;
-}
+/** How many of each there are. */
+export type Holding = PerTable<number>;
 
 /** "1,204 putts of 38 rounds, 12 practice sets and 5 reading sets"; empty when there is nothing. */
-export const holdingWords = ({ rounds, putts, practice, readSets, drillResults }: Holding): string =>
+export const holdingWords = ({
+  rounds,
+  putts,
+  practice,
+  readSets,
+  drillResults,
+  measurements,
+  plans,
+}: Holding): string =>
   listed([
     ...(rounds + putts > 0 ? [`${counted(putts, 'putt')} of ${counted(rounds, 'round')}`] : []),
     ...(practice > 0 ? [counted(practice, 'practice set')] : []),
     ...(readSets > 0 ? [counted(readSets, 'reading set')] : []),
     ...(drillResults > 0 ? [counted(drillResults, 'drill score')] : []),
+    ...(measurements > 0 ? [counted(measurements, 'measurement')] : []),
+    ...(plans > 0 ? [counted(plans, 'plan of a week', 'plans of weeks')] : []),
   ]);
 
 /** Whole calendar days from one day to another. */
@@ -71,6 +78,8 @@ export const overviewSentence = (holding: Holding, backup: string | undefined, t
     holding.practice,
     holding.readSets,
     holding.drillResults,
+    holding.measurements,
+    holding.plans,
   ];
   const verb = things.reduce((sum, count) => sum + count) === 1 ? 'is' : 'are';
   if (words === '') return 'Nothing is recorded on this device yet.';
@@ -129,6 +138,8 @@ export const TABLE_WORDS: Readonly<Record<TableName, string>> = {
   practice: 'Practice set',
   readSets: 'Reading set',
   drillResults: 'Drill score',
+  measurements: 'Measurement',
+  plans: 'Plan of a week',
 };
 
 const placeOf = ({ day, course }: RecordedRound): string => `${formatDay(day)}${course ? `, ${course}` : ''}`;
@@ -158,6 +169,19 @@ const WORDS_OF: {
     `${formatDay(day)}, ${drillName}: ${answers.length} of ${size} putts answered`,
   drillResults: ({ day, drillId, score, ground }) =>
     `${formatDay(day)}, ${puttingDrill(drillId)?.name ?? drillId}, ${GROUND_WORDS[ground]}: ${score}`,
+  measurements: (measurement, { units }) => {
+    const { what, value } = measurementLine(measurement, units);
+    return `${formatDay(measurement.day)}, ${what}: ${value}`;
+  },
+  plans: ({ start, sessions }) =>
+    `Week of ${formatDay(start)}: ${counted(sessions.length, 'session')}, ${doneWords(sessions)}`,
+};
+
+const doneWords = (sessions: Plan['sessions']): string => {
+  const items = sessions.flatMap(({ items: some }) => some);
+  const scores = items.flatMap(({ score }) => score ?? []);
+  const done = items.filter(({ doneOn }) => doneOn !== undefined).length;
+  return `${done} of ${items.length} done${scores.length > 0 ? `, scores ${scores.join(', ')}` : ''}`;
 };
 
 const FIELD_WORDS: Readonly<Record<string, string>> = {
@@ -173,6 +197,9 @@ const FIELD_WORDS: Readonly<Record<string, string>> = {
   recordedAt: 'written down',
   drillName: 'drill',
   drillId: 'drill',
+  madeAt: 'made',
+  madeOn: 'day of making',
+  revision: 'changes so far',
 };
 
 /** Pieces of a record that is none, enough to find it by: numbers and texts, without ids and moments. */
@@ -223,7 +250,13 @@ const valueWords = (field: string, value: unknown, units: Units): string => {
   if (typeof value === 'string') return WORDED.has(field) ? (PLAIN_WORDS[value] ?? value) : value;
   if (field === 'questions') return counted((value as KeptSet['questions']).length, 'question');
   if (field === 'answers') return counted((value as KeptSet['answers']).length, 'answer');
-  if (Array.isArray(value)) return value.length === 0 ? 'none' : value.join(', ');
+  if (field === 'sessions') return doneWords(value as Plan['sessions']);
+  if (Array.isArray(value))
+    return value.length === 0
+      ? 'none'
+      : typeof value[0] === 'object'
+        ? counted(value.length, 'entry', 'entries')
+        : value.join(', ');
   return Object.entries(value as object)
     .map(([name, part]) => `${name} ${valueWords(name, part, units)}`)
     .join(', ');
@@ -235,9 +268,9 @@ export const changeWords = (here: AnyRecord, record: AnyRecord, units: Units): s
     const [old, now] = [valueWords(field, before, units), valueWords(field, after, units)];
     const alike = old === now;
     const name = FIELD_WORDS[field] ?? field;
-    return alike && field !== 'answers'
-      ? `${name}: ${quoted(before)} here, ${quoted(after)} in the file`
-      : alike
-        ? `${name}: what an answer cost`
-        : `${name}: ${old} here, ${now} in the file`;
+    if (!alike) return `${name}: ${old} here, ${now} in the file`;
+    if (field === 'answers') return `${name}: what an answer cost`;
+    return typeof before === 'object' && typeof after === 'object'
+      ? `${name}: not the same here and in the file`
+      : `${name}: ${quoted(before)} here, ${quoted(after)} in the file`;
   });

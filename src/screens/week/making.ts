@@ -60,9 +60,10 @@ const make = (): void => {
   if (found === undefined || table === undefined) return;
   const best = found.costs.steps.find(({ step }) => step === 'bestPace')?.saved;
   const { holes, own } = mix.peek();
-  keepNewPlan(
+  void keepNewPlan(
     newPlan({
       id: crypto.randomUUID(),
+      madeAt: Date.now(),
       madeOn: today(),
       start: start.peek(),
       costs: errorCosts(found.costs.steps),

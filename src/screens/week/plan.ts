@@ -14,8 +14,8 @@ import {
   type WeekSession,
 } from '../../../sim/index.ts';
 import { addDays, daysBetween } from '../../store/day.ts';
+import type { Plan, PlanItem, PlanSession } from '../../store/planSchema.ts';
 import { ADAPTIVE_SET, PACE_SET, SLOPE_SET } from '../read/offers.ts';
-import type { Plan, PlanItem, PlanSession } from './schema.ts';
 
 /** Minutes for ten questions with a look at each answer: common practice, no source. */
 export const READING_SETS: readonly (ReadingSet & { readonly name: string })[] = [
@@ -38,7 +38,7 @@ export const spreadDays = (start: string, count: number): string[] =>
 export interface PlanStart
   extends Pick<
     Plan,
-    'id' | 'madeOn' | 'start' | 'choosePace' | 'source' | 'holes' | 'own' | 'grass' | 'carpet'
+    'id' | 'madeAt' | 'madeOn' | 'start' | 'choosePace' | 'source' | 'holes' | 'own' | 'grass' | 'carpet'
   > {
   readonly costs: readonly ErrorCost[];
   readonly sessions: readonly AskedSession[];

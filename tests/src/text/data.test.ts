@@ -2,7 +2,15 @@
 import { describe, expect, it } from 'vitest';
 import { ageWords, formatBytes, holdingWords, overviewSentence } from '../../../src/text/data.ts';
 
-const NONE = { rounds: 0, putts: 0, practice: 0, readSets: 0, drillResults: 0 };
+const NONE = {
+  rounds: 0,
+  putts: 0,
+  practice: 0,
+  readSets: 0,
+  drillResults: 0,
+  measurements: 0,
+  plans: 0,
+};
 
 describe('what is on the device', () => {
   it.each([
@@ -31,6 +39,16 @@ describe('what is on the device', () => {
       { ...NONE, drillResults: 1 },
       '2026-05-02',
       '1 drill score is on this device; the last backup is of today.',
+    ],
+    [
+      { ...NONE, measurements: 1, plans: 2 },
+      '2026-05-02',
+      '1 measurement and 2 plans of weeks are on this device; the last backup is of today.',
+    ],
+    [
+      { ...NONE, plans: 1 },
+      undefined,
+      '1 plan of a week is on this device, and nowhere else: make a backup.',
     ],
   ])('is told in one sentence (%o, backup of %s)', (holding, backup, sentence) => {
     expect(overviewSentence(holding, backup, '2026-05-02')).toBe(sentence);
