@@ -123,9 +123,13 @@ const SET_WORDS: Readonly<Record<string, string>> = {
   'die-or-firm': 'no score to reach: it tells the putts your choices cost',
 };
 
+/** Of the read drills. */
+const READ_DRILL_WORDS =
+  'no score to reach: it tells whether you see too little break or too much, and by how much';
+
 /** "5.2 (3 to 7); 7 or more passes" */
 export const expectedWords = (item: PlanItem): string => {
-  if (item.kind === 'reading') return SET_WORDS[item.activity] ?? 'no score to reach';
+  if (item.kind === 'reading') return SET_WORDS[item.activity] ?? READ_DRILL_WORDS;
   const { expected } = item;
   if (expected === undefined) return 'being worked out…';
   if ('cannot' in expected) return expected.cannot;

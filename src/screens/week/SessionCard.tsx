@@ -85,6 +85,11 @@ const Instead = ({ session, item }: { session: PlanSession; item: PlanItem }) =>
   );
 };
 
+const OPEN_WORDS = { drill: 'Open in Practise', reading: 'Open in Read it yourself' } as const;
+/** To the screen where it is done, with it chosen. */
+const linkOf = ({ kind, activity }: PlanItem, { ground }: PlanSession): string =>
+  kind === 'reading' ? `#/read/${activity}` : `#/practice/${activity}/${ground}`;
+
 const Item = ({ session, item, isTest }: { session: PlanSession; item: PlanItem; isTest: boolean }) => {
   const drill = drillOf(item);
   return (
@@ -118,7 +123,9 @@ const Item = ({ session, item, isTest }: { session: PlanSession; item: PlanItem;
           />
         )}
         <Instead session={session} item={item} />
-        {item.kind === 'reading' && <a href="#/read">Open Read it yourself</a>}
+        <a href={linkOf(item, session)} aria-label={`${OPEN_WORDS[item.kind]}: ${nameOf(item)}`}>
+          {OPEN_WORDS[item.kind]}
+        </a>
       </div>
     </li>
   );

@@ -171,9 +171,9 @@ describe('taking a result over', () => {
     expect(player.value.lineSd).toBe(before.lineSd);
   });
   it('keeps a step', () => {
-    expect(take(walks(20, 25), 'Keep this as my step')).toContain('31 in');
+    expect(take(walks(20, 25), 'Use this as my step')).toContain('31 in');
     expect(step.value).toBeCloseTo(0.8, 12);
-    expect(take(walks(100, 4), 'Keep this as my step')).toContain('outside');
+    expect(take(walks(100, 4), 'Use this as my step')).toContain('outside');
     expect(step.value).toBe(1.3);
   });
 });
