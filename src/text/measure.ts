@@ -42,7 +42,7 @@ const feet = (metres: number): string => metresToFeet(metres).toFixed(1).replace
 export const speedRange = (speed: Measured): string =>
   halfWidth(speed) > LOPSIDED * speed.value
     ? `between ${feet(speed.low)} and ${formatGreenSpeed(speed.high)} (95%), most likely ${formatGreenSpeed(speed.value)}`
-    : `${formatGreenSpeed(speed.value)}, give or take ${feet(halfWidth(speed))} (95%)`;
+    : `${formatGreenSpeed(speed.value)}, give or take ${feet(halfWidth(speed))} ft (95%)`;
 
 function speedWords(result: MeasuredSpeed, ground: 'grass' | 'carpet', timed: boolean): MeasuredWords {
   const { greenSpeed, slope, rolls, scatter, marginWithTwoMore, marginAtBest, readings } = result;
@@ -51,7 +51,7 @@ function speedWords(result: MeasuredSpeed, ground: 'grass' | 'carpet', timed: bo
   const next =
     feet(marginWithTwoMore) === feet(margin)
       ? ''
-      : `; two more would bring the margin to about ${feet(marginWithTwoMore)}`;
+      : `; two more would bring the margin to about ${feet(marginWithTwoMore)} ft`;
   const more: string[] = [];
   if (slope === undefined) {
     const way = readings.there === undefined ? 'back' : 'there';

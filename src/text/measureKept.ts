@@ -8,7 +8,7 @@ import { plural } from './review.ts';
 export interface MeasurementLine {
   /** "Green speed, grass" */
   readonly what: string;
-  /** "10.3 ft, give or take 0.4 (95%), from 6 rolls" */
+  /** "10.3 ft, give or take 0.4 ft (95%), from 6 rolls" */
   readonly value: string;
 }
 

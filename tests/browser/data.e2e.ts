@@ -154,8 +154,8 @@ describe('the data of the player', () => {
     expect(await button(on, /^Import/).isDisabled()).toBe(true);
     expect(await found(on)).toEqual(NOTHING);
     await on.getByLabel('Leave out the 1 refused record and import the rest').check();
-    await button(on, 'Import the other 6 records').click();
-    await said(on).getByText('6 records imported from wrong.json; 1 refused one left out.').waitFor();
+    await button(on, 'Import the other 10 records').click();
+    await said(on).getByText('10 records imported from wrong.json; 1 refused one left out.').waitFor();
     expect((await found(on)).putts).toEqual(LITERAL_BACKUP.tables.putts.slice(0, 2));
   });
 
@@ -192,7 +192,7 @@ describe('the data of the player', () => {
       .getByText(/changed meanwhile, in another tab perhaps\. Nothing was imported/)
       .waitFor();
     expect((await found(on)).putts).toEqual([]);
-    await preview(on).getByRole('heading', { name: 'This file adds 6 records and changes 1.' }).waitFor();
+    await preview(on).getByRole('heading', { name: 'This file adds 10 records and changes 1.' }).waitFor();
     await button(on, 'Import 11 records').click();
     await said(on).getByText('11 records imported').waitFor();
     expect(await found(on)).toEqual(LITERAL_BACKUP.tables);

@@ -131,7 +131,7 @@ describe('what was measured', () => {
     await on.getByText('Kept already').waitFor();
     const kept = on.getByTestId('kept').getByRole('listitem');
     expect(await kept.allInnerTexts()).toEqual([
-      expect.stringMatching(/^Speed of the carpet: 10\.3 ft, give or take \d\.\d \(95%\), from 2 rolls/),
+      expect.stringMatching(/^Speed of the carpet: 10\.3 ft, give or take \d\.\d ft \(95%\), from 2 rolls/),
     ]);
     expect((await pageRecords(on)).measurements).toMatchObject([
       { by: 'timedRolls', ground: 'carpet', rolls: [{ way: 'there', seconds: 2.8 }, { way: 'back' }] },

@@ -69,7 +69,7 @@ const say = (kept: Kept): string => {
 describe('the sentence', () => {
   it('says green speed with unit, margin and number of rolls, and what two more would bring', () => {
     expect(say(timed([10, 10.2], [9.8, 10]))).toMatch(
-      /^This green runs 10 ft, give or take [\d.]+ \(95%\), from 4 rolls; two more would bring the margin to about [\d.]+\. Along the line no slope is shown: /,
+      /^This green runs 10 ft, give or take [\d.]+ ft \(95%\), from 4 rolls; two more would bring the margin to about [\d.]+ ft\. Along the line no slope is shown: /,
     );
   });
   it('says that rolls one way hold the slope too', () => {
