@@ -256,7 +256,9 @@ const scoresOn = async (on: Page): Promise<readonly KeptResult[]> =>
 describe('a plan left behind by an earlier version', () => {
   it('is taken over into the records once, is shown as it was, and stays after a reload', async () => {
     const on = await openWithOldPlan(390);
-    expect(await answer(on)).toMatch(/: one set of reading and “Carpet gate” this week; test on Tue, Nov 25, again in two weeks\.$/);
+    expect(await answer(on)).toMatch(
+      /: one set of reading and “Carpet gate” this week; test on Tue, Nov 25, again in two weeks\.$/,
+    );
     expect(await on.evaluate((key) => localStorage.getItem(key), OLD_KEY)).toBeNull();
     expect((await pageRecords(on)).plans).toMatchObject([oldPlan()]);
     await on.reload();
