@@ -394,4 +394,25 @@ describe('a plan left behind by an earlier version', () => {
     expect(plan.sessions[0].items[0]).toMatchObject({ score: 8, doneOn: expect.any(String) });
     await on.close();
   });
+
+  it('is shown where the browser keeps no records, which is said, and stays where it was', async () => {
+    const on = await openWithOldPlan();
+    const text = JSON.stringify({
+      version: 1,
+      current: { ...oldPlan(), id: 'another-old-plan' },
+      earlier: [],
+    });
+    await on.evaluate(([key, old]) => localStorage.setItem(key, old), [OLD_KEY, text] as const);
+    await on.addInitScript(() => {
+      IDBFactory.prototype.open = () => {
+        throw new DOMException('not here', 'SecurityError');
+      };
+    });
+    await on.reload();
+    await on.getByText(/^This device keeps nothing for this page: the plan is gone when you leave/).waitFor();
+    await on.getByRole('checkbox', { name: /^Carpet gate/ }).press('Space');
+    await expect.poll(() => on.getByRole('checkbox', { name: /^Carpet gate/ }).isChecked()).toBe(true);
+    expect(await on.evaluate((key) => localStorage.getItem(key), OLD_KEY)).toBe(text);
+    await on.close();
+  });
 });
