@@ -6,18 +6,20 @@ import { carpetBasis, takeMeasuredCarpet } from './carpet.ts';
 export const carpetHint = (): string => {
   const basis = carpetBasis.value;
   if (basis.kind === 'measured') return `Measured on ${formatDay(basis.day)}.`;
-  if (basis.kind === 'typed') return 'As you set it.';
+  if (basis.kind === 'typed')
+    return basis.measured === undefined
+      ? 'As you set it.'
+      : `As you set it. On ${formatDay(basis.measured.day)} you measured ${formatGreenSpeed(basis.measured.speed)}.`;
   return 'Not measured yet: 11 ft is common practice, no source. Measure finds it with a few timed rolls.';
 };
 
 export const TakeMeasured = () => {
   const basis = carpetBasis.value;
   if (basis.kind !== 'typed' || basis.measured === undefined) return null;
-  const { speed, day } = basis.measured;
   return (
     <p>
       <button type="button" class="plain" onClick={takeMeasuredCarpet}>
-        Take the {formatGreenSpeed(speed)} measured on {formatDay(day)}
+        Take what was measured
       </button>
     </p>
   );

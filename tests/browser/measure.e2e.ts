@@ -164,8 +164,8 @@ describe('what was measured', () => {
     await expect.poll(() => speed.inputValue()).toBe('10.3');
     await on.getByText(/^Measured on /).waitFor();
     await speed.fill('9');
-    await on.getByText('As you set it.').waitFor();
-    await on.getByRole('button', { name: /^Take the 10\.3 ft measured on/ }).click();
+    await on.getByText(/^As you set it\. On .* you measured 10\.3 ft\.$/).waitFor();
+    await on.getByRole('button', { name: 'Take what was measured' }).click();
     await expect.poll(() => speed.inputValue()).toBe('10.3');
     await goTo(on, 'The week');
     await on.getByText(/^As a green speed\. Measured on /).waitFor();
