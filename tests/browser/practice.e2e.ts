@@ -237,7 +237,7 @@ describe('practising', () => {
       const on = await open();
       await on.goto('/#/practice/start-gate/carpet');
       await expect.poll(() => drillNow(on)).toBe(puttingDrill('start-gate')?.name);
-      expect(new URL(on.url()).hash).toBe('#/practice');
+      await expect.poll(() => new URL(on.url()).hash).toBe('#/practice');
       const done = on.getByRole('group', { name: 'Done on' });
       await expect.poll(() => done.getByLabel('carpet').isChecked()).toBe(true);
       await choose(on, puttingDrill('three-by-three')?.name ?? '');

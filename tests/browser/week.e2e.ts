@@ -301,7 +301,7 @@ describe('a plan left behind by an earlier version', () => {
       // In Practise the drill of the link is chosen, on the plan's ground, and its score is listed.
       await on.getByRole('link', { name: 'Open in Practise: Carpet gate' }).click();
       await expect.poll(() => on.getByRole('heading', { level: 1 }).innerText()).toBe('Carpet gate');
-      expect(new URL(on.url()).hash).toBe('#/practice');
+      await expect.poll(() => new URL(on.url()).hash).toBe('#/practice');
       await expect.poll(() => on.getByTestId('scores').innerText()).toMatch(/^9[\s\S]*from The week/);
       // A score entered there counts in the week: it is later than the repetition was due.
       await on.getByTestId('score').getByRole('radio', { name: '10', exact: true }).check({ force: true });
@@ -350,7 +350,7 @@ describe('a plan left behind by an earlier version', () => {
     const start = on.getByRole('button', { name: 'Start Long lag, 30 to 50 ft' });
     await start.waitFor();
     await expect.poll(() => start.evaluate((one) => one === document.activeElement)).toBe(true);
-    expect(new URL(on.url()).hash).toBe('#/read');
+    await expect.poll(() => new URL(on.url()).hash).toBe('#/read');
     await on.getByText('Planned in The week: start it here.').waitFor();
     for (const [width, theme] of [
       [1440, 'Light'],
