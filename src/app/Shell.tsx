@@ -8,7 +8,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { Link, Route, Router, Switch, useLocation } from 'wouter-preact';
 import { useHashLocation } from 'wouter-preact/use-hash-location';
 import { Choice } from './Choice.tsx';
-import { PLACES, type Place } from './places.tsx';
+import { isAt, PLACES, type Place } from './places.tsx';
 import { RulesCaution } from './RulesCaution.tsx';
 import { RulesMode } from './RulesMode.tsx';
 import { adviceAllowed, openRound } from './records.ts';
@@ -28,7 +28,7 @@ const Navigation = () => {
   const [unfolded, setUnfolded] = useState(false);
   const allowed = adviceAllowed.value;
   const folded = onPhone.value;
-  const here = PLACES.find(({ path }) => path === location);
+  const here = PLACES.find((place) => isAt(place, location));
   useEffect(() => {
     document.title = (allowed || here?.inRound ? here?.title : 'Borrow: a round is open') ?? 'Borrow';
     setUnfolded(false);
@@ -41,9 +41,9 @@ const Navigation = () => {
         </button>
       )}
       {(unfolded || !folded) &&
-        PLACES.map(({ path, name }) => (
-          <Link key={path} href={path} aria-current={location === path ? 'page' : undefined}>
-            {name}
+        PLACES.map((place) => (
+          <Link key={place.path} href={place.path} aria-current={isAt(place, location) ? 'page' : undefined}>
+            {place.name}
           </Link>
         ))}
       {!allowed && (
@@ -132,7 +132,7 @@ const Screens = () => {
         <UpdatePrompt />
         <Switch>
           {PLACES.filter(({ inRound }) => allowed || inRound).map((place) => (
-            <Route key={place.path} path={place.path}>
+            <Route key={place.path} path={`${place.path}${place.behind ?? ''}`}>
               <Opened place={place} />
             </Route>
           ))}

@@ -9,6 +9,8 @@ import { settings } from './settings.ts';
 
 export interface Place {
   readonly path: string;
+  /** What may stand behind the path: a thing to open the screen with. */
+  readonly behind?: string;
   /** In the navigation. */
   readonly name: string;
   /** Of the window. */
@@ -53,11 +55,16 @@ const DataScreen = lazy(() =>
   import('../screens/data/index.tsx').then(({ DataScreen: screen }) => ({ default: screen })),
 );
 
+/** Whether a location is on this screen, with or without a thing behind its path. */
+export const isAt = ({ path, behind }: Place, location: string): boolean =>
+  location === path || (behind !== undefined && location.startsWith(`${path}/`));
+
 export const PLACES: readonly Place[] = [
   { path: '/', name: 'Decide', title: 'Borrow: die it in or firm?', Screen: DecideScreen },
   { path: '/green', name: 'Whole green', title: 'Borrow: the whole green', Screen: GreenScreen },
   {
     path: '/read',
+    behind: '/:set?',
     name: 'Read it yourself',
     title: 'Borrow: read it yourself',
     Screen: ReadScreen,
@@ -72,7 +79,13 @@ export const PLACES: readonly Place[] = [
     Screen: ErrorsScreen,
   },
   { path: '/costs', name: 'What it costs', title: 'Borrow: what your errors cost', Screen: CostsScreen },
-  { path: '/practice', name: 'Practise', title: 'Borrow: putting drills', Screen: PracticeScreen },
+  {
+    path: '/practice',
+    behind: '/:drill?/:on?',
+    name: 'Practise',
+    title: 'Borrow: putting drills',
+    Screen: PracticeScreen,
+  },
   { path: '/week', name: 'The week', title: 'Borrow: the week', Screen: WeekScreen },
   { path: '/measure', name: 'Measure', title: 'Borrow: measure', Screen: MeasureScreen },
   { path: '/data', name: 'Your data', title: 'Borrow: your data', Screen: DataScreen, inRound: true },

@@ -57,14 +57,31 @@ globalThis.window?.addEventListener('storage', ({ key, newValue }) => {
   if (key === MARK) marked.value = newValue === '1';
 });
 
+/** Where plans of weeks were kept before they were records. */
+export const OLD_PLANS = 'borrow.week.1';
+
+/** Fetched only where there are any: drills come with it. What cannot be taken over now stays there, and is tried again next time. */
+const takeOverOldPlans = async (opened: OpenedDatabase): Promise<void> => {
+  try {
+    const storage = globalThis.localStorage;
+    if (storage?.getItem(OLD_PLANS) == null) return;
+    const { takeOverPlans } = await import('../screens/week/takeOver.ts');
+    await takeOverPlans(opened, storage, Date.now());
+  } catch {
+    // The week's screen says so (screens/week/kept.ts).
+  }
+};
+
 let opening: Promise<OpenedDatabase> | undefined;
 
 /** The player's own database, opened at the first call. */
 export const ownDatabase = (): Promise<OpenedDatabase> => {
-  opening ??= openDatabase(OWN_RECORDS).then((opened) => {
+  opening ??= openDatabase(OWN_RECORDS).then(async (opened) => {
     recordsProblem.value = opened.problem;
     recordsLast.value = opened.lasting;
     followOpenRound(opened);
+    // Before anyone looks: a backup made now has them too.
+    await takeOverOldPlans(opened);
     return opened;
   });
   return opening;

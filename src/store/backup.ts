@@ -33,6 +33,8 @@ export const backupSchema = z.strictObject({
     practice: z.array(SCHEMA_OF.practice),
     readSets: z.array(SCHEMA_OF.readSets),
     drillResults: z.array(SCHEMA_OF.drillResults),
+    measurements: z.array(SCHEMA_OF.measurements),
+    plans: z.array(SCHEMA_OF.plans),
   }),
 });
 
@@ -52,6 +54,7 @@ const frameSchema = z.strictObject({
 const TABLES_OF_VERSION: readonly (readonly TableName[])[] = [
   ['readSets'],
   ['rounds', 'putts', 'practice', 'readSets'],
+  ['rounds', 'putts', 'practice', 'readSets', 'drillResults'],
   TABLE_NAMES,
 ];
 

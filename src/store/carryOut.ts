@@ -88,6 +88,8 @@ export const carryOut = async (
     practice: writesOf(lines, 'practice'),
     readSets: writesOf(lines, 'readSets'),
     drillResults: writesOf(lines, 'drillResults'),
+    measurements: writesOf(lines, 'measurements'),
+    plans: writesOf(lines, 'plans'),
   };
   const touched = new Set([
     ...writes.rounds.map(({ id }) => id),

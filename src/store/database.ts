@@ -2,15 +2,17 @@
  * The database on this device: its tables by version, and how it is opened. When the browser does not allow it, the same
  * tables in memory, for the visit.
  *
- * Answers for: opening, and saying in words what is wrong. Leaves out: what is kept (readSets.ts, records.ts, drillResults.ts), shapes
- * (schema.ts, recordSchema.ts), changes of shape (migrations.ts).
+ * Answers for: opening, and saying in words what is wrong. Leaves out: what is kept (readSets.ts, records.ts, drillResults.ts,
+ * measurements.ts, plans.ts), shapes (the files named *chema.ts), changes of shape (migrations.ts).
  * A record that does not pass the gate is left where it is and counted, never deleted: a later version may understand it.
  * A change of shape adds a version below the others, which stay as they are for ever.
  */
 import { Dexie, type DexieOptions, type EntityTable, type Transaction } from 'dexie';
 import type { PracticeSet, RecordedPutt, RecordedRound } from '../../sim/index.ts';
 import { localDay } from './day.ts';
+import type { KeptMeasurement } from './measurementSchema.ts';
 import { MIGRATIONS, type Migration, RECORDS_VERSION } from './migrations.ts';
+import type { Plan } from './planSchema.ts';
 import type { KeptResult } from './recordSchema.ts';
 import type { KeptSet } from './schema.ts';
 
@@ -35,6 +37,8 @@ export class Database extends Dexie {
   putts!: EntityTable<RecordedPutt, 'id'>;
   practice!: EntityTable<PracticeSet, 'id'>;
   drillResults!: EntityTable<KeptResult, 'id'>;
+  measurements!: EntityTable<KeptMeasurement, 'id'>;
+  plans!: EntityTable<Plan, 'id'>;
   notes!: EntityTable<Note, 'name'>;
 
   constructor(name: string, options: DexieOptions = {}) {
@@ -47,6 +51,9 @@ export class Database extends Dexie {
     this.version(3)
       .stores({ drillResults: 'id, day' })
       .upgrade((transaction) => carryOver(transaction, MIGRATIONS[1]));
+    this.version(4)
+      .stores({ measurements: 'id, day', plans: 'id, madeAt' })
+      .upgrade((transaction) => carryOver(transaction, MIGRATIONS[2]));
   }
 }
 

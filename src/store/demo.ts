@@ -18,6 +18,8 @@ import {
   seededRandom,
 } from '../../sim/index.ts';
 import { firstPutt, normal, type Random, strike } from './demoPlayer.ts';
+import type { KeptMeasurement } from './measurementSchema.ts';
+import type { Plan } from './planSchema.ts';
 import { BREAK_WAYS, CLIMBS, type KeptResult, PACES_MEANT, SLOPES_FELT } from './recordSchema.ts';
 import type { KeptSet } from './schema.ts';
 
@@ -26,8 +28,10 @@ export interface Demo {
   readonly putts: readonly RecordedPutt[];
   readonly practice: readonly PracticeSet[];
   readonly readSets: readonly KeptSet[];
-  /** None: scores of drills are looked at among the own ones only. */
+  /** None of these three: they are looked at among the own ones only. */
   readonly drillResults: readonly KeptResult[];
+  readonly measurements: readonly KeptMeasurement[];
+  readonly plans: readonly Plan[];
 }
 
 const SEED = 'the invented player';
@@ -273,5 +277,7 @@ export const makeDemo = (lastDay: string): Demo => {
     practice: Array.from({ length: 16 }, (_unused, number) => makePractice(number, lastDay)),
     readSets: DRILLS.flatMap((id, number) => makeSet(id, number, lastDay) ?? []),
     drillResults: [],
+    measurements: [],
+    plans: [],
   };
 };

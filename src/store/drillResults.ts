@@ -1,6 +1,11 @@
-/** Scores of putting drills on this device: kept, listed, taken back. Leaves out: the shape (recordSchema.ts), opening (database.ts). */
+/**
+ * Scores of putting drills on this device: kept, listed, taken back. Answers for: a score of a week's plan leaves the plan with its record.
+ * Leaves out: the shape (recordSchema.ts), writing scores of a plan (plans.ts), opening (database.ts).
+ */
 import type { Database } from './database.ts';
 import { mustPass, passAll } from './gate.ts';
+import { planSchema } from './planSchema.ts';
+import { isOfPlan, withoutScore } from './planScores.ts';
 import { drillResultSchema, type KeptResult } from './recordSchema.ts';
 
 export interface ResultList {
@@ -17,13 +22,20 @@ export interface DrillResults {
   list(): Promise<ResultList>;
 }
 
-export const drillResultsOf = ({ drillResults }: Database): DrillResults => ({
+export const drillResultsOf = (database: Database): DrillResults => ({
   async keep(result) {
-    await drillResults.put(mustPass(drillResultSchema, result));
+    await database.drillResults.put(mustPass(drillResultSchema, result));
   },
-  remove: (id) => drillResults.delete(id),
+  remove: (id) =>
+    database.transaction('rw', database.drillResults, database.plans, async () => {
+      await database.drillResults.delete(id);
+      if (!isOfPlan(id)) return;
+      const { kept } = passAll(planSchema, await database.plans.toArray());
+      const changed = kept.flatMap((plan) => withoutScore(plan, id) ?? []);
+      await database.plans.bulkPut(changed);
+    }),
   async list() {
-    const { kept, unreadable } = passAll(drillResultSchema, await drillResults.toArray());
+    const { kept, unreadable } = passAll(drillResultSchema, await database.drillResults.toArray());
     const results = kept.sort((a, b) =>
       a.day === b.day ? b.recordedAt - a.recordedAt : a.day < b.day ? 1 : -1,
     );

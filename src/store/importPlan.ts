@@ -197,7 +197,9 @@ export function* planImport(
     putts: yield* draftAll('putts', [0.05, 0.6]),
     practice: yield* draftAll('practice', [0.6, 0.65]),
     readSets: yield* draftAll('readSets', [0.65, 0.69]),
-    drillResults: yield* draftAll('drillResults', [0.69, 0.7]),
+    drillResults: yield* draftAll('drillResults', [0.69, 0.694]),
+    measurements: yield* draftAll('measurements', [0.694, 0.697]),
+    plans: yield* draftAll('plans', [0.697, 0.7]),
   };
   for (const table of TABLE_NAMES) yield* refuseDoubled(drafts[table]);
   const last = lastPutts(drafts.putts);
@@ -209,6 +211,8 @@ export function* planImport(
   yield* each(drafts.putts, (draft) => compare(draft, now, differing), [0.72, 0.8]);
   for (const draft of drafts.practice) compare(draft, now, differing);
   for (const draft of drafts.drillResults) compare(draft, now, differing);
+  for (const draft of drafts.measurements) compare(draft, now, differing);
+  for (const draft of drafts.plans) compare(draft, now, differing);
   for (const draft of drafts.readSets) compareSet(draft, now);
   for (const table of TABLE_NAMES) refuseUnreadable(drafts[table], now, table);
   yield* checkTogether(drafts.rounds, drafts.putts, now);

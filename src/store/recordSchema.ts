@@ -1,6 +1,7 @@
 /**
  * The shape of every round, putt, practice set and drill score kept on this device, strict: nothing passes in either direction that is not
- * written here. What the fields mean: sim/evidence/record.ts. Leaves out: read sets (schema.ts), where records are kept.
+ * written here. What the fields mean: sim/evidence/record.ts. Leaves out: read sets (schema.ts), measurements (measurementSchema.ts),
+ * plans of weeks (planSchema.ts), where records are kept.
  */
 import * as z from 'zod';
 import type { DrillResult, PracticeSet, RecordedPutt, RecordedRound } from '../../sim/index.ts';
@@ -19,10 +20,11 @@ export const LONGEST_NAME = 80;
 const LAST_MOMENT = 253_402_300_799_999;
 
 /** What a text file can carry: half of a surrogate pair or a zero character would not come back from one. */
-const carried = (text: string): boolean => !/[\p{Surrogate}\0]/u.test(text);
+export const carried = (text: string): boolean => !/[\p{Surrogate}\0]/u.test(text);
 const UNCARRIED = { error: 'expected whole characters, and none that is zero' };
 
-const id = z
+/** Of a record. */
+export const idSchema = z
   .string()
   .min(8)
   .max(64)
@@ -37,7 +39,7 @@ const length = z.number().min(SHORTEST_PUTT).max(LONGEST_PUTT);
 const name = z.string().trim().min(1).max(LONGEST_NAME).refine(carried, UNCARRIED);
 const hole = z.number().int().min(1).max(18);
 /** Stimpmeter reading, m. */
-const speed = z.number().min(0.5).max(6);
+export const speed = z.number().min(0.5).max(6);
 
 export const CLIMBS = ['up', 'down', 'level'] as const;
 export const BREAK_WAYS = ['leftToRight', 'rightToLeft', 'straight'] as const;
@@ -59,8 +61,8 @@ const sideFits = (side: string | undefined, breaks: string | undefined): boolean
 
 export const puttSchema = z
   .strictObject({
-    id,
-    roundId: id,
+    id: idSchema,
+    roundId: idSchema,
     hole,
     stroke: z.number().int().min(1).max(20),
     kind: z.enum(PUTT_KINDS),
@@ -90,7 +92,7 @@ export const puttSchema = z
 
 export const roundSchema = z
   .strictObject({
-    id,
+    id: idSchema,
     day: daySchema,
     startedAt: momentSchema,
     // Not held to come after the start: clocks get set.
@@ -109,11 +111,12 @@ export const roundSchema = z
     error: 'expected each hole once',
   }) satisfies z.ZodType<RecordedRound>;
 
-const count = z.number().int().min(0).max(1000);
+/** Of tries, of misses, of points. */
+export const count = z.number().int().min(0).max(1000);
 
 export const practiceSchema = z
   .strictObject({
-    id,
+    id: idSchema,
     day: daySchema,
     recordedAt: momentSchema,
     distance: length,
@@ -153,7 +156,7 @@ export interface KeptResult extends DrillResult {
 
 /** Drills come and go with versions of the page: the gate asks for the look of an id, not for a drill that is known here. */
 export const drillResultSchema = z.strictObject({
-  id,
+  id: idSchema,
   day: daySchema,
   recordedAt: momentSchema,
   drillId: z.string().regex(/^[a-z][a-z0-9-]{2,40}$/, 'expected small letters, digits and hyphens'),

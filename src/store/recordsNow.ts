@@ -39,6 +39,8 @@ export const rawRecords = (database: Database): Promise<RawRecords> =>
       practice: await allOf(database, 'practice'),
       readSets: await allOf(database, 'readSets'),
       drillResults: await allOf(database, 'drillResults'),
+      measurements: await allOf(database, 'measurements'),
+      plans: await allOf(database, 'plans'),
     }),
   );
 
@@ -68,19 +70,25 @@ export function* judgeRecords(raw: RawRecords): Work<RecordsNow> {
   const putts = yield* judge('putts', raw.putts, [0.05, 0.9]);
   const practice = yield* judge('practice', raw.practice, [0.9, 0.95]);
   const readSets = yield* judge('readSets', raw.readSets, [0.95, 0.99]);
-  const drillResults = yield* judge('drillResults', raw.drillResults, [0.99, 1]);
+  const drillResults = yield* judge('drillResults', raw.drillResults, [0.99, 0.995]);
+  const measurements = yield* judge('measurements', raw.measurements, [0.995, 0.998]);
+  const plans = yield* judge('plans', raw.plans, [0.998, 1]);
   return {
     rounds: rounds.kept,
     putts: putts.kept,
     practice: practice.kept,
     readSets: readSets.kept,
     drillResults: drillResults.kept,
+    measurements: measurements.kept,
+    plans: plans.kept,
     unreadable: {
       rounds: rounds.unreadable,
       putts: putts.unreadable,
       practice: practice.unreadable,
       readSets: readSets.unreadable,
       drillResults: drillResults.unreadable,
+      measurements: measurements.unreadable,
+      plans: plans.unreadable,
     },
   };
 }
@@ -91,5 +99,7 @@ export const noRecords = (): RecordsNow => ({
   practice: new Map(),
   readSets: new Map(),
   drillResults: new Map(),
+  measurements: new Map(),
+  plans: new Map(),
   unreadable: perTable(() => []),
 });

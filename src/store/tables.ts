@@ -1,6 +1,8 @@
 /** The tables that hold what a player made, and the shape of their records: what a backup carries. Notes are not among them. */
 import type * as z from 'zod';
 import type { PracticeSet, RecordedPutt, RecordedRound } from '../../sim/index.ts';
+import { type KeptMeasurement, measurementSchema } from './measurementSchema.ts';
+import { type Plan, planSchema } from './planSchema.ts';
 import {
   drillResultSchema,
   type KeptResult,
@@ -16,6 +18,8 @@ export interface RecordOf {
   readonly practice: PracticeSet;
   readonly readSets: KeptSet;
   readonly drillResults: KeptResult;
+  readonly measurements: KeptMeasurement;
+  readonly plans: Plan;
 }
 export type TableName = keyof RecordOf;
 export type AnyRecord = RecordOf[TableName];
@@ -27,6 +31,8 @@ export const TABLE_NAMES = [
   'practice',
   'readSets',
   'drillResults',
+  'measurements',
+  'plans',
 ] as const satisfies readonly TableName[];
 
 export const SCHEMA_OF: { readonly [Table in TableName]: z.ZodType<RecordOf[Table]> } = {
@@ -35,6 +41,8 @@ export const SCHEMA_OF: { readonly [Table in TableName]: z.ZodType<RecordOf[Tabl
   practice: practiceSchema,
   readSets: readSetSchema,
   drillResults: drillResultSchema,
+  measurements: measurementSchema,
+  plans: planSchema,
 };
 
 /** Something for each table. */
@@ -45,4 +53,6 @@ export const perTable = <Value>(of: (table: TableName) => Value): PerTable<Value
   practice: of('practice'),
   readSets: of('readSets'),
   drillResults: of('drillResults'),
+  measurements: of('measurements'),
+  plans: of('plans'),
 });

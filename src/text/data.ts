@@ -1,23 +1,9 @@
-/** Sentences of the data screen: what is on the device, backups, storage, what an import does. Leaves out: numbers (format.ts). */
-import { puttingDrill } from '../../drills/putting-drills.ts';
-import type { RecordedPutt, RecordedRound } from '../../sim/index.ts';
-import {
-  BREAK_WORDS,
-  CLIMB_WORDS,
-  GROUND_WORDS,
-  KIND_WORDS,
-  PACE_WORDS,
-  REACH_WORDS,
-  SIDE_WORDS,
-  SLOPE_WORDS,
-} from '../store/csvWords.ts';
+/** Sentences of the data screen: what is on the device, backups, storage, what an import does. Leaves out: its records (dataRecords.ts). */
 import type { Verdict } from '../store/importDraft.ts';
-import { changedFields, type ImportPlan, type PlanLine, writtenBy } from '../store/importPlan.ts';
+import { type ImportPlan, writtenBy } from '../store/importPlan.ts';
 import type { StorageState } from '../store/persistence.ts';
-import { quoted } from '../store/reasons.ts';
-import type { KeptSet } from '../store/schema.ts';
-import type { AnyRecord, RecordOf, TableName } from '../store/tables.ts';
-import { formatDay, formatGreenSpeed, formatLeave, formatLength, type Units } from './format.ts';
+import type { PerTable } from '../store/tables.ts';
+import { formatDay } from './format.ts';
 
 const DAY = 86_400_000;
 /** A backup older than this is worth a word, days. */
@@ -33,21 +19,26 @@ export const counted = (count: number, one: string, many = `${one}s`): string =>
 const listed = (parts: readonly string[]): string =>
   parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
 
-export interface Holding {
-  readonly rounds: number;
-  readonly putts: number;
-  readonly practice: number;
-  readonly readSets: number;
-  readonly drillResults: number;
-}
+/** How many of each there are. */
+export type Holding = PerTable<number>;
 
 /** "1,204 putts of 38 rounds, 12 practice sets and 5 reading sets"; empty when there is nothing. */
-export const holdingWords = ({ rounds, putts, practice, readSets, drillResults }: Holding): string =>
+export const holdingWords = ({
+  rounds,
+  putts,
+  practice,
+  readSets,
+  drillResults,
+  measurements,
+  plans,
+}: Holding): string =>
   listed([
     ...(rounds + putts > 0 ? [`${counted(putts, 'putt')} of ${counted(rounds, 'round')}`] : []),
     ...(practice > 0 ? [counted(practice, 'practice set')] : []),
     ...(readSets > 0 ? [counted(readSets, 'reading set')] : []),
     ...(drillResults > 0 ? [counted(drillResults, 'drill score')] : []),
+    ...(measurements > 0 ? [counted(measurements, 'measurement')] : []),
+    ...(plans > 0 ? [counted(plans, 'plan of a week', 'plans of weeks')] : []),
   ]);
 
 /** Whole calendar days from one day to another. */
@@ -71,6 +62,8 @@ export const overviewSentence = (holding: Holding, backup: string | undefined, t
     holding.practice,
     holding.readSets,
     holding.drillResults,
+    holding.measurements,
+    holding.plans,
   ];
   const verb = things.reduce((sum, count) => sum + count) === 1 ? 'is' : 'are';
   if (words === '') return 'Nothing is recorded on this device yet.';
@@ -122,122 +115,3 @@ export const importWords = (plan: ImportPlan, leaveOut: boolean): string => {
   const records = counted(writtenBy(plan), 'record');
   return plan.counts.refuse > 0 && leaveOut ? `Import the other ${records}` : `Import ${records}`;
 };
-
-export const TABLE_WORDS: Readonly<Record<TableName, string>> = {
-  rounds: 'Round',
-  putts: 'Putt',
-  practice: 'Practice set',
-  readSets: 'Reading set',
-  drillResults: 'Drill score',
-};
-
-const placeOf = ({ day, course }: RecordedRound): string => `${formatDay(day)}${course ? `, ${course}` : ''}`;
-
-export interface Wording {
-  readonly units: Units;
-  /** Of a putt, from the file or from here. */
-  readonly roundOf: (id: string) => RecordedRound | undefined;
-}
-
-const puttWords = (putt: RecordedPutt, { units, roundOf }: Wording): string => {
-  const round = roundOf(putt.roundId);
-  const where = round ? `${placeOf(round)}, hole ${putt.hole}` : `Hole ${putt.hole}`;
-  const kind = putt.kind === 'putt' ? 'putt' : KIND_WORDS[putt.kind];
-  const end = putt.holed ? ', holed' : putt.miss ? `, left ${formatLeave(putt.miss.leave, units)}` : '';
-  return `${where}, ${kind} ${putt.stroke}: ${formatLength(putt.distance, units)}${end}`;
-};
-
-const WORDS_OF: {
-  readonly [Table in TableName]: (record: RecordOf[Table], wording: Wording) => string;
-} = {
-  rounds: (round) => `${placeOf(round)}: ${round.holes} holes`,
-  putts: puttWords,
-  practice: ({ day, holed, attempts, distance }, { units }) =>
-    `${formatDay(day)}: ${holed} of ${attempts} from ${formatLength(distance, units)}`,
-  readSets: ({ day, drillName, answers, size }) =>
-    `${formatDay(day)}, ${drillName}: ${answers.length} of ${size} putts answered`,
-  drillResults: ({ day, drillId, score, ground }) =>
-    `${formatDay(day)}, ${puttingDrill(drillId)?.name ?? drillId}, ${GROUND_WORDS[ground]}: ${score}`,
-};
-
-const FIELD_WORDS: Readonly<Record<string, string>> = {
-  startedAt: 'started',
-  endedAt: 'ended',
-  greenSpeed: 'green speed',
-  withoutPutt: 'holes without a putt',
-  roundId: 'round',
-  slopeFelt: 'slope felt',
-  paceMeant: 'pace meant',
-  startedAsMeant: 'started as meant',
-  paceAsMeant: 'pace as meant',
-  recordedAt: 'written down',
-  drillName: 'drill',
-  drillId: 'drill',
-};
-
-/** Pieces of a record that is none, enough to find it by: numbers and texts, without ids and moments. */
-const MOST_PIECES = 5;
-const foundWords = (found: unknown): string => {
-  if (typeof found !== 'object' || found === null) return quoted(found);
-  const pieces = Object.entries(found).filter(
-    ([name, value]) => (typeof value === 'number' || typeof value === 'string') && !/(id|Id|At)$/.test(name),
-  );
-  if (pieces.length === 0) return quoted(found);
-  const told = pieces
-    .slice(0, MOST_PIECES)
-    .map(([name, value]) => `${FIELD_WORDS[name] ?? name} ${quoted(value)}`);
-  return told.join(', ');
-};
-
-/** A line's record in words; what was found, where no record came of it. */
-export const recordWords = ({ table, record, found }: PlanLine, wording: Wording): string =>
-  record === undefined
-    ? foundWords(found)
-    : (WORDS_OF[table] as (record: AnyRecord, wording: Wording) => string)(record, wording);
-
-const PLAIN_WORDS: Readonly<Record<string, string>> = {
-  ...CLIMB_WORDS,
-  ...BREAK_WORDS,
-  ...SLOPE_WORDS,
-  ...PACE_WORDS,
-  ...SIDE_WORDS,
-  ...REACH_WORDS,
-  ...KIND_WORDS,
-  ...GROUND_WORDS,
-};
-/** Fields whose text is a word of ours; any other text is the person's own. */
-const WORDED = new Set(['climb', 'breaks', 'slopeFelt', 'paceMeant', 'kind', 'ground', 'side', 'reach']);
-
-const momentWords = (moment: number): string =>
-  new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'medium' }).format(moment);
-
-const valueWords = (field: string, value: unknown, units: Units): string => {
-  if (value === undefined) return 'not recorded';
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  if (typeof value === 'number') {
-    if (field === 'distance') return formatLength(value, units);
-    if (field === 'leave') return formatLeave(value, units);
-    if (field === 'greenSpeed') return formatGreenSpeed(value);
-    return field.endsWith('At') ? momentWords(value) : String(value);
-  }
-  if (typeof value === 'string') return WORDED.has(field) ? (PLAIN_WORDS[value] ?? value) : value;
-  if (field === 'questions') return counted((value as KeptSet['questions']).length, 'question');
-  if (field === 'answers') return counted((value as KeptSet['answers']).length, 'answer');
-  if (Array.isArray(value)) return value.length === 0 ? 'none' : value.join(', ');
-  return Object.entries(value as object)
-    .map(([name, part]) => `${name} ${valueWords(name, part, units)}`)
-    .join(', ');
-};
-
-/** "distance: 12 ft here, 14 ft in the file", one for each field; exact numbers where the rounded ones look alike. */
-export const changeWords = (here: AnyRecord, record: AnyRecord, units: Units): string[] =>
-  changedFields(here, record).map(({ field, before, after }) => {
-    const [old, now] = [valueWords(field, before, units), valueWords(field, after, units)];
-    const alike = old === now;
-    const name = FIELD_WORDS[field] ?? field;
-    return alike && field !== 'answers'
-      ? `${name}: ${quoted(before)} here, ${quoted(after)} in the file`
-      : alike
-        ? `${name}: what an answer cost`
-        : `${name}: ${old} here, ${now} in the file`;
-  });

@@ -39,10 +39,10 @@ const HARDLY = 0.75;
 
 const feet = (metres: number): string => metresToFeet(metres).toFixed(1).replace(/\.0$/, '');
 
-const speedRange = (speed: Measured): string =>
+export const speedRange = (speed: Measured): string =>
   halfWidth(speed) > LOPSIDED * speed.value
     ? `between ${feet(speed.low)} and ${formatGreenSpeed(speed.high)} (95%), most likely ${formatGreenSpeed(speed.value)}`
-    : `${formatGreenSpeed(speed.value)}, give or take ${feet(halfWidth(speed))} (95%)`;
+    : `${formatGreenSpeed(speed.value)}, give or take ${feet(halfWidth(speed))} ft (95%)`;
 
 function speedWords(result: MeasuredSpeed, ground: 'grass' | 'carpet', timed: boolean): MeasuredWords {
   const { greenSpeed, slope, rolls, scatter, marginWithTwoMore, marginAtBest, readings } = result;
@@ -51,7 +51,7 @@ function speedWords(result: MeasuredSpeed, ground: 'grass' | 'carpet', timed: bo
   const next =
     feet(marginWithTwoMore) === feet(margin)
       ? ''
-      : `; two more would bring the margin to about ${feet(marginWithTwoMore)}`;
+      : `; two more would bring the margin to about ${feet(marginWithTwoMore)} ft`;
   const more: string[] = [];
   if (slope === undefined) {
     const way = readings.there === undefined ? 'back' : 'there';
@@ -112,7 +112,7 @@ function slopeWords(result: LevelSlope): MeasuredWords {
   };
 }
 
-const percentMargin = (slope: Measured): string => {
+export const percentMargin = (slope: Measured): string => {
   const half = halfWidth(slope) * 100;
   return half < 0.05 ? 'under 0.1%' : `${half.toFixed(1)}%`;
 };

@@ -2,8 +2,8 @@
 import { type ErrorCost, type Moved, type MovedTopic, timeShares, WANTED_HITS } from '../../sim/index.ts';
 import { drillOf, nameOf } from '../screens/week/names.ts';
 import { testedIn } from '../screens/week/plan.ts';
-import type { Expected, Plan, PlanItem, PlanSession } from '../screens/week/schema.ts';
 import { daysBetween } from '../store/day.ts';
+import type { Expected, Plan, PlanItem, PlanSession } from '../store/planSchema.ts';
 import { honest, STEP_WORDS, strokesWords } from './costs.ts';
 import { formatGreenSpeed, formatPercent, formatSlope, formatWeekday } from './format.ts';
 import { capital, formatPoints, formatSigned, plural, signedRange } from './review.ts';
@@ -127,9 +127,13 @@ const SET_WORDS: Readonly<Record<string, string>> = {
   'die-or-firm': 'no score to reach: it tells the putts your choices cost',
 };
 
+/** Of the read drills. */
+const READ_DRILL_WORDS =
+  'no score to reach: it tells whether you see too little break or too much, and by how much';
+
 /** "5.2 (3 to 7); 7 or more passes" */
 export const expectedWords = (item: PlanItem): string => {
-  if (item.kind === 'reading') return SET_WORDS[item.activity] ?? 'no score to reach';
+  if (item.kind === 'reading') return SET_WORDS[item.activity] ?? READ_DRILL_WORDS;
   const { expected } = item;
   if (expected === undefined) return 'being worked out…';
   if ('cannot' in expected) return expected.cannot;
@@ -213,6 +217,10 @@ export const movedHeadline = (moved: readonly Moved[]): string => {
     return `What moved? It cannot be told yet: ${names(known)} changed by no more than chance makes.`;
   return `What moved: ${listed(sure.map(({ topic, verdict }) => `${TOPICS[topic].name.toLowerCase()} (${verdict})`))}; of the rest nothing can be said yet.`;
 };
+
+/** Of scores of the tested drill after the test and before its repetition. */
+export const betweenWords = (count: number): string =>
+  `${plural(count, 'score')} of the tested drill between the test and its repetition ${count === 1 ? 'counts' : 'count'} for neither: practised so soon, a drill is known by heart.`;
 
 export const MOVED_MEANING =
   'A change is called better or worse only where its interval says so with all four looked at. Other greens, other lengths within a band and other weather are part of any change; that the week’s practice made it, no record of one player can show.';

@@ -47,25 +47,33 @@ const saved = async (on: Page, name: string): Promise<{ name: string; text: stri
   const [download] = await Promise.all([on.waitForEvent('download'), button(on, name).click()]);
   return { name: download.suggestedFilename(), text: await textOf(download) };
 };
-const NOTHING = { rounds: [], putts: [], practice: [], readSets: [], drillResults: [] };
+const NOTHING = {
+  rounds: [],
+  putts: [],
+  practice: [],
+  readSets: [],
+  drillResults: [],
+  measurements: [],
+  plans: [],
+};
 
 describe('the data of the player', () => {
   it('comes back from a backup, goes out in one, and is still there after a reload', async () => {
     const on = await open({ width: 390, height: 844 });
     await choose(on, 'backup.json', TEXT);
-    await preview(on).getByRole('heading', { name: 'This file adds 7 records.' }).waitFor();
+    await preview(on).getByRole('heading', { name: 'This file adds 11 records.' }).waitFor();
     expect(await preview(on).innerText()).toContain(
       'Nov 22, 2025, Nonesuch Heath, hole 1, putt 1: 16 ft, left 24 in',
     );
     expect(await found(on)).toEqual(NOTHING);
-    await button(on, 'Import 7 records').click();
-    await said(on).getByText('7 records imported from backup.json.').waitFor();
+    await button(on, 'Import 11 records').click();
+    await said(on).getByText('11 records imported from backup.json.').waitFor();
     expect(await found(on)).toEqual(LITERAL_BACKUP.tables);
 
     await on.reload();
     await on
       .getByText(
-        '3 putts of 1 round, 1 practice set, 1 reading set and 1 drill score are on this device, and nowhere else: make a backup.',
+        '3 putts of 1 round, 1 practice set, 1 reading set, 2 drill scores, 2 measurements and 1 plan of a week are on this device, and nowhere else: make a backup.',
       )
       .waitFor();
     const backup = await saved(on, 'Make a backup');
@@ -77,7 +85,7 @@ describe('the data of the player', () => {
     await on.getByText('on this device; the last backup is of today.').waitFor();
 
     await choose(on, backup.name, backup.text);
-    await preview(on).getByRole('heading', { name: 'This file finds 7 here already.' }).waitFor();
+    await preview(on).getByRole('heading', { name: 'This file finds 11 here already.' }).waitFor();
     expect(await button(on, /^Import/).count()).toBe(0);
     expect(pageProblems(on)).toEqual([]);
   });
@@ -106,7 +114,7 @@ describe('the data of the player', () => {
     await expect.poll(() => preview(on).evaluate((card) => card.contains(document.activeElement))).toBe(true);
     await on.keyboard.press('Tab');
     await on.keyboard.press('Enter');
-    await said(on).getByText('7 records imported').waitFor();
+    await said(on).getByText('11 records imported').waitFor();
     expect(await on.evaluate(() => document.activeElement?.getAttribute('data-testid'))).toBe('said');
     expect(await found(on)).toEqual(LITERAL_BACKUP.tables);
   });
@@ -146,8 +154,8 @@ describe('the data of the player', () => {
     expect(await button(on, /^Import/).isDisabled()).toBe(true);
     expect(await found(on)).toEqual(NOTHING);
     await on.getByLabel('Leave out the 1 refused record and import the rest').check();
-    await button(on, 'Import the other 6 records').click();
-    await said(on).getByText('6 records imported from wrong.json; 1 refused one left out.').waitFor();
+    await button(on, 'Import the other 10 records').click();
+    await said(on).getByText('10 records imported from wrong.json; 1 refused one left out.').waitFor();
     expect((await found(on)).putts).toEqual(LITERAL_BACKUP.tables.putts.slice(0, 2));
   });
 
@@ -179,14 +187,14 @@ describe('the data of the player', () => {
     const other = await on.context().newPage();
     await other.goto(on.url());
     await setPageRecords(other, { rounds: [{ ...LITERAL_BACKUP.tables.rounds[0], course: 'Elsewhere' }] });
-    await button(on, 'Import 7 records').click();
+    await button(on, 'Import 11 records').click();
     await preview(on)
       .getByText(/changed meanwhile, in another tab perhaps\. Nothing was imported/)
       .waitFor();
     expect((await found(on)).putts).toEqual([]);
-    await preview(on).getByRole('heading', { name: 'This file adds 6 records and changes 1.' }).waitFor();
-    await button(on, 'Import 7 records').click();
-    await said(on).getByText('7 records imported').waitFor();
+    await preview(on).getByRole('heading', { name: 'This file adds 10 records and changes 1.' }).waitFor();
+    await button(on, 'Import 11 records').click();
+    await said(on).getByText('11 records imported').waitFor();
     expect(await found(on)).toEqual(LITERAL_BACKUP.tables);
   });
 

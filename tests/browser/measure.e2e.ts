@@ -6,6 +6,8 @@ import type { Page } from 'playwright';
 import { afterEach, describe, expect, it } from 'vitest';
 import { goTo, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
 import { seriousFindings, sidewaysScroll } from '../support/findings.ts';
+import { LITERAL_BACKUP } from '../support/literalBackup.ts';
+import { pageRecords, setPageRecords } from '../support/pageRecords.ts';
 
 let page: Page | undefined;
 afterEach(async () => {
@@ -117,6 +119,112 @@ describe('measuring a green', () => {
   });
 });
 
+describe('what was measured', () => {
+  it('is kept once, listed with day, ground and margin, stays after a reload and in other tabs, and can be taken back', async () => {
+    const on = await open();
+    await on.getByText('Nothing kept yet').waitFor();
+    await typeTwoRolls(on);
+    await on.getByLabel('mat', { exact: true }).check();
+    await button(on, 'Keep this').click();
+    await on.getByText('Kept, with today’s date. Practise and The week now reckon with it').waitFor();
+    await button(on, 'Keep this').click();
+    await on.getByText('Kept already').waitFor();
+    const kept = on.getByTestId('kept').getByRole('listitem');
+    await expect
+      .poll(() => kept.allInnerTexts())
+      .toEqual([
+        expect.stringMatching(/^Speed of the carpet: 10\.3 ft, give or take \d\.\d ft \(95%\), from 2 rolls/),
+      ]);
+    expect((await pageRecords(on)).measurements).toMatchObject([
+      { by: 'timedRolls', ground: 'carpet', rolls: [{ way: 'there', seconds: 2.8 }, { way: 'back' }] },
+    ]);
+    const other = await on.context().newPage();
+    await other.goto('/#/measure');
+    await expect.poll(() => other.getByTestId('kept').getByRole('listitem').count()).toBe(1);
+
+    // Used is kept too.
+    await on.getByLabel('green', { exact: true }).check();
+    await button(on, 'Use this green speed').click();
+    await on.getByText('Every screen now putts on 10.3 ft. Kept, with today’s date.').waitFor();
+    await on.reload();
+    await expect.poll(() => kept.count()).toBe(2);
+    await expect.poll(() => kept.first().innerText()).toMatch(/^Green speed, grass: /);
+    await expect.poll(() => other.getByTestId('kept').getByRole('listitem').count()).toBe(2);
+    await kept
+      .first()
+      .getByRole('button', { name: /^Delete Green speed, grass/ })
+      .click();
+    await kept.first().getByRole('button', { name: 'Delete', exact: true }).click();
+    await expect.poll(() => other.getByTestId('kept').getByRole('listitem').count()).toBe(1);
+    await expect.poll(() => kept.allInnerTexts()).toEqual([expect.stringMatching(/^Speed of the carpet/)]);
+    await other.close();
+
+    // Practise takes the carpet as it was measured, until it is set by hand.
+    await goTo(on, 'Practise');
+    await on.locator('.practice-list label', { hasText: 'Carpet gate' }).first().click();
+    const speed = on.getByLabel('Speed of the carpet (ft)');
+    await expect.poll(() => speed.inputValue()).toBe('10.3');
+    await on.getByText(/^Measured on /).waitFor();
+    await speed.fill('9');
+    await on.getByText(/^As you set it\. On .* you measured 10\.3 ft\.$/).waitFor();
+    await on.getByRole('button', { name: 'Take what was measured' }).click();
+    await expect.poll(() => speed.inputValue()).toBe('10.3');
+    await goTo(on, 'The week');
+    await on.getByText(/^As a green speed\. Measured on /).waitFor();
+    expect(await on.locator('output[for=carpet-speed]').innerText()).toBe('10.3 ft');
+    expect(pageProblems(on)).toEqual([]);
+  }, 90_000);
+
+  it('is not said to be kept when the device refuses, and can be kept once it does not', async () => {
+    const on = await open();
+    await typeTwoRolls(on);
+    await on.evaluate(() => {
+      const store = IDBObjectStore.prototype;
+      const { add } = store;
+      Object.assign(window, { mend: () => Object.assign(store, { add }) });
+      store.add = () => {
+        throw new DOMException('full', 'QuotaExceededError');
+      };
+    });
+    await button(on, 'Keep this').click();
+    await on.getByText('Not kept: the device refused to write').waitFor();
+    expect((await pageRecords(on)).measurements).toEqual([]);
+    await on.evaluate(() => (window as unknown as { mend: () => void }).mend());
+    await button(on, 'Keep this').click();
+    await on.getByText('Kept, with today’s date.').waitFor();
+    expect((await pageRecords(on)).measurements).toHaveLength(1);
+  });
+
+  it('has no sideways scroll and nothing serious for axe with every kind of it in the list', async () => {
+    const on = await open({ width: 1440, height: 900 });
+    await setPageRecords(on, {
+      measurements: [
+        ...LITERAL_BACKUP.tables.measurements,
+        { ...LITERAL_BACKUP.tables.measurements[0], id: 'measured-on-grass', ground: 'grass' },
+      ],
+    });
+    await on.reload();
+    await expect.poll(() => on.getByTestId('kept').getByRole('listitem').count()).toBe(3);
+    await on.getByRole('button', { name: /^Delete Start-line spread/ }).click();
+    for (const [width, theme] of [
+      [1440, 'Light'],
+      [1440, 'Dark'],
+      [390, 'Dark'],
+      [390, 'Light'],
+    ] as const) {
+      await on.setViewportSize({ width, height: 900 });
+      await on.getByRole('radio', { name: theme }).check({ force: true });
+      expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
+      expect(await seriousFindings(on), `${width} ${theme}`).toEqual([]);
+      if (process.env.PICTURES)
+        await on.screenshot({
+          path: `${process.env.PICTURES}/measure-${width}-${theme}.png`,
+          fullPage: true,
+        });
+    }
+  }, 90_000);
+});
+
 describe('measuring a player', () => {
   it('takes over pace and start line as the player’s own errors', async () => {
     const on = await open();
@@ -162,7 +270,7 @@ describe('measuring a player', () => {
     await on.getByLabel('Step', { exact: true }).check();
     await fill(on, 'Walk 1', /^Known length/, '60');
     await fill(on, 'Walk 1', /^Steps/, '24');
-    await button(on, 'Keep this as my step').click();
+    await button(on, 'Use this as my step').click();
     await on.getByText('Your step is now 30 in').waitFor();
     await on.getByLabel('Pace', { exact: true }).check();
     await expect.poll(() => on.getByText('Got steps').count()).toBe(0);

@@ -195,6 +195,62 @@ describe('practising', () => {
   );
 
   it(
+    'keeps a score half entered over a reload, for each drill its own, and forgets one that was written after all',
+    async () => {
+      const on = await open();
+      await worked(on);
+      const form = on.getByTestId('score');
+      await form.getByRole('radio', { name: '9', exact: true }).check({ force: true });
+      await form.getByLabel('Note, if you like').fill('half a no');
+      const other = puttingDrill('carpet-pace-zone')?.name ?? '';
+      await choose(on, other);
+      await form.getByLabel(/^Score/).fill('21');
+      await on.reload();
+      await expect.poll(() => drillNow(on)).toBe(other);
+      await expect.poll(() => form.getByLabel(/^Score/).inputValue()).toBe('21');
+      await choose(on, puttingDrill('start-gate')?.name ?? '');
+      expect(await form.getByRole('radio', { name: '9', exact: true }).isChecked()).toBe(true);
+      expect(await form.getByLabel('Note, if you like').inputValue()).toBe('half a no');
+      await form.getByRole('button', { name: 'Save 9 on grass' }).click();
+      await form.getByText('Saved.').waitFor();
+      // As a page leaves it that dies between the store's word and its own.
+      const [written] = (await pageRecords(on)).drillResults as KeptResult[];
+      await on.evaluate(
+        ([id]) =>
+          localStorage.setItem(
+            'borrow.practice.entry.1.start-gate',
+            JSON.stringify({ id, score: 9, speedKnown: false, note: 'half a no' }),
+          ),
+        [written.id] as const,
+      );
+      await on.reload();
+      await on.getByTestId('scores').getByText('half a no').waitFor();
+      await expect.poll(() => form.getByRole('radio', { name: '9', exact: true }).isChecked()).toBe(false);
+      expect(await form.getByRole('button', { name: 'Save the score' }).isDisabled()).toBe(true);
+    },
+    LONG,
+  );
+
+  it(
+    'opens with the drill and the ground of a link, and keeps what is chosen afterwards',
+    async () => {
+      const on = await open();
+      await on.goto('/#/practice/start-gate/carpet');
+      await expect.poll(() => drillNow(on)).toBe(puttingDrill('start-gate')?.name);
+      await expect.poll(() => new URL(on.url()).hash).toBe('#/practice');
+      const done = on.getByRole('group', { name: 'Done on' });
+      await expect.poll(() => done.getByLabel('carpet').isChecked()).toBe(true);
+      await choose(on, puttingDrill('three-by-three')?.name ?? '');
+      await on.reload();
+      await expect.poll(() => drillNow(on)).toBe(puttingDrill('three-by-three')?.name);
+      await on.goto('/#/practice/no-such-drill');
+      await expect.poll(() => new URL(on.url()).hash).toBe('#/practice');
+      expect(await drillNow(on)).toBe(puttingDrill('three-by-three')?.name);
+    },
+    LONG,
+  );
+
+  it(
     'takes a typed score where there are many, refuses what the drill cannot give, and steps',
     async () => {
       const on = await open();

@@ -4,6 +4,8 @@
  */
 import fc from 'fast-check';
 import { type PracticeSet, READ_TASKS, type RecordedPutt, type RecordedRound } from '../../sim/index.ts';
+import { type AnyMeasured, type KeptMeasurement, toKeep } from '../../src/store/measurementSchema.ts';
+import type { Plan } from '../../src/store/planSchema.ts';
 import {
   BREAK_WAYS,
   CLIMBS,
@@ -24,6 +26,7 @@ import type { RecordsNow } from '../../src/store/recordsNow.ts';
 import { noRecords } from '../../src/store/recordsNow.ts';
 import type { KeptAnswer, KeptSet } from '../../src/store/schema.ts';
 import { answer, set } from './sampleSet.ts';
+import { samplePlan } from './weekPlan.ts';
 
 /** Names that break a careless writer: quotes, delimiters, line ends, formulas, markup, other scripts, prototype names. */
 const HARD_NAMES = [
@@ -224,14 +227,148 @@ const anyResult = (number: number): fc.Arbitrary<KeptResult> =>
     })
     .map((body) => tidy({ id: `drill-result-${number}`, ...body }));
 
+const size = fc.double({ min: 0, max: 60, noNaN: true });
+/** Ends that are not known stand for infinite ones, as the engine gives them. */
+const ends = fc
+  .record({
+    value: size,
+    low: fc.oneof(size, fc.constant(-Infinity)),
+    high: fc.oneof(size, fc.constant(Infinity)),
+  })
+  .map((one) => ({ ...one, low: one.low + 0 }));
+const count = fc.integer({ min: 0, max: 60 });
+const way = fc.constantFrom('there' as const, 'back' as const);
+const spread = fc.record({ sd: ends, bias: ends, count });
+const speed = fc.record({
+  greenSpeed: ends,
+  slope: maybe(ends),
+  readings: fc.record({ there: size, back: size }, { requiredKeys: [] }),
+  rolls: count,
+  scatter: size,
+  marginWithTwoMore: fc.oneof(size, fc.constant(Infinity)),
+  marginAtBest: size,
+});
+const pairs = fc.array(fc.record({ facing: size, turned: size }), { maxLength: 3 });
+const ground = oneOf(GROUNDS);
+
+/** Anything the measuring screen could give, infinite ends and all. */
+export const anyMeasured: fc.Arbitrary<AnyMeasured> = fc.oneof(
+  fc.record({
+    day,
+    ground,
+    by: fc.constant('timedRolls' as const),
+    rolls: fc.array(fc.record({ way, distance: size, seconds: size }), { maxLength: 3 }),
+    result: speed,
+  }),
+  fc.record({
+    day,
+    ground,
+    by: fc.constant('rampRolls' as const),
+    height: size,
+    rolls: fc.array(fc.record({ way, distance: size }), { maxLength: 3 }),
+    result: speed,
+  }),
+  fc.record({
+    day,
+    ground,
+    by: fc.constant('level' as const),
+    pairs,
+    result: fc.record({ slope: ends, zeroError: size, pairs: count, scatter: size }),
+  }),
+  fc.record({
+    day,
+    ground,
+    by: fc.constant('levelBothWays' as const),
+    forwards: pairs,
+    left: pairs,
+    result: fc.record({
+      slope: ends,
+      uphill: maybe(ends),
+      forwards: ends,
+      left: ends,
+      pairs: count,
+      scatter: size,
+    }),
+  }),
+  fc.record({
+    day,
+    by: fc.constant('paceRolls' as const),
+    rolls: fc.array(
+      fc.record({ target: size, past: size, left: size }, { requiredKeys: ['target', 'past'] }),
+      {
+        maxLength: 3,
+      },
+    ),
+    result: fc.record({ pace: spread, direction: maybe(spread), rolls: count, oneTarget: fc.boolean() }),
+  }),
+  fc.record({
+    day,
+    by: fc.constant('gates' as const),
+    gates: fc.array(fc.record({ width: size, distance: size, passes: count, tries: count }), {
+      minLength: 1,
+      maxLength: 3,
+    }),
+    result: fc.record({
+      value: maybe(size),
+      low: size,
+      high: fc.oneof(size, fc.constant(Infinity)),
+      passes: count,
+      tries: count,
+    }),
+  }),
+  fc.record({
+    day,
+    by: fc.constant('walks' as const),
+    walks: fc.array(fc.record({ length: size, steps: size }), { maxLength: 3 }),
+    result: fc.record({ step: ends, walks: count }),
+  }),
+);
+
+const anyMeasurement = (number: number): fc.Arbitrary<KeptMeasurement> =>
+  fc
+    .tuple(anyMeasured, moment)
+    .map(([measured, recordedAt]) => toKeep(measured, { id: `measurement-${number}`, recordedAt }));
+
+/** A plan that the screen made, with days, ticks and scores of any kind. */
+const anyPlan = (number: number): fc.Arbitrary<Plan> =>
+  fc
+    .record({ madeAt: moment, day, score: maybe(fc.integer({ min: 0, max: 1000 })), words: name })
+    .map(({ madeAt, day: start, score, words }) => {
+      const plan = samplePlan({ id: `plan-of-a-week-${number}`, madeAt });
+      return {
+        ...plan,
+        start,
+        sessions: plan.sessions.map((session) => ({
+          ...session,
+          items: session.items.map((item) =>
+            tidy({
+              ...item,
+              doneOn: score === undefined ? undefined : start,
+              score,
+              expected: { cannot: words },
+            }),
+          ),
+        })),
+      };
+    });
+
 /** A database in which every round has ended. */
 export const anyRecords: fc.Arbitrary<RecordsNow> = fc
-  .tuple(some(anyRound, 4), some(anyPractice, 3), some(anySet, 2), some(anyResult, 2))
-  .map(([rounds, practice, sets, results]) => ({
+  .tuple(
+    some(anyRound, 4),
+    some(anyPractice, 3),
+    some(anySet, 2),
+    some(anyResult, 2),
+    some(anyMeasurement, 3),
+    some(anyPlan, 2),
+  )
+  .map(([rounds, practice, sets, results, measurements, plans]) => ({
     ...noRecords(),
     rounds: byId(rounds.map(({ round }) => round)),
     putts: byId(rounds.flatMap(({ putts }) => putts)),
     practice: byId(practice),
     readSets: byId(sets),
     drillResults: byId(results),
+    measurements: byId(measurements),
+    plans: byId(plans),
   }));

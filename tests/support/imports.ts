@@ -48,6 +48,8 @@ export const contentsNow = (now: RecordsNow): Record<string, unknown[]> =>
     practice: [...now.practice.values()],
     readSets: [...now.readSets.values()],
     drillResults: [...now.drillResults.values()],
+    measurements: [...now.measurements.values()],
+    plans: [...now.plans.values()],
   });
 
 /** What would be here after the plan. */

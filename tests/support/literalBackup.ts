@@ -1,8 +1,8 @@
-/** One backup, written out by hand: a round of two holes, a practice set, a reading set, a score of a drill. Not made by the program. */
+/** One backup, written out by hand: a round of two holes, a practice set, a reading set, a score of a drill, two measurements, a plan. Not made by the program. */
 
 export const LITERAL_BACKUP = {
   format: 'borrow-backup',
-  version: 3,
+  version: 4,
   madeAt: 1764000000000,
   tables: {
     rounds: [
@@ -121,6 +121,97 @@ export const LITERAL_BACKUP = {
         greenSpeed: 3.048,
         score: 14,
         note: 'new gate',
+      },
+      {
+        id: 'week.b4a1c7de-plan.s1-1',
+        day: '2025-11-25',
+        recordedAt: 1764050000000,
+        drillId: 'carpet-gate',
+        version: 1,
+        ground: 'carpet',
+        greenSpeed: 3.4,
+        score: 13,
+      },
+    ],
+    measurements: [
+      {
+        id: 'b4a1c7de-carpet',
+        day: '2025-11-24',
+        recordedAt: 1763995000000,
+        ground: 'carpet',
+        by: 'timedRolls',
+        rolls: [
+          { way: 'there', distance: 2.4384, seconds: 2.8 },
+          { way: 'back', distance: 2.8956, seconds: 3.6 },
+        ],
+        result: {
+          greenSpeed: { value: 3.14, low: 2.8, high: 3.52 },
+          slope: { value: 0.012, low: -0.001, high: 0.025 },
+          readings: { there: 2.68, back: 3.75 },
+          rolls: 2,
+          scatter: 1,
+          marginWithTwoMore: 0.3,
+          marginAtBest: 0.19,
+        },
+      },
+      {
+        id: 'b4a1c7de-gates',
+        day: '2025-11-24',
+        recordedAt: 1763996000000,
+        by: 'gates',
+        gates: [{ width: 0.1, distance: 1, passes: 0, tries: 4 }],
+        // None passed: no upper end is known, and a file of JSON has no word for it.
+        result: { low: 0.03, passes: 0, tries: 4 },
+      },
+    ],
+    plans: [
+      {
+        id: 'b4a1c7de-plan',
+        madeAt: 1764000000000,
+        madeOn: '2025-11-24',
+        start: '2025-11-24',
+        revision: 3,
+        costs: [
+          { error: 'line', step: 'lineTenth', saved: { value: 0.3, low: 0.25, high: 0.35 } },
+          { error: 'pace', step: 'pacePoint', saved: { value: 0.2, low: 0.15, high: 0.25 } },
+          { error: 'read', step: 'readPoints', saved: { value: 0.1, low: 0.05, high: 0.15 } },
+        ],
+        choosePace: false,
+        source: 'own',
+        holes: 2,
+        own: 0.1,
+        grass: { greenSpeed: 3.048, slope: 0.02 },
+        carpet: { greenSpeed: 3.4 },
+        sessions: [
+          {
+            id: 's1',
+            day: '2025-11-25',
+            minutes: 20,
+            ground: 'carpet',
+            items: [
+              {
+                id: 's1-1',
+                kind: 'drill',
+                activity: 'carpet-gate',
+                trains: 'line',
+                minutes: 8,
+                why: 'dearest',
+                expected: { mean: 12.5, low: 9, high: 16, sd: 2.4, mark: 14, chance: 0.33, repetitions: 12 },
+                doneOn: '2025-11-25',
+                score: 13,
+              },
+              {
+                id: 's1-2',
+                kind: 'reading',
+                activity: 'adaptive',
+                trains: 'read',
+                minutes: 6,
+                why: 'next',
+              },
+            ],
+          },
+        ],
+        test: { session: 's1', item: 's1-1', againOn: '2025-12-09' },
       },
     ],
   },

@@ -19,6 +19,8 @@ const records = (): RecordsNow => {
     practice: byId(tables.practice),
     readSets: byId(tables.readSets),
     drillResults: byId(tables.drillResults),
+    measurements: byId(tables.measurements),
+    plans: byId(tables.plans),
   } as unknown as RecordsNow;
 };
 

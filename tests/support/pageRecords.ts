@@ -2,7 +2,7 @@
 import type { Page } from 'playwright';
 import type { RawRecords } from '../../src/store/recordsNow.ts';
 
-const STORES = ['rounds', 'putts', 'practice', 'readSets', 'drillResults'] as const;
+const STORES = ['rounds', 'putts', 'practice', 'readSets', 'drillResults', 'measurements', 'plans'] as const;
 
 export const pageRecords = (page: Page, database = 'borrow'): Promise<RawRecords> =>
   page.evaluate(

@@ -1,7 +1,7 @@
 /** A plan of a week as the screen would make it, from costs given by hand. */
 import type { ErrorCost } from '../../sim/index.ts';
 import { newPlan, type PlanStart } from '../../src/screens/week/plan.ts';
-import type { Plan } from '../../src/screens/week/schema.ts';
+import type { Plan } from '../../src/store/planSchema.ts';
 
 const cost = (error: ErrorCost['error'], step: ErrorCost['step'], value: number): ErrorCost => ({
   error,
@@ -14,6 +14,7 @@ export const START = '2026-11-26';
 export const samplePlan = (change: Partial<PlanStart> = {}): Plan =>
   newPlan({
     id: '5f0c3f0e-1111-4222-8333-444455556666',
+    madeAt: Date.UTC(2026, 10, 26, 8),
     madeOn: START,
     start: START,
     costs: [cost('read', 'readPoints', 0.3), cost('pace', 'pacePoint', 0.2), cost('line', 'lineTenth', 0.1)],

@@ -39,7 +39,7 @@ export const OverviewCard = ({ on }: { on: DataSession }) => {
       </h1>
       <p class="quiet">
         Everything stays in this browser, on this device: nothing is sent anywhere. A backup is one file with
-        all rounds, putts, practice and reading sets.
+        everything: rounds, putts, practice, reading sets, scores of drills, measurements and plans of weeks.
       </p>
       <div class="data-actions">
         <button type="button" class="data-main" disabled={isBusy(on)} onClick={() => void on.backUp()}>

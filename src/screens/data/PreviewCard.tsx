@@ -5,16 +5,8 @@ import { Choice } from '../../app/Choice.tsx';
 import { localDay } from '../../store/day.ts';
 import { VERDICTS, type Verdict } from '../../store/importDraft.ts';
 import { type ImportPlan, type PlanLine, writtenBy } from '../../store/importPlan.ts';
-import {
-  changeWords,
-  counted,
-  importWords,
-  planSentence,
-  recordWords,
-  TABLE_WORDS,
-  VERDICT_WORDS,
-  type Wording,
-} from '../../text/data.ts';
+import { counted, importWords, planSentence, VERDICT_WORDS } from '../../text/data.ts';
+import { changeWords, recordWords, TABLE_WORDS, type Wording } from '../../text/dataRecords.ts';
 import { formatDay, type Units } from '../../text/format.ts';
 import type { DataSession, Preview } from './session.ts';
 

@@ -14,6 +14,7 @@ import { type ImportPlan, type PlanOptions, planImport, writtenBy } from '../../
 import { lastBackup, noteBackup } from '../../store/notes.ts';
 import type { Persisted, StorageState } from '../../store/persistence.ts';
 import { judgeRecords, type RawRecords, type RecordsNow, rawRecords } from '../../store/recordsNow.ts';
+import { perTable, TABLE_NAMES } from '../../store/tables.ts';
 import { inSlices, type SlicesOptions, type Work } from '../../store/work.ts';
 import { counted, type Holding } from '../../text/data.ts';
 
@@ -133,18 +134,11 @@ export const createDataSession = (world: DataWorld): DataSession => {
 
   const look = async (): Promise<void> => {
     const database = await world.openDatabase();
-    const { rounds, putts, practice, readSets, drillResults, notes } = database;
-    const holding = await database.transaction(
-      'r',
-      [rounds, putts, practice, readSets, drillResults, notes],
-      async () => ({
-        rounds: await rounds.count(),
-        putts: await putts.count(),
-        practice: await practice.count(),
-        readSets: await readSets.count(),
-        drillResults: await drillResults.count(),
-      }),
+    const tables = TABLE_NAMES.map((name) => database.table(name));
+    const counts = await database.transaction('r', tables, () =>
+      Promise.all(tables.map((table) => table.count())),
     );
+    const holding = perTable((name) => counts[TABLE_NAMES.indexOf(name)]);
     overview.value = {
       holding,
       lastBackup: await lastBackup(database),

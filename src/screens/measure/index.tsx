@@ -13,6 +13,8 @@ import { plural } from '../../text/review.ts';
 import { chooseForm, keepDrafts, state } from './drafts.ts';
 import { Entries } from './Entries.tsx';
 import { FORM_NAMES, type FormId, formOf } from './forms.ts';
+import { Kept } from './Kept.tsx';
+import { keepMeasured } from './keeping.ts';
 import './measure.css';
 import { Sketch } from './Sketch.tsx';
 import { TiltPanel } from './TiltPanel.tsx';
@@ -26,6 +28,12 @@ const Answer = ({ form, outcome, question }: { form: FormId; outcome: Outcome; q
   // What was said of one result is not said of the next.
   const answer = words?.answer ?? '';
   useEffect(() => setDone(''), [answer, form]);
+  const uses = kept === undefined ? [] : usesOf(kept, units.value);
+  const keep = (used: string): void => {
+    if (kept === undefined) return;
+    setDone(used);
+    void keepMeasured(kept).then((words) => setDone(`${used} ${words}`.trim()));
+  };
   return (
     <section class="card measure-answer" aria-label="Answer">
       <Choice
@@ -53,16 +61,24 @@ const Answer = ({ form, outcome, question }: { form: FormId; outcome: Outcome; q
       </div>
       {kept !== undefined && (
         <p class="measure-actions">
-          {usesOf(kept, units.value).map(({ label, take }, index) => (
+          {uses.map(({ label, take }, index) => (
             <button
               key={label}
               type="button"
               class={index === 0 ? 'measure-main' : undefined}
-              onClick={() => setDone(take())}
+              // Used is kept too: what every screen reckons with can be looked up later, with its day.
+              onClick={() => keep(take())}
             >
               {label}
             </button>
           ))}
+          <button
+            type="button"
+            class={uses.length === 0 ? 'measure-main' : undefined}
+            onClick={() => keep('')}
+          >
+            Keep this
+          </button>
         </p>
       )}
       <p role="status" class="measure-done">
@@ -106,6 +122,7 @@ export const MeasureScreen = () => {
       <div class="measure-left">
         {id === 'slope' && <TiltPanel draft={draft} />}
         <Entries form={form} draft={draft} units={units.value} step={own} />
+        <Kept />
       </div>
       <div class="measure-right">
         <HowTo guide={guide} form={id} choices={draft.choices} />

@@ -1,6 +1,6 @@
 /**
  * Taking a result over: into the putt in hand, or into the person's errors, within what those accept and with a word on it.
- * Answers for: which results can be used for what. Leaves out: keeping them in the record.
+ * Answers for: which results can be used for what. Leaves out: keeping them (keeping.ts).
  */
 import type { MeasuredGreen, MeasuredPlayer } from '../../../sim/index.ts';
 import { PLAYER_RANGES, player, STEP_RANGE, step } from '../../app/settings.ts';
@@ -92,7 +92,7 @@ export const usesOf = (kept: MeasuredGreen | MeasuredPlayer, units: Units): read
     case 'walks':
       return [
         {
-          label: 'Keep this as my step',
+          label: 'Use this as my step',
           take: () => {
             const say = (metres: number): string => formatShort(metres, units);
             const [taken, word] = within(kept.result.step.value, STEP_RANGE, say);

@@ -1,22 +1,21 @@
 /** The ground the score is expected on: grass by green speed and slope, the same as on every screen, or a carpet by a speed of its own. */
 import { metresToFeet } from '../../../sim/index.ts';
+import { carpetHint, TakeMeasured } from '../../app/CarpetBasis.tsx';
 import { Choice } from '../../app/Choice.tsx';
+import { carpetSpeed, setCarpetSpeed } from '../../app/carpet.ts';
 import { Field } from '../../app/Field.tsx';
 import { apply, SlopeField, SpeedField } from '../../app/GroundFields.tsx';
 import { LIMITS } from '../../app/situation.ts';
 import { parseGreenSpeed } from '../../text/parse.ts';
-import { carpetSpeed, chooseGround, chosen, GROUND_OPTIONS, groundKind } from './state.ts';
+import { chooseGround, chosen, GROUND_OPTIONS, groundKind } from './state.ts';
 
 const CarpetField = () => (
   <Field
     id="carpet-speed"
     label="Speed of the carpet (ft)"
     text={String(+metresToFeet(carpetSpeed.value).toFixed(1))}
-    onText={(text) =>
-      apply(parseGreenSpeed(text, LIMITS.greenSpeed), (value) => {
-        carpetSpeed.value = value;
-      })
-    }
+    onText={(text) => apply(parseGreenSpeed(text, LIMITS.greenSpeed), setCarpetSpeed)}
+    hint={carpetHint()}
   />
 );
 
@@ -35,9 +34,8 @@ export const GroundCard = () => (
     {groundKind.value === 'carpet' ? (
       <>
         <CarpetField />
-        <p class="hint">
-          A carpet counts as level. Time a few rolls on the screen “Measure” to know its speed.
-        </p>
+        <TakeMeasured />
+        <p class="hint">A carpet counts as level.</p>
       </>
     ) : (
       <>

@@ -3,6 +3,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect, useState } from 'preact/hooks';
 import { followed, ownDatabase } from '../../app/records.ts';
 import { drillResultsOf } from '../../store/drillResults.ts';
+import { isOfPlan } from '../../store/planScores.ts';
 import type { KeptResult } from '../../store/recordSchema.ts';
 import { formatDay, formatGreenSpeed } from '../../text/format.ts';
 import { changeSentences, judgedWords, missingWords } from '../../text/practice.ts';
@@ -17,10 +18,11 @@ const SHOWN = 12;
 
 const store = async () => drillResultsOf((await ownDatabase()).database);
 
-const whereWords = ({ ground, greenSpeed, version }: KeptResult, now: number): string =>
+const whereWords = ({ id, ground, greenSpeed, version }: KeptResult, now: number): string =>
   [
     ground,
     ...(greenSpeed === undefined ? [] : [formatGreenSpeed(greenSpeed)]),
+    ...(isOfPlan(id) ? ['from The week'] : []),
     ...(version === now ? [] : [`version ${version} of the drill`]),
   ].join(', ');
 

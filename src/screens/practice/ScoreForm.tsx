@@ -1,4 +1,5 @@
 /** Writing a score down: a button for each number, or a field where there are many. Saved is said only when the store has said so. */
+import { useEffect } from 'preact/hooks';
 import { type PuttingDrill, scoreRange } from '../../../sim/index.ts';
 import { Choice } from '../../app/Choice.tsx';
 import { Field } from '../../app/Field.tsx';
@@ -9,7 +10,15 @@ import { LONGEST_NAME } from '../../store/recordSchema.ts';
 import { scoreWords } from '../../text/drills.ts';
 import { formatGreenSpeed } from '../../text/format.ts';
 import { parseQuantity } from '../../text/parse.ts';
-import { changeEntry, type Entry, type EntryWorld, entryOf, saveEntry, stepScore } from './entry.ts';
+import {
+  changeEntry,
+  type Entry,
+  type EntryWorld,
+  entryOf,
+  forgetWritten,
+  saveEntry,
+  stepScore,
+} from './entry.ts';
 import { chooseGround, chosen, GROUND_OPTIONS, ground } from './state.ts';
 
 /** More numbers than this are typed or stepped. */
@@ -90,7 +99,19 @@ const STATES: Readonly<Record<Entry['state'], () => string>> = {
   saved: () => (recordsLast.value ? 'Saved.' : 'Kept on this page only, until you close it.'),
 };
 
+/** What an earlier page left on the form, and had written all the same. */
+const useWritten = (): void =>
+  useEffect(() => {
+    const look = async (): Promise<void> => {
+      const { results } = await drillResultsOf((await ownDatabase()).database).list();
+      forgetWritten(new Set(results.map(({ id }) => id)));
+    };
+    // Where the records cannot be read the entry stays.
+    look().catch(() => undefined);
+  }, []);
+
 export const ScoreForm = () => {
+  useWritten();
   const drill = chosen.value;
   const entry = entryOf(drill);
   const { least, most } = scoreRange(drill);

@@ -1,18 +1,18 @@
 /**
  * A score being entered, one for each drill: what it becomes when it is kept, and what is said when the device refuses. An entry leaves
- * the form only when the store has written it. Leaves out: the store (store/drillResults.ts), drawing (ScoreForm.tsx).
+ * the form only when the store has written it, and outlives a reload until then. Leaves out: the store (store/drillResults.ts), where half an
+ * entry is kept (keptEntry.ts), drawing (ScoreForm.tsx).
  */
 import { signal } from '@preact/signals';
+import { PUTTING_DRILLS } from '../../../drills/putting-drills.ts';
 import { type DrillGround, type PuttingDrill, scoreRange } from '../../../sim/index.ts';
 import type { KeptResult } from '../../store/recordSchema.ts';
+import { type KeptEntry, keepEntry, loadEntry } from './keptEntry.ts';
 
-export interface Entry {
-  /** Of the record it becomes: a second try writes the same one. */
-  readonly id: string | undefined;
-  readonly score: number | undefined;
-  /** Whether the green speed set on the page was that of the day. */
-  readonly speedKnown: boolean;
-  readonly note: string;
+/**
+ * id: of the record it becomes; a second try writes the same one. speedKnown: the green speed set on the page was that of the day.
+ */
+export interface Entry extends KeptEntry {
   readonly state: 'entering' | 'saving' | 'saved' | 'refused';
 }
 
@@ -27,11 +27,29 @@ export interface EntryWorld {
 
 const NOTHING: Entry = { id: undefined, score: undefined, speedKnown: false, note: '', state: 'entering' };
 
-const entries = signal<Readonly<Record<string, Entry>>>({});
+/** As a page before this one left them. */
+const leftOver = (): Record<string, Entry> =>
+  Object.fromEntries(
+    PUTTING_DRILLS.flatMap((drill) => {
+      const kept = loadEntry(drill);
+      return kept === undefined ? [] : [[drill.id, { ...kept, state: 'entering' as const }]];
+    }),
+  );
+
+const entries = signal<Readonly<Record<string, Entry>>>(leftOver());
 export const entryOf = ({ id }: Pick<PuttingDrill, 'id'>): Entry => entries.value[id] ?? NOTHING;
 
 const put = ({ id }: Pick<PuttingDrill, 'id'>, entry: Entry): void => {
   entries.value = { ...entries.peek(), [id]: entry };
+  const { score, speedKnown, note, state } = entry;
+  const isEmpty = state === 'saved' || (score === undefined && !speedKnown && note === '');
+  keepEntry({ id }, isEmpty ? undefined : entry);
+};
+
+/** An entry whose record is there was written just before its page died: it leaves the form. @param ids of the records there are */
+export const forgetWritten = (ids: ReadonlySet<string>): void => {
+  for (const [id, entry] of Object.entries(entries.peek()))
+    if (entry.id !== undefined && entry.state === 'entering' && ids.has(entry.id)) put({ id }, NOTHING);
 };
 
 /** What the person changes. While it is being saved it stays as it is. */

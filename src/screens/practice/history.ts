@@ -19,6 +19,19 @@ import type { KeptResult } from '../../store/recordSchema.ts';
 /** Green speeds this near count as one, m: half a foot, what a Stimpmeter reading is good for (common practice, no source). */
 const SAME_SPEED = feetToMetres(0.5);
 
+/** Scores of this drill as it is now on one kind of ground, those it can give. */
+export const likeScores = (
+  drill: PuttingDrill,
+  results: readonly KeptResult[],
+  kind: GroundKind,
+): KeptResult[] => {
+  const { least, most } = scoreRange(drill);
+  return results.filter(
+    ({ drillId, version, ground, score }) =>
+      drillId === drill.id && version === drill.version && ground === kind && score >= least && score <= most,
+  );
+};
+
 export interface HistoryRow {
   readonly result: KeptResult;
   /** undefined: the expected score on the page is not that of this ground. */
@@ -60,10 +73,10 @@ export const historyOf = ({
   expectation,
   retestFrom,
 }: HistoryQuestion): DrillHistory => {
-  const { least, most } = scoreRange(drill);
+  const { least } = scoreRange(drill);
   const all = results.filter(({ drillId }) => drillId === drill.id);
   const alike = all.filter(({ version, ground }) => version === drill.version && ground === kind);
-  const like = alike.filter(({ score }) => score >= least && score <= most);
+  const like = likeScores(drill, results, kind);
   const others = all.filter((one) => !alike.includes(one));
 
   const fits =

@@ -1,5 +1,7 @@
 /** Putting drills: which there are, the score this player should expect, and what his scores say. Leaves out: figures, words. */
 import { useEffect } from 'preact/hooks';
+import { useLocation, useParams } from 'wouter-preact';
+import { followCarpet } from '../../app/carpet.ts';
 import { PlayerPanel } from '../../app/PlayerPanel.tsx';
 import { RulesCaution } from '../../app/RulesCaution.tsx';
 import { Chances, Expected } from './Expected.tsx';
@@ -8,14 +10,23 @@ import { History } from './History.tsx';
 import { Library } from './Library.tsx';
 import { ScoreForm } from './ScoreForm.tsx';
 import { SetUp } from './SetUp.tsx';
-import { keepPractice } from './state.ts';
+import { keepPractice, openWith } from './state.ts';
 import { followExpectation } from './work.ts';
 import '../decide/decide.css';
 import './practice.css';
 
 export const PracticeScreen = () => {
   useEffect(keepPractice, []);
+  useEffect(followCarpet, []);
   useEffect(followExpectation, []);
+  const { drill, on } = useParams<{ drill?: string; on?: string }>();
+  const [, navigate] = useLocation();
+  useEffect(() => {
+    if (drill === undefined) return;
+    openWith(drill, on);
+    // Chosen once: what is chosen afterwards must survive a reload.
+    navigate('/practice', { replace: true });
+  }, [drill, on, navigate]);
   return (
     <div class="practice">
       <Library />

@@ -1,23 +1,20 @@
 /**
  * What the practice screen is set to: the drill, what the list shows, the ground. Kept on the device; what is found there and is not
- * ours is dropped. Leaves out: green speed and slope (app/situation.ts), the player (app/settings.ts), scores (entry.ts).
+ * ours is dropped. Leaves out: green speed and slope (app/situation.ts), the carpet (app/carpet.ts), the player (app/settings.ts), scores (entry.ts).
  */
 import { computed, effect, signal } from '@preact/signals';
 import { PUTTING_DRILLS, puttingDrill } from '../../../drills/putting-drills.ts';
 import {
   type DrillGround,
-  feetToMetres,
   type GroundKind,
   type PuttingDrill,
   TRAINED,
   type Trained,
 } from '../../../sim/index.ts';
-import { greenSpeed, LIMITS, slope } from '../../app/situation.ts';
+import { carpetSpeed } from '../../app/carpet.ts';
+import { greenSpeed, slope } from '../../app/situation.ts';
 
 const KEY = 'borrow.practice.1';
-
-/** A carpet's speed before one was measured, m: 11 ft (common practice, no source). */
-const USUAL_CARPET = feetToMetres(11);
 
 export const GROUND_OPTIONS = [
   { value: 'grass', label: 'grass' },
@@ -36,15 +33,12 @@ export interface DrillFilter {
 export interface StoredPractice {
   readonly drillId: string;
   readonly ground: GroundKind;
-  /** Stimpmeter reading, m. */
-  readonly carpetSpeed: number;
   readonly filter: DrillFilter;
 }
 
 const DEFAULTS: StoredPractice = {
   drillId: PUTTING_DRILLS[0].id,
   ground: 'grass',
-  carpetSpeed: USUAL_CARPET,
   filter: { ground: 'any', trains: 'any', minutes: 'any' },
 };
 
@@ -63,16 +57,11 @@ export const parsePractice = (text: string | null): StoredPractice => {
     return DEFAULTS;
   }
   if (!isObject(found)) return DEFAULTS;
-  const { drillId, ground, carpetSpeed, filter } = found;
-  const { min, max } = LIMITS.greenSpeed;
+  const { drillId, ground, filter } = found;
   const kept = isObject(filter) ? filter : {};
   return {
     drillId: typeof drillId === 'string' && puttingDrill(drillId) ? drillId : DEFAULTS.drillId,
     ground: oneOf(ground, ['grass', 'carpet'], DEFAULTS.ground),
-    carpetSpeed:
-      typeof carpetSpeed === 'number' && carpetSpeed >= min && carpetSpeed <= max
-        ? carpetSpeed
-        : DEFAULTS.carpetSpeed,
     filter: {
       ground: oneOf(kept.ground, ['any', 'grass', 'carpet'], 'any'),
       trains: oneOf(kept.trains, ['any', ...TRAINED], 'any'),
@@ -92,7 +81,6 @@ const read = (): string | null => {
 const loaded = parsePractice(read());
 const drillId = signal(loaded.drillId);
 export const filter = signal(loaded.filter);
-export const carpetSpeed = signal(loaded.carpetSpeed);
 const wantedGround = signal(loaded.ground);
 
 export const chosen = computed<PuttingDrill>(() => puttingDrill(drillId.value) ?? PUTTING_DRILLS[0]);
@@ -106,6 +94,13 @@ export const groundKind = computed<GroundKind>(() =>
 );
 export const chooseGround = (kind: GroundKind): void => {
   wantedGround.value = kind;
+};
+
+/** The drill of a link, on the ground it names; what nobody knows is passed over. */
+export const openWith = (id: string, on: string | undefined): void => {
+  if (puttingDrill(id) === undefined) return;
+  choose(id);
+  if (on === 'grass' || on === 'carpet') chooseGround(on);
 };
 
 export const ground = computed<DrillGround>(() =>
@@ -132,7 +127,6 @@ export const keepPractice = (): (() => void) =>
     const kept: StoredPractice = {
       drillId: drillId.value,
       ground: wantedGround.value,
-      carpetSpeed: carpetSpeed.value,
       filter: filter.value,
     };
     try {

@@ -1,4 +1,5 @@
 /** What to practise: a set left unfinished, the sets and drills, when the truth is shown, progress and earlier sets. */
+import { useEffect, useRef } from 'preact/hooks';
 import { READ_DRILLS } from '../../../drills/index.ts';
 import { Choice } from '../../app/Choice.tsx';
 import { isFinished, type KeptSet } from '../../store/schema.ts';
@@ -15,6 +16,8 @@ export interface ChooserProps {
   readonly unreadable: number;
   /** The id of the drill whose putts are being drawn. */
   readonly making: string | undefined;
+  /** The id of the set that a link asks for. */
+  readonly wanted?: string;
   readonly feedback: Feedback;
   readonly onFeedback: (feedback: Feedback) => void;
   readonly onStart: (offer: Offer) => void;
@@ -70,21 +73,28 @@ const drillNote = (offer: Offer): string | undefined =>
 interface OfferRowProps {
   readonly offer: Offer;
   readonly making: string | undefined;
+  readonly wanted: boolean;
   readonly onStart: (offer: Offer) => void;
 }
 
-const OfferRow = ({ offer, making, onStart }: OfferRowProps) => {
+const OfferRow = ({ offer, making, wanted, onStart }: OfferRowProps) => {
   const note = drillNote(offer);
+  const start = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (wanted) start.current?.focus();
+  }, [wanted]);
   return (
-    <li class={offer.id === ADAPTIVE_SET.id ? 'read-first' : undefined}>
+    <li class={`${offer.id === ADAPTIVE_SET.id ? 'read-first' : ''} ${wanted ? 'read-wanted' : ''}`.trim()}>
       <div>
         <h2>{offer.name}</h2>
+        {wanted && <p class="read-planned">Planned in The week: start it here.</p>}
         <p>{offer.purpose}</p>
         {note && <p class="quiet">{note}</p>}
       </div>
       <button
+        ref={start}
         type="button"
-        class={offer.id === ADAPTIVE_SET.id ? 'read-main' : undefined}
+        class={wanted || offer.id === ADAPTIVE_SET.id ? 'read-main' : undefined}
         aria-label={`Start ${offer.name}`}
         data-drill={offer.id}
         disabled={making !== undefined}
@@ -100,7 +110,7 @@ const OfferRow = ({ offer, making, onStart }: OfferRowProps) => {
 const OFFERS: readonly Offer[] = [ADAPTIVE_SET, PACE_SET, SLOPE_SET, ...READ_DRILLS];
 
 export const Chooser = (props: ChooserProps) => {
-  const { sets, ready, unreadable, making, feedback, onFeedback, onStart, onResume, onLook } = props;
+  const { sets, ready, unreadable, making, wanted, feedback, onFeedback, onStart, onResume, onLook } = props;
   const unfinished = sets.find((set) => !isFinished(set));
   const answered = sets.filter(({ answers }) => answers.length > 0);
   return (
@@ -128,7 +138,13 @@ export const Chooser = (props: ChooserProps) => {
         </div>
         <ul class="read-drills">
           {OFFERS.map((offer) => (
-            <OfferRow key={offer.id} offer={offer} making={making} onStart={onStart} />
+            <OfferRow
+              key={offer.id}
+              offer={offer}
+              making={making}
+              wanted={offer.id === wanted}
+              onStart={onStart}
+            />
           ))}
         </ul>
         <p class="quiet">Drills without a named source are common practice.</p>

@@ -1,5 +1,6 @@
 /** The screen where one learns to read: connects the session to its views. Leaves out: rules of the game (session.ts). */
-import { useEffect } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
+import { useLocation, useParams } from 'wouter-preact';
 import {
   chooseNext,
   makePaceSet,
@@ -87,7 +88,16 @@ const Panel = ({ asked, units, on }: { asked: Asked; units: Units; on: Session }
   );
 };
 
-const Stages = ({ settings, on }: { settings: Settings; on: Session }) => {
+const Stages = ({
+  settings,
+  on,
+  wanted,
+}: {
+  settings: Settings;
+  on: Session;
+  /** Id of the set a link asks for. */
+  wanted: string | undefined;
+}) => {
   const units = settings.units.value;
   const stage = on.stage.value;
   if (stage.kind === 'choosing')
@@ -97,6 +107,7 @@ const Stages = ({ settings, on }: { settings: Settings; on: Session }) => {
         ready={on.ready.value}
         unreadable={on.unreadable.value}
         making={on.making.value}
+        wanted={wanted}
         feedback={on.feedback.value}
         onFeedback={(feedback) => {
           on.feedback.value = feedback;
@@ -148,6 +159,16 @@ const Stages = ({ settings, on }: { settings: Settings; on: Session }) => {
 
 export const ReadScreen = ({ settings = ownSettings }: { settings?: Settings }) => {
   useEffect(() => void session.open(), []);
+  const { set } = useParams<{ set?: string }>();
+  const [, navigate] = useLocation();
+  const [wanted, setWanted] = useState<string | undefined>(undefined);
+  useEffect(() => {
+    if (set === undefined) return;
+    setWanted(set);
+    // A set in hand is kept as far as it is answered, and is offered again.
+    session.leave();
+    navigate('/read', { replace: true });
+  }, [set, navigate]);
   const problem = session.storageProblem.value ?? session.makingProblem.value;
   return (
     <>
@@ -156,7 +177,7 @@ export const ReadScreen = ({ settings = ownSettings }: { settings?: Settings }) 
           {problem}
         </p>
       )}
-      <Stages settings={settings} on={session} />
+      <Stages settings={settings} on={session} wanted={wanted} />
     </>
   );
 };

@@ -2,7 +2,9 @@
 import { signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { feetToMetres, metresToFeet } from '../../../sim/index.ts';
+import { carpetHint, TakeMeasured } from '../../app/CarpetBasis.tsx';
 import { Choice } from '../../app/Choice.tsx';
+import { carpetSpeed, followCarpet, setCarpetSpeed } from '../../app/carpet.ts';
 import { Slider } from '../../app/Slider.tsx';
 import { formatGreenSpeed } from '../../text/format.ts';
 import { Working } from '../costs/Working.tsx';
@@ -11,7 +13,6 @@ import { currentPlan } from './kept.ts';
 import {
   asked,
   CARPET_SPEEDS,
-  carpetSpeed,
   daysOfWeek,
   followMaking,
   pending,
@@ -26,23 +27,25 @@ import { SessionFields } from './SessionFields.tsx';
 export const planning = signal(false);
 
 const CarpetSpeed = () => (
-  <Slider
-    id="carpet-speed"
-    label="Your carpet"
-    hint="As a green speed; Measure finds it with a few timed rolls. 10 ft is common practice, no source."
-    min={CARPET_SPEEDS.min}
-    max={CARPET_SPEEDS.max}
-    step={0.5}
-    value={Math.round(2 * metresToFeet(carpetSpeed.value)) / 2}
-    shown={formatGreenSpeed(carpetSpeed.value)}
-    onValue={(feet) => {
-      carpetSpeed.value = feetToMetres(feet);
-    }}
-  />
+  <>
+    <Slider
+      id="carpet-speed"
+      label="Your carpet"
+      hint={`As a green speed. ${carpetHint()}`}
+      min={CARPET_SPEEDS.min}
+      max={CARPET_SPEEDS.max}
+      step={0.5}
+      value={Math.round(2 * metresToFeet(carpetSpeed.value)) / 2}
+      shown={formatGreenSpeed(carpetSpeed.value)}
+      onValue={(feet) => setCarpetSpeed(feetToMetres(feet))}
+    />
+    <TakeMeasured />
+  </>
 );
 
 export const Maker = () => {
   useEffect(renewStart, []);
+  useEffect(followCarpet, []);
   useEffect(followCosts, []);
   useEffect(
     () =>

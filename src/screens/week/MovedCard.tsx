@@ -1,15 +1,17 @@
 /** After the next rounds: what moved since the plan began, and what cannot be said yet. */
 import { useEffect, useMemo, useState } from 'preact/hooks';
-import { ownDatabase } from '../../app/records.ts';
+import { followed, ownDatabase } from '../../app/records.ts';
 import { shownRecords, shownSource } from '../../app/shownRecords.ts';
+import { drillResultsOf } from '../../store/drillResults.ts';
+import type { Plan } from '../../store/planSchema.ts';
 import { readStoreOf } from '../../store/readSets.ts';
 import type { KeptSet } from '../../store/schema.ts';
 import { formatDay } from '../../text/format.ts';
 import { benchmarkWords } from '../../text/review.ts';
-import { MOVED_MEANING, movedHeadline, movedWords } from '../../text/week.ts';
+import { betweenWords, MOVED_MEANING, movedHeadline, movedWords } from '../../text/week.ts';
 import { benchmark } from '../costs/question.ts';
 import { movedSince } from './moved.ts';
-import type { Plan } from './schema.ts';
+import { testScores } from './testScores.ts';
 
 /** The person's own read sets; the invented player has none. */
 const useReadSets = (): readonly KeptSet[] => {
@@ -31,13 +33,22 @@ const useReadSets = (): readonly KeptSet[] => {
 
 export const MovedCard = ({ plan }: { plan: Plan }) => {
   const sets = useReadSets();
+  const [scores] = useState(() =>
+    followed(async () => drillResultsOf((await ownDatabase()).database).list()),
+  );
+  useEffect(() => scores.stop, [scores]);
+  const results = scores.answer.value?.results;
   const records = shownRecords.value;
   const judge = benchmark.value;
   const own = shownSource.value === 'own';
   const moved = useMemo(
-    () => records && movedSince({ plan, records, readSets: own ? sets : [], benchmark: judge }),
-    [plan, records, sets, own, judge],
+    () =>
+      records &&
+      results &&
+      movedSince({ plan, records, results, readSets: own ? sets : [], benchmark: judge }),
+    [plan, records, results, sets, own, judge],
   );
+  const between = (results && testScores(plan, results)?.between) ?? [];
   return (
     <section class="card" aria-labelledby="moved-title" data-testid="week-moved">
       <h2 id="moved-title">What has moved since {formatDay(plan.start)}?</h2>
@@ -51,6 +62,7 @@ export const MovedCard = ({ plan }: { plan: Plan }) => {
               <li key={one.topic}>{movedWords(one)}</li>
             ))}
           </ul>
+          {between.length > 0 && <p>{betweenWords(between.length)}</p>}
           <p class="quiet">
             {MOVED_MEANING} Strokes and putts are against {benchmarkWords(judge.name)}.
           </p>

@@ -1,7 +1,9 @@
 /** One session: its drills and sets with what to expect and why, ticks, scores, and what may be changed. */
+import { type PuttingDrill, scoreRange } from '../../../sim/index.ts';
 import { Field } from '../../app/Field.tsx';
 import { units } from '../../app/settings.ts';
 import { localDay } from '../../store/day.ts';
+import type { Plan, PlanItem, PlanSession } from '../../store/planSchema.ts';
 import { scoreWords } from '../../text/drills.ts';
 import { expectedWords, minutesWords, sessionTitle, whyWords } from '../../text/week.ts';
 import { changePlan } from './kept.ts';
@@ -18,26 +20,28 @@ import {
   tickItem,
 } from './plan.ts';
 import { SessionFields } from './SessionFields.tsx';
-import type { Plan, PlanItem, PlanSession } from './schema.ts';
 
-/** A typed score. @returns undefined for nothing typed, a sentence for what is no score */
-export const parseScore = (text: string): number | string | undefined => {
+/** A typed score of a drill. @returns undefined for nothing typed, a sentence for what is no score */
+const parseScore = (text: string, drill: PuttingDrill): number | string | undefined => {
   const typed = text.trim();
   if (typed === '') return undefined;
   const score = Number(typed);
-  return Number.isInteger(score) && score >= 0 && score <= 1000
+  const { least, most } = scoreRange(drill);
+  return Number.isInteger(score) && score >= least && score <= most
     ? score
-    : `Got “${typed}”, expected a whole number from 0: type the score again.`;
+    : `Got “${typed}”, expected a whole number from ${least} to ${most}: type the score again.`;
 };
 
 export const ScoreField = ({
   id,
   label,
+  drill,
   score,
   onScore,
 }: {
   id: string;
   label: string;
+  drill: PuttingDrill;
   score: number | undefined;
   onScore: (score: number | undefined) => void;
 }) => (
@@ -46,7 +50,7 @@ export const ScoreField = ({
     label={label}
     text={score === undefined ? '' : String(score)}
     onText={(text) => {
-      const found = parseScore(text);
+      const found = parseScore(text, drill);
       if (typeof found === 'string') return found;
       onScore(found);
       return undefined;
@@ -67,7 +71,7 @@ const Instead = ({ session, item }: { session: PlanSession; item: PlanItem }) =>
         value=""
         onChange={(event) => {
           const chosen = others.find(({ id }) => id === event.currentTarget.value);
-          if (chosen) changePlan((plan) => swapItem(plan, item.id, chosen));
+          if (chosen) void changePlan((plan) => swapItem(plan, item.id, chosen));
         }}
       >
         <option value="">as planned</option>
@@ -81,6 +85,11 @@ const Instead = ({ session, item }: { session: PlanSession; item: PlanItem }) =>
   );
 };
 
+const OPEN_WORDS = { drill: 'Open in Practise', reading: 'Open in Read it yourself' } as const;
+/** To the screen where it is done, with it chosen. */
+const linkOf = ({ kind, activity }: PlanItem, { ground }: PlanSession): string =>
+  kind === 'reading' ? `#/read/${activity}` : `#/practice/${activity}/${ground}`;
+
 const Item = ({ session, item, isTest }: { session: PlanSession; item: PlanItem; isTest: boolean }) => {
   const drill = drillOf(item);
   return (
@@ -91,7 +100,7 @@ const Item = ({ session, item, isTest }: { session: PlanSession; item: PlanItem;
           checked={item.doneOn !== undefined}
           onChange={(event) => {
             const day = event.currentTarget.checked ? localDay(Date.now()) : undefined;
-            changePlan((plan) => tickItem(plan, item.id, day));
+            void changePlan((plan) => tickItem(plan, item.id, day));
           }}
         />
         <span>
@@ -108,12 +117,15 @@ const Item = ({ session, item, isTest }: { session: PlanSession; item: PlanItem;
           <ScoreField
             id={`score-${item.id}`}
             label="Your score"
+            drill={drill}
             score={item.score}
-            onScore={(score) => changePlan((plan) => scoreItem(plan, item.id, score))}
+            onScore={(score) => void changePlan((plan) => scoreItem(plan, item.id, score))}
           />
         )}
         <Instead session={session} item={item} />
-        {item.kind === 'reading' && <a href="#/read">Open Read it yourself</a>}
+        <a href={linkOf(item, session)} aria-label={`${OPEN_WORDS[item.kind]}: ${nameOf(item)}`}>
+          {OPEN_WORDS[item.kind]}
+        </a>
       </div>
     </li>
   );
@@ -121,7 +133,7 @@ const Item = ({ session, item, isTest }: { session: PlanSession; item: PlanItem;
 
 export const SessionCard = ({ plan, session }: { plan: Plan; session: PlanSession }) => {
   const change = ({ day, ...rest }: Partial<AskedSession>): void =>
-    changePlan((now) =>
+    void changePlan((now) =>
       day === undefined ? refillSession(now, session.id, rest) : moveSession(now, session.id, day),
     );
   const fixed = isTouched(session);

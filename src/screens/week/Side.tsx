@@ -1,10 +1,10 @@
 /** Taking the plan away, planning anew, and the plans before it. */
 import { signal } from '@preact/signals';
+import type { Plan } from '../../store/planSchema.ts';
 import { formatDay } from '../../text/format.ts';
 import { weekHeadline } from '../../text/week.ts';
 import { earlierPlans } from './kept.ts';
 import { planning } from './Maker.tsx';
-import type { Plan } from './schema.ts';
 import { saveCalendar } from './takeAway.ts';
 
 const problem = signal<string | undefined>(undefined);
@@ -35,7 +35,7 @@ export const TakeAway = ({ plan }: { plan: Plan }) => (
     <p class="hint">
       The file has one all-day entry for each session and one for the repetition of the test, for any calendar
       (iCalendar). After a change save it again: calendars put the newer entry in the place of the old one.
-      Plans are kept on this device and are not in backups yet.
+      The plan and its scores are among your records on this device, and in your backups.
     </p>
     {!planning.value && (
       <button

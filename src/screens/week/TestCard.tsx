@@ -1,14 +1,16 @@
 /** The test to repeat: when, what to expect, what one repetition can tell, and its two scores. */
 import { localDay } from '../../store/day.ts';
+import type { Plan } from '../../store/planSchema.ts';
 import { testTells, testWords } from '../../text/week.ts';
 import { changePlan } from './kept.ts';
+import { drillOf } from './names.ts';
 import { scoreAgain, testedIn } from './plan.ts';
 import { ScoreField } from './SessionCard.tsx';
-import type { Plan } from './schema.ts';
 
 export const TestCard = ({ plan }: { plan: Plan }) => {
   const words = testWords(plan);
   const tested = testedIn(plan);
+  const drill = tested && drillOf(tested.item);
   if (words === undefined || tested === undefined) return null;
   const { score, expected } = tested.item;
   return (
@@ -21,16 +23,19 @@ export const TestCard = ({ plan }: { plan: Plan }) => {
           ? 'The first score goes in beside the drill, in its session.'
           : `The first score was ${score}.`}
       </p>
-      <ScoreField
-        id="score-again"
-        label="Score of the repetition"
-        score={plan.test?.again?.score}
-        onScore={(again) =>
-          changePlan((now) =>
-            scoreAgain(now, again === undefined ? undefined : { day: localDay(Date.now()), score: again }),
-          )
-        }
-      />
+      {drill && (
+        <ScoreField
+          id="score-again"
+          label="Score of the repetition"
+          drill={drill}
+          score={plan.test?.again?.score}
+          onScore={(again) =>
+            void changePlan((now) =>
+              scoreAgain(now, again === undefined ? undefined : { day: localDay(Date.now()), score: again }),
+            )
+          }
+        />
+      )}
     </section>
   );
 };

@@ -2,14 +2,14 @@
 import { useEffect } from 'preact/hooks';
 import { RulesCaution } from '../../app/RulesCaution.tsx';
 import { followRecords, readingProblem } from '../../app/shownRecords.ts';
+import type { Plan } from '../../store/planSchema.ts';
 import { basisWords, shareWords, weekHeadline } from '../../text/week.ts';
 import { Drills, Sheet } from './Drills.tsx';
-import { currentPlan, followPlans, keepingProblem } from './kept.ts';
+import { currentPlan, followPlans, keepingProblem, plansKnown } from './kept.ts';
 import { Maker, planning } from './Maker.tsx';
 import { MovedCard } from './MovedCard.tsx';
 import { SessionCard } from './SessionCard.tsx';
 import { Earlier, TakeAway } from './Side.tsx';
-import type { Plan } from './schema.ts';
 import { followScores, resumeScores, scoresStopped, scoresToCome, stopScores } from './scores.ts';
 import { TestCard } from './TestCard.tsx';
 import './week.css';
@@ -57,7 +57,8 @@ export const WeekScreen = () => {
               </p>
             ),
         )}
-        {plan === undefined ? (
+        {!plansKnown.value && <p class="quiet">Looking up your plan…</p>}
+        {plansKnown.value && plan === undefined && (
           <section class="card verdict" aria-label="The answer">
             <p class="question">What do I practise this week?</p>
             <h1 data-testid="week-answer">
@@ -65,10 +66,9 @@ export const WeekScreen = () => {
               it.
             </h1>
           </section>
-        ) : (
-          <Answer plan={plan} />
         )}
-        {(plan === undefined || planning.value) && <Maker />}
+        {plan && <Answer plan={plan} />}
+        {plansKnown.value && (plan === undefined || planning.value) && <Maker />}
         {plan && (
           <>
             <Sheet plan={plan} />

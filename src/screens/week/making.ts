@@ -3,7 +3,8 @@
  * costs are there. Leaves out: the costs' work (costs/work.ts), the rule (sim/training/week-plan.ts).
  */
 import { computed, effect, signal } from '@preact/signals';
-import { ENGINE_ERROR, errorCosts, feetToMetres } from '../../../sim/index.ts';
+import { ENGINE_ERROR, errorCosts } from '../../../sim/index.ts';
+import { carpetSpeed } from '../../app/carpet.ts';
 import { shownRecords, shownSource } from '../../app/shownRecords.ts';
 import { addDays, localDay } from '../../store/day.ts';
 import { view } from '../costs/answer.ts';
@@ -12,13 +13,12 @@ import { behind, shown } from '../costs/work.ts';
 import { keepNewPlan } from './kept.ts';
 import { type AskedSession, newPlan, spreadDays } from './plan.ts';
 
-/** Steepest a practice green is taken to be, and a carpet's speed until it is measured: common practice, no source. */
+/** Steepest a practice green is taken to be: common practice, no source. */
 const SLOPE = 0.02;
-const CARPET_SPEED = feetToMetres(10);
-export const CARPET_SPEEDS = { min: 6, max: 16 } as const;
+/** Of the slider, ft. */
+export const CARPET_SPEEDS = { min: 4, max: 16 } as const;
 
 export const MINUTES = [10, 15, 20, 25, 30, 40, 45, 60, 75, 90, 120] as const;
-export const carpetSpeed = signal(CARPET_SPEED);
 
 const today = (): string => localDay(Date.now());
 
@@ -60,9 +60,10 @@ const make = (): void => {
   if (found === undefined || table === undefined) return;
   const best = found.costs.steps.find(({ step }) => step === 'bestPace')?.saved;
   const { holes, own } = mix.peek();
-  keepNewPlan(
+  void keepNewPlan(
     newPlan({
       id: crypto.randomUUID(),
+      madeAt: Date.now(),
       madeOn: today(),
       start: start.peek(),
       costs: errorCosts(found.costs.steps),

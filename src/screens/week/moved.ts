@@ -1,8 +1,10 @@
-/** What the record says since a plan began, beside the time before. Answers for: which records belong to which. Leaves out: judging (sim). */
+/**
+ * What the record says since a plan began, beside the time before. Answers for: which records belong to which. Leaves out: which scores are
+ * the test and which its repetition (testScores.ts), judging (sim).
+ */
 import {
   type Benchmark,
   choosePutts,
-  type DrillResult,
   type Moved,
   type SeenRead,
   strokesGained,
@@ -10,33 +12,31 @@ import {
   whatMoved,
 } from '../../../sim/index.ts';
 import { localDay } from '../../store/day.ts';
+import type { Plan } from '../../store/planSchema.ts';
+import type { KeptResult } from '../../store/recordSchema.ts';
 import type { AllRecords } from '../../store/records.ts';
 import { answeredOf, type KeptSet } from '../../store/schema.ts';
 import { reviewRecord } from '../review/record.ts';
-import { drillOf } from './names.ts';
 import { testedIn } from './plan.ts';
-import type { Plan } from './schema.ts';
+import { testScores } from './testScores.ts';
 
 export interface MovedQuestion {
   readonly plan: Plan;
   readonly records: AllRecords;
   readonly readSets: readonly KeptSet[];
+  /** Scores of drills, of the person's own. */
+  readonly results: readonly KeptResult[];
   readonly benchmark: Benchmark;
 }
 
 /** Rounds and reads of the plan's first day count as since. */
-export function movedSince({ plan, records, readSets, benchmark }: MovedQuestion): Moved[] {
+export function movedSince({ plan, records, readSets, results, benchmark }: MovedQuestion): Moved[] {
   const record = reviewRecord(records);
   const chosen = choosePutts(record, { kind: 'rounds' });
   const gained = strokesGained(benchmark, chosen.holes);
   const reads = readSets.flatMap((set) => answeredOf(set, 'aim'));
-  const tested = testedIn(plan);
-  const drill = tested && drillOf(tested.item);
+  const scores = testScores(plan, results);
 
-  const scores = (score: number | undefined): DrillResult[] =>
-    drill === undefined || tested === undefined || score === undefined
-      ? []
-      : [{ drillId: drill.id, version: drill.version, ground: tested.session.ground, score }];
   const during = (since: boolean): WeekPeriod => {
     const isIn = (day: string): boolean => day >= plan.start === since;
     const dayOf = (roundId: string): string => record.roundOf.get(roundId)?.day ?? '';
@@ -47,13 +47,13 @@ export function movedSince({ plan, records, readSets, benchmark }: MovedQuestion
         .filter(({ putt }) => isIn(dayOf(putt.roundId)))
         .map(({ putt }) => ({ holed: putt.holed, benchmarkShare: benchmark.holedAt(putt.distance) })),
       reads: reads.filter(({ answeredAt }) => isIn(localDay(answeredAt))) satisfies readonly SeenRead[],
-      tests: scores(since ? plan.test?.again?.score : tested?.item.score),
+      tests: (since ? scores?.again : scores?.test) ?? [],
     };
   };
-  const expected = tested?.item.expected;
+  const expected = testedIn(plan)?.item.expected;
   const test =
-    drill !== undefined && expected !== undefined && 'sd' in expected
-      ? { drill, expectedSd: expected.sd }
+    scores !== undefined && expected !== undefined && 'sd' in expected
+      ? { drill: scores.drill, expectedSd: expected.sd }
       : undefined;
   return whatMoved(test, during(false), during(true));
 }

@@ -1,8 +1,8 @@
 /** What an item of a plan is called and stands for. A drill that a later version no longer has keeps its id for a name. */
 import { puttingDrill } from '../../../drills/putting-drills.ts';
 import type { PuttingDrill } from '../../../sim/index.ts';
+import type { PlanItem } from '../../store/planSchema.ts';
 import { READING_SETS } from './plan.ts';
-import type { PlanItem } from './schema.ts';
 
 type Named = Pick<PlanItem, 'kind' | 'activity'>;
 

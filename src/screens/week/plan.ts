@@ -2,6 +2,7 @@
  * A plan and what a person may change in it. Pure: a plan in, a plan out. Answers for: calendar days, ids, what stays when a session
  * changes. Leaves out: which drills fill a session (sim/training/week-plan.ts), keeping (kept.ts), words (text/week.ts).
  */
+import { READ_DRILLS } from '../../../drills/index.ts';
 import { PUTTING_DRILLS } from '../../../drills/putting-drills.ts';
 import {
   drillsInstead,
@@ -14,14 +15,24 @@ import {
   type WeekSession,
 } from '../../../sim/index.ts';
 import { addDays, daysBetween } from '../../store/day.ts';
+import type { Plan, PlanItem, PlanSession } from '../../store/planSchema.ts';
 import { ADAPTIVE_SET, PACE_SET, SLOPE_SET } from '../read/offers.ts';
-import type { Plan, PlanItem, PlanSession } from './schema.ts';
 
-/** Minutes for ten questions with a look at each answer: common practice, no source. */
-export const READING_SETS: readonly (ReadingSet & { readonly name: string })[] = [
+type NamedSet = ReadingSet & { readonly name: string };
+
+/** Those a week is filled with. Minutes for ten questions with a look at each answer: common practice, no source. */
+const PLANNED_SETS: readonly NamedSet[] = [
   { id: ADAPTIVE_SET.id, name: ADAPTIVE_SET.name, trains: 'read', minutes: 6 },
   { id: SLOPE_SET.id, name: SLOPE_SET.name, trains: 'read', minutes: 5 },
   { id: PACE_SET.id, name: PACE_SET.name, trains: 'choice', minutes: 5 },
+];
+/**
+ * Those and every read drill, which a person may put in the place of one. A week is not filled with read drills by itself: the adaptive
+ * set asks more of what this person reads worst, whichever kind that is.
+ */
+export const READING_SETS: readonly NamedSet[] = [
+  ...PLANNED_SETS,
+  ...READ_DRILLS.map(({ id, name }): NamedSet => ({ id, name, trains: 'read', minutes: 6 })),
 ];
 
 /** A session as it is asked for. */
@@ -38,7 +49,7 @@ export const spreadDays = (start: string, count: number): string[] =>
 export interface PlanStart
   extends Pick<
     Plan,
-    'id' | 'madeOn' | 'start' | 'choosePace' | 'source' | 'holes' | 'own' | 'grass' | 'carpet'
+    'id' | 'madeAt' | 'madeOn' | 'start' | 'choosePace' | 'source' | 'holes' | 'own' | 'grass' | 'carpet'
   > {
   readonly costs: readonly ErrorCost[];
   readonly sessions: readonly AskedSession[];
@@ -63,7 +74,7 @@ export function newPlan({ sessions: asked, costs, ...rest }: PlanStart): Plan {
     costs,
     sessions: days.map((session) => inWeek(session, rest.start)),
     drills: PUTTING_DRILLS,
-    reading: READING_SETS,
+    reading: PLANNED_SETS,
     choosePace: rest.choosePace,
     seed: rest.id,
   });
@@ -135,7 +146,7 @@ export function refillSession(
     costs: plan.costs,
     sessions: asked.map((session) => inWeek(session, plan.start)),
     drills: PUTTING_DRILLS,
-    reading: READING_SETS,
+    reading: PLANNED_SETS,
     choosePace: plan.choosePace,
     kept: new Map(plan.sessions.flatMap((session, i) => (i === at ? [] : [[i, session.items]]))),
     seed: `${plan.id} ${revision}`,

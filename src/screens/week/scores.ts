@@ -5,11 +5,11 @@
 import { effect, signal } from '@preact/signals';
 import type { DrillExpectation, DrillGround, NoExpectation, PuttingDrill } from '../../../sim/index.ts';
 import { capture, player } from '../../app/settings.ts';
+import type { Expected, Plan, PlanItem, PlanSession } from '../../store/planSchema.ts';
 import { createLane } from '../../worker/client.ts';
 import { changePlan, currentPlan } from './kept.ts';
 import { drillOf } from './names.ts';
 import { expectOf, itemOf } from './plan.ts';
-import type { Expected, Plan, PlanItem, PlanSession } from './schema.ts';
 
 /** Drills whose score is still to come; 0: all are told. */
 export const scoresToCome = signal(0);
@@ -76,7 +76,7 @@ const run = async (): Promise<void> => {
       const found = await askFor(drill, groundOf(plan, next.session));
       // Cancelled: whoever cancelled starts it again.
       if (found === undefined) return;
-      changePlan((now) =>
+      await changePlan((now) =>
         now.id === plan.id && itemOf(now, id)?.activity === activity ? expectOf(now, id, found) : now,
       );
     }

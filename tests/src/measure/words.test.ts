@@ -69,7 +69,7 @@ const say = (kept: Kept): string => {
 describe('the sentence', () => {
   it('says green speed with unit, margin and number of rolls, and what two more would bring', () => {
     expect(say(timed([10, 10.2], [9.8, 10]))).toMatch(
-      /^This green runs 10 ft, give or take [\d.]+ \(95%\), from 4 rolls; two more would bring the margin to about [\d.]+\. Along the line no slope is shown: /,
+      /^This green runs 10 ft, give or take [\d.]+ ft \(95%\), from 4 rolls; two more would bring the margin to about [\d.]+ ft\. Along the line no slope is shown: /,
     );
   });
   it('says that rolls one way hold the slope too', () => {
@@ -171,9 +171,9 @@ describe('taking a result over', () => {
     expect(player.value.lineSd).toBe(before.lineSd);
   });
   it('keeps a step', () => {
-    expect(take(walks(20, 25), 'Keep this as my step')).toContain('31 in');
+    expect(take(walks(20, 25), 'Use this as my step')).toContain('31 in');
     expect(step.value).toBeCloseTo(0.8, 12);
-    expect(take(walks(100, 4), 'Keep this as my step')).toContain('outside');
+    expect(take(walks(100, 4), 'Use this as my step')).toContain('outside');
     expect(step.value).toBe(1.3);
   });
 });

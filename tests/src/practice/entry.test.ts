@@ -1,14 +1,16 @@
 /** A score being entered: what is kept of it, when the form is emptied, and what stays when the device refuses. */
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { puttingDrill } from '../../../drills/putting-drills.ts';
 import type { DrillGround, PuttingDrill } from '../../../sim/index.ts';
 import {
   changeEntry,
   type EntryWorld,
   entryOf,
+  forgetWritten,
   saveEntry,
   stepScore,
 } from '../../../src/screens/practice/entry.ts';
+import { loadEntry, parseEntry } from '../../../src/screens/practice/keptEntry.ts';
 import { drillResultSchema, type KeptResult } from '../../../src/store/recordSchema.ts';
 
 const named = (id: string): PuttingDrill => {
@@ -102,5 +104,75 @@ describe('a score being entered', () => {
     expect(score()).toBe(9);
     for (let times = 0; times < 9; times++) stepScore(drill, 5);
     expect(score()).toBe(36);
+  });
+});
+
+describe('half a score', () => {
+  const KEY = 'borrow.practice.entry.1.start-gate';
+  const storage = new Map<string, string>();
+  const stub = (): void => {
+    storage.clear();
+    vi.stubGlobal('localStorage', {
+      getItem: (key: string) => storage.get(key) ?? null,
+      setItem: (key: string, text: string) => storage.set(key, text),
+      removeItem: (key: string) => storage.delete(key),
+    });
+  };
+  afterEach(() => vi.unstubAllGlobals());
+
+  it('is on the device with every change, under its drill, until the store has the score', async () => {
+    stub();
+    const drill = named('start-gate');
+    const { world: here } = world(1);
+    changeEntry(drill, { note: 'half a no', speedKnown: false });
+    expect(loadEntry(drill)).toEqual({
+      id: undefined,
+      score: undefined,
+      speedKnown: false,
+      note: 'half a no',
+    });
+    changeEntry(drill, { score: 12, speedKnown: true });
+    expect([...storage.keys()]).toEqual([KEY]);
+    await saveEntry(drill, GRASS, here);
+    // Refused: it stays, with the id it will have.
+    expect(loadEntry(drill)).toMatchObject({ id: 'result-1-of-the-test', score: 12 });
+    await saveEntry(drill, GRASS, here);
+    expect(storage.size).toBe(0);
+  });
+
+  it('is on the device with its id before the store is asked, and forgotten once its record is found', async () => {
+    stub();
+    const drill = named('start-gate');
+    let asked: string | undefined;
+    const { world: here } = world();
+    const dying: EntryWorld = {
+      ...here,
+      keep: (result) => {
+        asked = loadEntry(drill)?.id;
+        return Promise.reject(new Error(`the page dies while ${result.id} is written`));
+      },
+    };
+    changeEntry(drill, { score: 12 });
+    await saveEntry(drill, GRASS, dying);
+    expect(asked).toBe('result-1-of-the-test');
+    changeEntry(drill, { score: 12 });
+    forgetWritten(new Set(['result-of-something-else']));
+    expect(entryOf(drill).score).toBe(12);
+    forgetWritten(new Set(['result-1-of-the-test']));
+    expect(entryOf(drill).score).toBeUndefined();
+    expect(storage.size).toBe(0);
+  });
+
+  it.each([
+    ['no JSON', '{'],
+    ['another thing', '[1]'],
+    ['a field nobody knows', '{"score":3,"speedKnown":false,"note":"","wind":1}'],
+    ['a score the drill cannot give', '{"score":21,"speedKnown":false,"note":""}'],
+    ['half a point', '{"score":2.5,"speedKnown":false,"note":""}'],
+    ['a note too long', JSON.stringify({ score: 3, speedKnown: false, note: 'x'.repeat(81) })],
+  ])('is not read from %s', (_what, text) => {
+    // A gate of 20 balls.
+    expect(parseEntry(text, named('start-gate'))).toBeUndefined();
+    expect(parseEntry('{"score":20,"speedKnown":false,"note":""}', named('start-gate'))?.score).toBe(20);
   });
 });

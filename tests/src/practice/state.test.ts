@@ -24,7 +24,6 @@ describe('settings of the practice screen', () => {
   const GOOD: StoredPractice = {
     drillId: 'carpet-gate',
     ground: 'carpet',
-    carpetSpeed: 3.2,
     filter: { ground: 'carpet', trains: 'pace', minutes: '12' },
   };
   it('come back as they were kept', () => {
@@ -37,7 +36,7 @@ describe('settings of the practice screen', () => {
     ['another thing', '[1]'],
     [
       'values of no meaning',
-      JSON.stringify({ drillId: '__proto__', ground: 'sand', carpetSpeed: 99, filter: { minutes: 8 } }),
+      JSON.stringify({ drillId: '__proto__', ground: 'sand', filter: { minutes: 8 } }),
     ],
   ])('begin anew from %s', (_what, text) => {
     expect(parsePractice(text)).toEqual(parsePractice('{}'));

@@ -63,7 +63,7 @@ describe('a backup', () => {
     const file = fileOf(JSON.stringify(LITERAL_BACKUP, null, 1));
     expect(file).toMatchObject({ kind: 'backup', madeAt: 1764000000000, remarks: [] });
     const plan = planOf(JSON.stringify(LITERAL_BACKUP));
-    expect(plan.counts).toEqual({ add: 7, same: 0, change: 0, keep: 0, refuse: 0 });
+    expect(plan.counts).toEqual({ add: 11, same: 0, change: 0, keep: 0, refuse: 0 });
     expect(afterPlan(plan)).toEqual(LITERAL_BACKUP.tables);
     expect(plan.lines.map(({ place }) => place)).toContain('putts, record 3');
   });
@@ -86,6 +86,8 @@ describe('a backup', () => {
         },
       ],
       drillResults: [],
+      measurements: [],
+      plans: [],
     });
   });
 
@@ -104,7 +106,24 @@ describe('a backup', () => {
     });
     const plan = planOf(text);
     expect(plan.counts).toEqual({ add: 6, same: 0, change: 0, keep: 0, refuse: 0 });
-    expect(afterPlan(plan)).toEqual({ ...LITERAL_BACKUP.tables, drillResults: [] });
+    expect(afterPlan(plan)).toEqual({
+      ...LITERAL_BACKUP.tables,
+      drillResults: [],
+      measurements: [],
+      plans: [],
+    });
+  });
+
+  it('of version 3 becomes records of this version: measurements and plans begin, all else stays', () => {
+    const { measurements: _measurements, plans: _plans, ...tables } = LITERAL_BACKUP.tables;
+    const text = JSON.stringify({ format: 'borrow-backup', version: 3, madeAt: 1763990000000, tables });
+    const plan = planOf(text);
+    expect(plan.counts).toEqual({ add: 8, same: 0, change: 0, keep: 0, refuse: 0 });
+    expect(afterPlan(plan)).toEqual({ ...tables, measurements: [], plans: [] });
+    const both = JSON.stringify({ ...LITERAL_BACKUP, version: 3 });
+    expect(problemOf(both)).toMatch(
+      /^Got the tables .*, expected rounds, putts, practice, readSets, drillResults\. /,
+    );
   });
 
   it('of version 2 with a record of version 3 in it has that record refused', () => {
@@ -120,8 +139,8 @@ describe('a backup', () => {
   });
 
   it('of a newer version is refused with what to do', () => {
-    expect(problemOf(JSON.stringify({ ...LITERAL_BACKUP, version: 4, flags: {} }))).toMatch(
-      /^Got a backup of version “4”, expected version 3 at most\. .*load the page again/,
+    expect(problemOf(JSON.stringify({ ...LITERAL_BACKUP, version: 5, flags: {} }))).toMatch(
+      /^Got a backup of version “5”, expected version 4 at most\. .*load the page again/,
     );
   });
 

@@ -83,7 +83,15 @@ describe('the published schema of backups', () => {
     const empty = {
       ...LITERAL_BACKUP,
       check: '0a1b2c3d',
-      tables: { rounds: [], putts: [], practice: [], readSets: [], drillResults: [] },
+      tables: {
+        rounds: [],
+        putts: [],
+        practice: [],
+        readSets: [],
+        drillResults: [],
+        measurements: [],
+        plans: [],
+      },
     };
     expect(fits(published, empty)).toBe(true);
     expect(backupSchema.safeParse(empty).success).toBe(true);
@@ -92,7 +100,7 @@ describe('the published schema of backups', () => {
   it.each([
     ['another format', { ...LITERAL_BACKUP, format: 'another' }],
     ['another version', { ...LITERAL_BACKUP, version: 2 }],
-    ['a version as text', { ...LITERAL_BACKUP, version: '3' }],
+    ['a version as text', { ...LITERAL_BACKUP, version: '4' }],
     ['no moment', { ...LITERAL_BACKUP, madeAt: undefined }],
     ['a moment with a fraction', { ...LITERAL_BACKUP, madeAt: 1.5 }],
     ['a field nobody knows', { ...LITERAL_BACKUP, wind: 3 }],
@@ -229,6 +237,43 @@ describe('the published schema of backups', () => {
       'a drill of no version',
       spoilt(({ tables }) => {
         loose(tables.drillResults[0]).version = undefined;
+      }),
+    ],
+    [
+      'a measurement by nobody knows what',
+      spoilt(({ tables }) => {
+        loose(tables.measurements[0]).by = 'guess';
+      }),
+    ],
+    [
+      'an interval without its value',
+      spoilt(({ tables }) => {
+        loose(tables.measurements[0].result).greenSpeed = { low: 2, high: 3 };
+      }),
+    ],
+    [
+      'a measurement of one kind with the entries of another',
+      spoilt(({ tables }) => {
+        loose(tables.measurements[1]).by = 'walks';
+      }),
+    ],
+    [
+      'a plan without the moment it was made',
+      spoilt(({ tables }) => {
+        loose(tables.plans[0]).madeAt = undefined;
+      }),
+    ],
+    [
+      'a plan of four sessions',
+      spoilt(({ tables }) => {
+        const [session] = tables.plans[0].sessions;
+        tables.plans[0].sessions = [session, session, session, session];
+      }),
+    ],
+    [
+      'a plan for an error nobody makes',
+      spoilt(({ tables }) => {
+        loose(tables.plans[0].costs[0]).error = 'wind';
       }),
     ],
   ])('refuses %s, as the gate does', (_what, file) => {

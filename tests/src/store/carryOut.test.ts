@@ -24,7 +24,15 @@ const holding = async (text = TEXT): Promise<Database> => {
 };
 const found = async (database: Database) => contents(await rawRecords(database));
 
-const NOTHING = { rounds: [], putts: [], practice: [], readSets: [], drillResults: [] };
+const NOTHING = {
+  rounds: [],
+  putts: [],
+  practice: [],
+  readSets: [],
+  drillResults: [],
+  measurements: [],
+  plans: [],
+};
 
 describe('an import', () => {
   it('writes everything of the plan', async () => {

@@ -49,6 +49,8 @@ describe('putts as CSV', () => {
           practice: [],
           readSets: [],
           drillResults: [],
+          measurements: [],
+          plans: [],
         });
         const again = planOf(puttsOf(now), now);
         expect(again.counts.same).toBe(again.lines.length);

@@ -40,7 +40,7 @@ describe('a plan', () => {
       }),
       hereWith(),
     );
-    expect(counts).toEqual({ add: 0, change: 1, keep: 0, same: 6, refuse: 0 });
+    expect(counts).toEqual({ add: 0, change: 1, keep: 0, same: 10, refuse: 0 });
     const [{ here, record }] = lines.filter(({ verdict }) => verdict === 'change');
     expect(here && record && changedFields(here, record)).toEqual([
       { field: 'distance', before: 0.6096, after: 0.9 },
@@ -53,7 +53,7 @@ describe('a plan', () => {
       rounds[0].course = 'Elsewhere';
     });
     const plan = planOf(text, hereWith(), { differing: 'keep' });
-    expect(plan.counts).toEqual({ add: 0, change: 0, keep: 2, same: 5, refuse: 0 });
+    expect(plan.counts).toEqual({ add: 0, change: 0, keep: 2, same: 9, refuse: 0 });
     expect(afterPlan(plan)).toEqual(afterPlan(planOf(fileWith(() => undefined))));
   });
 
@@ -135,6 +135,20 @@ describe('a plan', () => {
       },
       /drillResults, record 1: Got “-1” for score, expected at least 0/,
     ],
+    [
+      'a carpet that slows no ball',
+      ({ measurements }: Loose) => {
+        measurements[0].result.greenSpeed.value = null;
+      },
+      /measurements, record 1: Got “null” for result\.greenSpeed\.value, expected number/,
+    ],
+    [
+      'a plan of a week without sessions',
+      ({ plans }: Loose) => {
+        plans[0].sessions = [];
+      },
+      /plans, record 1: .* for sessions, expected at least 1/,
+    ],
   ])('refuses %s', (_what, change, reason) => {
     expect(refusals(fileWith(change)).join('\n')).toMatch(reason);
   });
@@ -143,15 +157,25 @@ describe('a plan', () => {
     const text = fileWith(({ drillResults }) => {
       drillResults[0].score = 15;
     });
-    expect(planOf(text, hereWith()).counts).toMatchObject({ change: 1, same: 6, refuse: 0 });
-    expect(planOf(text, hereWith(), { differing: 'keep' }).counts).toMatchObject({ keep: 1, same: 6 });
+    expect(planOf(text, hereWith()).counts).toMatchObject({ change: 1, same: 10, refuse: 0 });
+    expect(planOf(text, hereWith(), { differing: 'keep' }).counts).toMatchObject({ keep: 1, same: 10 });
+  });
+
+  it('takes a plan of a week that differs with its score, or keeps the one here with its own', () => {
+    const text = fileWith(({ plans, drillResults }) => {
+      plans[0].revision = 4;
+      plans[0].sessions[0].items[0].score = 16;
+      drillResults[1].score = 16;
+    });
+    expect(planOf(text, hereWith()).counts).toMatchObject({ change: 2, same: 9, refuse: 0 });
+    expect(planOf(text, hereWith(), { differing: 'keep' }).counts).toMatchObject({ keep: 2, same: 9 });
   });
 
   it('refuses different records with one id, all of them, and counts equal copies once', () => {
     const doubled = fileWith(({ practice }) => {
       practice.push({ ...practice[0] }, { ...practice[0], id: 'b4a1c7de-other' });
     });
-    expect(planOf(doubled).counts).toMatchObject({ add: 8, same: 1, refuse: 0 });
+    expect(planOf(doubled).counts).toMatchObject({ add: 12, same: 1, refuse: 0 });
     const different = fileWith(({ practice }) => practice.push({ ...practice[0], holed: 2 }));
     expect(refusals(different)).toHaveLength(2);
     expect(refusals(different)[0]).toMatch(/practice, record 1: Got the id .* on 2 different records/);
@@ -164,7 +188,7 @@ describe('a plan', () => {
     const found = refusals(text);
     expect(found).toHaveLength(2);
     expect(found.join('\n')).toMatch(/record 1: Another putt of this hole is refused \(putts, record 2\)/);
-    expect(planOf(text).counts).toMatchObject({ add: 5, refuse: 2 });
+    expect(planOf(text).counts).toMatchObject({ add: 9, refuse: 2 });
   });
 
   it('refuses the putts of a refused round, naming it, unless the round is here already', () => {
@@ -197,7 +221,7 @@ describe('a plan', () => {
       putts[1].distance = 0.9;
       putts.push({ ...putts[1] });
     });
-    expect(planOf(text, hereWith()).counts).toEqual({ add: 0, change: 1, keep: 0, same: 7, refuse: 0 });
+    expect(planOf(text, hereWith()).counts).toEqual({ add: 0, change: 1, keep: 0, same: 11, refuse: 0 });
   });
 
   it('follows one refusal to the next: a putt that cannot move away keeps its stroke', () => {
@@ -240,14 +264,14 @@ describe('a plan', () => {
     const now = hereWith();
     const [round] = now.rounds.values();
     const openHere = { ...now, rounds: new Map([[ROUND, { ...round, endedAt: undefined }]]) };
-    expect(planOf(fileWith(open), openHere).counts).toMatchObject({ same: 7, change: 0 });
-    expect(planOf(fileWith(open), now).counts).toMatchObject({ same: 7, change: 0 });
+    expect(planOf(fileWith(open), openHere).counts).toMatchObject({ same: 11, change: 0 });
+    expect(planOf(fileWith(open), now).counts).toMatchObject({ same: 11, change: 0 });
     expect(
       planOf(
         fileWith(() => undefined),
         openHere,
       ).counts,
-    ).toMatchObject({ same: 6, change: 1 });
+    ).toMatchObject({ same: 10, change: 1 });
   });
 
   it('two rounds open in the file are both taken as ended', () => {
@@ -269,7 +293,7 @@ describe('a plan', () => {
       tables.readSets[0].answers = [{ kind: 'aim', number: 2, aim: 0.1, answeredAt: 5 }];
     });
     const plan = planOf(fileWith(two), here);
-    expect(plan.counts).toMatchObject({ change: 1, same: 6 });
+    expect(plan.counts).toMatchObject({ change: 1, same: 10 });
     const { readSets } = afterPlan(plan) as { readSets: { answers: { number: number }[] }[] };
     expect(readSets[0].answers.map(({ number }) => number)).toEqual([1, 2]);
   });
@@ -283,7 +307,7 @@ describe('a plan', () => {
       tables.readSets[0].size = 10;
     });
     const plan = planOf(fileWith(grown), here);
-    expect(plan.counts).toMatchObject({ change: 1, same: 6 });
+    expect(plan.counts).toMatchObject({ change: 1, same: 10 });
     const { readSets } = afterPlan(plan) as { readSets: { questions: { number: number }[] }[] };
     expect(readSets[0].questions.map(({ number }) => number)).toEqual([1, 2]);
   });

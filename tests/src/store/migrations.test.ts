@@ -12,6 +12,7 @@ import { readStoreOf } from '../../../src/store/readSets.ts';
 import type { KeptResult } from '../../../src/store/recordSchema.ts';
 import { recordsOf } from '../../../src/store/records.ts';
 import { readSetSchema } from '../../../src/store/schema.ts';
+import { LITERAL_BACKUP } from '../../support/literalBackup.ts';
 import { memoryDatabase } from '../../support/memoryRecords.ts';
 
 const READ_SET_1 = {
@@ -93,6 +94,7 @@ describe('migrations', () => {
     expect(MIGRATIONS.map(({ from, to }) => [from, to])).toEqual([
       [1, 2],
       [2, 3],
+      [3, 4],
     ]);
     expect(MIGRATIONS.at(-1)?.to).toBe(RECORDS_VERSION);
   });
@@ -117,7 +119,7 @@ describe('migrations', () => {
     expect(pass(readSetSchema, READ_SET_2).ok).toBe(false);
   });
 
-  it('turn version 1 into version 3 by both steps', () => {
+  it('turn version 1 into the version in use by all steps', () => {
     expect(migrateTables({ readSets: [READ_SET_1, DAMAGED] }, 1, inUtc)).toEqual({
       readSets: [READ_SET_3, DAMAGED],
     });
@@ -179,6 +181,40 @@ describe('migrations', () => {
       // Scores of drills begin with version 3: none at first, and what is written stays.
       expect(await database.table('drillResults').toArray()).toEqual(opened === 0 ? [] : [DRILL_RESULT_3]);
       await drillResultsOf(database).keep(DRILL_RESULT_3);
+      database.close();
+    }
+  });
+
+  it('turn version 3 into version 4: no record changes', () => {
+    const tables = { readSets: [READ_SET_3, DAMAGED], drillResults: [DRILL_RESULT_3, DAMAGED] };
+    expect(migrateTables(tables, 3, inUtc)).toEqual(tables);
+  });
+
+  it('bring a database of version 3 up to date when it is opened, all of it untouched, with room for measurements and plans', async () => {
+    const factory = new IDBFactory();
+    const third = new Dexie('left-behind', { indexedDB: factory, IDBKeyRange });
+    third.version(1).stores({ readSets: 'id, startedAt' });
+    third.version(2).stores({ rounds: 'id, day', putts: 'id, roundId', practice: 'id, day', notes: 'name' });
+    third.version(3).stores({ drillResults: 'id, day' });
+    const rounds = [{ id: 'round-of-version-3', day: '2025-11-22', anything: 1 }];
+    await third.table('readSets').bulkAdd([READ_SET_3, DAMAGED]);
+    await third.table('rounds').bulkAdd(rounds);
+    await third.table('drillResults').add(DRILL_RESULT_3);
+    await third.table('notes').add({ name: 'lastBackup', at: 5 });
+    third.close();
+
+    const { measurements, plans } = LITERAL_BACKUP.tables;
+    for (let opened = 0; opened < 2; opened += 1) {
+      const database = memoryDatabase(factory, 'left-behind');
+      expect(await readStoreOf(database).list()).toEqual({ sets: [READ_SET_3], unreadable: 1 });
+      expect(await database.table('rounds').toArray()).toEqual(rounds);
+      expect(await drillResultsOf(database).list()).toEqual({ results: [DRILL_RESULT_3], unreadable: 0 });
+      expect(await database.notes.get('lastBackup')).toEqual({ name: 'lastBackup', at: 5 });
+      // Measurements and plans begin with version 4: none at first, and what is written stays.
+      expect(await database.table('measurements').toArray()).toEqual(opened === 0 ? [] : measurements);
+      expect(await database.table('plans').toArray()).toEqual(opened === 0 ? [] : plans);
+      await database.table('measurements').bulkPut(measurements);
+      await database.table('plans').bulkPut(plans);
       database.close();
     }
   });

@@ -1,8 +1,20 @@
 /** Sentences of the data screen, word for word: what is here, how old the backup is, what room is taken. */
 import { describe, expect, it } from 'vitest';
+import type { KeptMeasurement } from '../../../src/store/measurementSchema.ts';
+import type { Plan } from '../../../src/store/planSchema.ts';
 import { ageWords, formatBytes, holdingWords, overviewSentence } from '../../../src/text/data.ts';
+import { changeWords } from '../../../src/text/dataRecords.ts';
+import { LITERAL_BACKUP } from '../../support/literalBackup.ts';
 
-const NONE = { rounds: 0, putts: 0, practice: 0, readSets: 0, drillResults: 0 };
+const NONE = {
+  rounds: 0,
+  putts: 0,
+  practice: 0,
+  readSets: 0,
+  drillResults: 0,
+  measurements: 0,
+  plans: 0,
+};
 
 describe('what is on the device', () => {
   it.each([
@@ -32,6 +44,16 @@ describe('what is on the device', () => {
       '2026-05-02',
       '1 drill score is on this device; the last backup is of today.',
     ],
+    [
+      { ...NONE, measurements: 1, plans: 2 },
+      '2026-05-02',
+      '1 measurement and 2 plans of weeks are on this device; the last backup is of today.',
+    ],
+    [
+      { ...NONE, plans: 1 },
+      undefined,
+      '1 plan of a week is on this device, and nowhere else: make a backup.',
+    ],
   ])('is told in one sentence (%o, backup of %s)', (holding, backup, sentence) => {
     expect(overviewSentence(holding, backup, '2026-05-02')).toBe(sentence);
   });
@@ -59,5 +81,34 @@ describe('what is on the device', () => {
     [2e9, '2.0 GB'],
   ])('%i bytes take %s', (bytes, words) => {
     expect(formatBytes(bytes)).toBe(words);
+  });
+});
+
+describe('what differs in a record', () => {
+  it('is told of measurements by their values, of plans by what is done, without names of fields nobody knows', () => {
+    const { measurements, plans } = structuredClone(LITERAL_BACKUP.tables);
+    const [carpet] = measurements as unknown as KeptMeasurement[];
+    const [plan] = plans as unknown as Plan[];
+    if (carpet.by !== 'timedRolls') throw new Error('not the carpet');
+    const anew = {
+      ...carpet,
+      rolls: carpet.rolls.slice(1),
+      result: { ...carpet.result, rolls: 1, greenSpeed: { value: 3.048, low: 2.7432, high: 3.3528 } },
+    };
+    expect(changeWords(carpet, anew, 'imperial')).toEqual([
+      'rolls: not the same here and in the file',
+      'value: 10.3 ft, give or take 1.2 ft (95%), from 2 rolls here, 10 ft, give or take 1 ft (95%), from 1 roll in the file',
+    ]);
+    const [session] = plan.sessions;
+    const undone = session.items.map(({ doneOn: _day, score: _score, ...item }) => item);
+    expect(
+      changeWords(plan, { ...plan, revision: 4, sessions: [{ ...session, items: undone }] }, 'imperial'),
+    ).toEqual([
+      'changes so far: 3 here, 4 in the file',
+      'sessions: 1 of 2 done, scores 13 here, 0 of 2 done in the file',
+    ]);
+    expect(changeWords(plan, { ...plan, sessions: [{ ...session, minutes: 25 }] }, 'imperial')).toEqual([
+      'sessions: not the same here and in the file',
+    ]);
   });
 });

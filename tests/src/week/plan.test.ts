@@ -2,7 +2,6 @@
 import { describe, expect, it } from 'vitest';
 import { puttingDrill } from '../../../drills/putting-drills.ts';
 import { BENCHMARKS, type StepId, timeShares } from '../../../sim/index.ts';
-import { parsePlans } from '../../../src/screens/week/kept.ts';
 import { movedSince } from '../../../src/screens/week/moved.ts';
 import {
   insteadOf,
@@ -10,14 +9,14 @@ import {
   moveSession,
   refillSession,
   scoreAgain,
-  scoreItem,
   spreadDays,
   swapItem,
   testedIn,
   tickItem,
 } from '../../../src/screens/week/plan.ts';
-import { keptPlansSchema, type Plan } from '../../../src/screens/week/schema.ts';
+import { resultsOf } from '../../../src/screens/week/planResults.ts';
 import { addDays, daysBetween } from '../../../src/store/day.ts';
+import type { Plan } from '../../../src/store/planSchema.ts';
 import { movedHeadline, weekHeadline } from '../../../src/text/week.ts';
 import { START, samplePlan } from '../../support/weekPlan.ts';
 
@@ -144,36 +143,11 @@ describe('a plan in hand', () => {
   });
 });
 
-describe('what is kept', () => {
-  it('passes the gate as it was written, and anything else is refused whole', () => {
-    const scored = scoreAgain(scoreItem(samplePlan(), samplePlan().sessions[0].items[0].id, 7), {
-      day: '2026-12-10',
-      score: 9,
-    });
-    const kept = { version: 1 as const, current: scored, earlier: [samplePlan({ id: 'earlier' })] };
-    expect(parsePlans(JSON.stringify(kept))).toEqual(kept);
-    expect(parsePlans(null)).toEqual({ version: 1, earlier: [] });
-    for (const wrong of [
-      '',
-      '[]',
-      '{"version":2,"earlier":[]}',
-      JSON.stringify({ ...kept, more: 1 }),
-      JSON.stringify({ ...kept, current: { ...scored, start: '2026-13-40' } }),
-      JSON.stringify({
-        ...kept,
-        current: { ...scored, sessions: [{ ...scored.sessions[0], minutes: 1e9 }] },
-      }),
-    ])
-      expect(parsePlans(wrong)).toBeUndefined();
-    expect(keptPlansSchema.safeParse(kept).success).toBe(true);
-  });
-});
-
 describe('what moved since the plan', () => {
   it('says of an empty record that nothing can be said, and of two scores what they may and may not say', () => {
     const plan = samplePlan();
     const records = { rounds: [], putts: [], practice: [], unreadable: 0 };
-    const question = { records, readSets: [], benchmark: BENCHMARKS[0] };
+    const question = { records, readSets: [], results: [], benchmark: BENCHMARKS[0] };
     const nothing = movedSince({ ...question, plan });
     expect(nothing.every(({ change }) => change === undefined)).toBe(true);
     expect(movedHeadline(nothing)).toMatch(/^What moved\? Nothing can be said before/);
@@ -190,7 +164,9 @@ describe('what moved since the plan', () => {
         ),
       })),
     };
-    const scored = movedSince({ ...question, plan: scoreAgain(known, { day: '2026-12-10', score: 6 }) });
+    const again = scoreAgain(known, { day: '2026-12-10', score: 6 });
+    const results = resultsOf(again, [], Date.parse('2026-12-10T12:00:00Z'));
+    const scored = movedSince({ ...question, plan: again, results });
     const test = scored.find(({ topic }) => topic === 'test');
     expect(test).toMatchObject({ verdict: 'cannotTell', before: 1, after: 1 });
     expect(test?.change).toBeDefined();

@@ -1,19 +1,22 @@
 /**
- * The shape of a kept plan, checked strictly whenever one is loaded. Answers for: shape and limits. Leaves out: where it is kept
- * (kept.ts), what changes it (plan.ts). Days are the device's, YYYY-MM-DD; lengths m; minutes whole.
+ * The shape of a kept plan of a week, checked strictly whenever one is loaded or written. Answers for: shape and limits. Leaves out:
+ * where it is kept (plans.ts), what changes it (screens/week/plan.ts), how it is made (sim/training/week-plan.ts).
+ * Days are the device's, YYYY-MM-DD; lengths m; minutes whole. The plan in hand is the one with the latest `madeAt`.
  */
 import * as z from 'zod';
-import { SESSION_MINUTES, STEPS, TRAINED, WEEK_ERRORS } from '../../../sim/index.ts';
+import { SESSION_MINUTES, STEPS, TRAINED, WEEK_ERRORS } from '../../sim/index.ts';
+import { carried, count, daySchema, GROUNDS, idSchema, momentSchema, speed } from './recordSchema.ts';
 
-/** No compiled checks: the page's content policy forbids making code from text, and asking for it logs an error. */
-z.config({ jitless: true });
-
-const day = z
+/** Of a plan: with the id of an item behind it, it must still be an id of a record (planScores.ts). */
+const planId = idSchema.max(36);
+/** Of a session or an item, unique in its plan. */
+const place = z
   .string()
-  .regex(/^\d{4}-\d{2}-\d{2}$/)
-  .refine((text) => !Number.isNaN(Date.parse(`${text}T00:00:00Z`)), 'expected a day of the calendar');
-const id = z.string().min(1).max(60);
-const score = z.number().int().min(0).max(1000);
+  .min(1)
+  .max(20)
+  .refine((text) => carried(text) && text === text.trim(), 'expected whole characters without blanks around');
+const words = (most: number) =>
+  z.string().min(1).max(most).refine(carried, 'expected whole characters, and none that is zero');
 const finite = z.number();
 
 /** What the engine expects of a drill, or why it cannot say. */
@@ -29,36 +32,36 @@ const expectedSchema = z.union([
     /** Repetitions that tell a step of improvement; left out: more than can be counted. */
     repetitions: z.number().int().min(1).optional(),
   }),
-  z.strictObject({ cannot: z.string().min(1).max(400) }),
+  z.strictObject({ cannot: words(400) }),
 ]);
 
+/** Drills and sets come and go with versions of the page: the gate asks for no name that is known here. */
 const itemSchema = z.strictObject({
-  id,
+  id: place,
   kind: z.enum(['drill', 'reading']),
-  activity: z.string().min(1).max(60),
+  activity: words(60),
   trains: z.enum([...TRAINED, 'choice']),
   minutes: z.number().int().min(1).max(60),
   why: z.enum(['dearest', 'together', 'next', 'all', 'choice']),
   expected: expectedSchema.optional(),
-  doneOn: day.optional(),
-  score: score.optional(),
+  doneOn: daySchema.optional(),
+  score: count.optional(),
 });
 
 const sessionSchema = z.strictObject({
-  id,
-  day,
+  id: place,
+  day: daySchema,
   minutes: z.number().int().min(SESSION_MINUTES.min).max(SESSION_MINUTES.max),
-  ground: z.enum(['grass', 'carpet']),
+  ground: z.enum(GROUNDS),
   items: z.array(itemSchema).max(20),
 });
 
-const speed = z.number().min(0.5).max(6);
-
-const planSchema = z.strictObject({
-  id,
-  madeOn: day,
+/** A plan as it was kept outside the records once, without its moment (screens/week/takeOver.ts). */
+export const oldPlanSchema = z.strictObject({
+  id: planId,
+  madeOn: daySchema,
   /** First day of the week. */
-  start: day,
+  start: daySchema,
   /** Goes up with every change: a calendar takes the newest. */
   revision: z.number().int().min(0),
   costs: z
@@ -80,26 +83,21 @@ const planSchema = z.strictObject({
   sessions: z.array(sessionSchema).min(1).max(3),
   test: z
     .strictObject({
-      session: id,
-      item: id,
-      againOn: day,
-      again: z.strictObject({ day, score }).optional(),
+      session: place,
+      item: place,
+      againOn: daySchema,
+      again: z.strictObject({ day: daySchema, score: count }).optional(),
     })
     .optional(),
 });
 
-/** Earlier plans kept. */
-export const MOST_EARLIER = 52;
-
-export const keptPlansSchema = z.strictObject({
-  version: z.literal(1),
-  current: planSchema.optional(),
-  /** Newest first. */
-  earlier: z.array(planSchema).max(MOST_EARLIER),
+export const planSchema = oldPlanSchema.extend({
+  /** ms since 1970; later than that of every plan made before it on the device, whatever clocks say. */
+  madeAt: momentSchema,
 });
 
 export type Expected = Readonly<z.infer<typeof expectedSchema>>;
+export type OldPlan = Readonly<z.infer<typeof oldPlanSchema>>;
 export type Plan = Readonly<z.infer<typeof planSchema>>;
 export type PlanSession = Plan['sessions'][number];
 export type PlanItem = PlanSession['items'][number];
-export type KeptPlans = Readonly<z.infer<typeof keptPlansSchema>>;

@@ -1,0 +1,66 @@
+/** What was measured and kept: day, ground, value with its margin, newest first, each to be taken back. */
+import { useSignal } from '@preact/signals';
+import { useEffect, useState } from 'preact/hooks';
+import { followed } from '../../app/records.ts';
+import { units } from '../../app/settings.ts';
+import { formatDay } from '../../text/format.ts';
+import { measurementLine } from '../../text/measureKept.ts';
+import { plural } from '../../text/review.ts';
+import { RemoveButton } from '../record/RemoveButton.tsx';
+import { measurements } from './keeping.ts';
+
+/** Shown before the person asks for all. */
+const SHOWN = 8;
+
+export const Kept = () => {
+  const [found] = useState(() => followed(async () => (await measurements()).list()));
+  useEffect(() => found.stop, [found]);
+  const everything = useSignal(false);
+  const list = found.answer.value;
+  if (list === undefined) return null;
+  const all = list.measurements;
+  const shown = everything.value ? all : all.slice(0, SHOWN);
+  return (
+    <section class="card measure-kept" aria-labelledby="measure-kept" data-testid="kept">
+      <h2 id="measure-kept">What you measured</h2>
+      {all.length === 0 && (
+        <p class="quiet">Nothing kept yet: what you keep, or use, is listed here with its day.</p>
+      )}
+      <ul>
+        {shown.map((one) => {
+          const { what, value } = measurementLine(one, units.value);
+          const when = formatDay(one.day);
+          return (
+            <li key={one.id}>
+              <span>
+                <strong>{what}</strong>: {value}
+                <span class="quiet">{when}</span>
+              </span>
+              <RemoveButton
+                what={`${what} of ${when}`}
+                onRemove={async () => (await measurements()).remove(one.id)}
+              />
+            </li>
+          );
+        })}
+      </ul>
+      {all.length > shown.length && (
+        <button
+          type="button"
+          class="plain"
+          onClick={() => {
+            everything.value = true;
+          }}
+        >
+          Show all {all.length}
+        </button>
+      )}
+      {list.unreadable > 0 && (
+        <p class="hint">
+          {plural(list.unreadable, 'measurement')} on this device cannot be read by this version of the page;
+          nothing of them is lost.
+        </p>
+      )}
+    </section>
+  );
+};

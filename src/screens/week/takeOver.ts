@@ -1,0 +1,54 @@
+/**
+ * Plans that an earlier version of the page kept outside the records (localStorage), taken over into them once. Answers for: losing none
+ * of it: the old text goes only when the records have it, and a text that cannot be read is put aside. Leaves out: plans (kept.ts).
+ */
+import * as z from 'zod';
+import { OLD_PLANS } from '../../app/records.ts';
+import type { OpenedDatabase } from '../../store/database.ts';
+import { type OldPlan, oldPlanSchema, type Plan } from '../../store/planSchema.ts';
+import { plansOf } from '../../store/plans.ts';
+import { resultsOf } from './planResults.ts';
+
+/** Where a text goes that this version cannot read. */
+export const ASIDE = `${OLD_PLANS}.unread`;
+
+const oldPlansSchema = z.strictObject({
+  version: z.literal(1),
+  current: oldPlanSchema.optional(),
+  /** Newest first. */
+  earlier: z.array(oldPlanSchema).max(52),
+});
+
+/** @returns newest first; undefined when the text is not what the page would have written */
+export const parseOldPlans = (text: string): readonly OldPlan[] | undefined => {
+  try {
+    const { current, earlier } = oldPlansSchema.parse(JSON.parse(text));
+    return current === undefined ? earlier : [current, ...earlier];
+  } catch {
+    return undefined;
+  }
+};
+
+/** With the moment each lacked: its day, and later than the one before it. @param plans newest first */
+export const withMoments = (plans: readonly OldPlan[]): Plan[] => {
+  let last = -1;
+  return [...plans].reverse().map((plan) => {
+    last = Math.max(Date.parse(`${plan.madeOn}T00:00:00Z`), last + 1);
+    return { ...plan, madeAt: last };
+  });
+};
+
+/** Does nothing where there are none; rejects when the records refuse them, and leaves the old text where it is. */
+export const takeOverPlans = async (
+  { database, lasting }: Pick<OpenedDatabase, 'database' | 'lasting'>,
+  storage: Storage,
+  now: number,
+): Promise<void> => {
+  const text = storage.getItem(OLD_PLANS);
+  if (text === null) return;
+  const old = parseOldPlans(text);
+  if (old === undefined) storage.setItem(ASIDE, text);
+  else await plansOf(database, (plan, before) => resultsOf(plan, before, now)).takeOver(withMoments(old));
+  // Records in memory are gone with the page: the text is all there is then.
+  if ((lasting || old === undefined) && storage.getItem(OLD_PLANS) === text) storage.removeItem(OLD_PLANS);
+};
