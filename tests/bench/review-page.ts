@@ -1,9 +1,10 @@
 /**
- * How long the review of a hundred thousand putts takes in the browser, over the production build:
+ * How long the review of a hundred thousand putts takes in the browser, over the production build of the folder it is run in:
  * `npx tsx tests/bench/review-page.ts [runs] [--profile]`. Prints, asserts nothing.
  *
- * Times, ms, from the moment the database has handed over the putts: to all records through the gate, to the last of six charts;
- * from a filter chosen to the last chart drawn again; the longest task that blocks the page in each. The page itself is not
+ * From the moment the browser has read the putts from its database to the last of six charts; from a filter chosen to the last
+ * chart drawn again; and the longest task that blocks the page in each. Each as time gone by, and as time the processor gave to the
+ * page: on an idle machine they are alike, on a busy one only the second says something of the page. The page itself is not
  * changed: its calls to the database and its charts are watched from outside. With --profile: where the time goes, by function.
  * Leaves out: the figures alone, in Node (review.ts).
  */
@@ -23,104 +24,123 @@ const PATIENCE = 120_000;
 const runs = Number(process.argv.slice(2).find((word) => /^\d+$/.test(word)) ?? 5);
 const profiled = process.argv.includes('--profile');
 
-interface Seen {
-  /** When each table was handed over, ms of the page's clock. */
-  readonly handed: Record<string, number>;
-  /** When charts were drawn. */
-  charts: number[];
-  tasks: { readonly start: number; readonly duration: number }[];
-}
-
-/** Runs in the page before the app. */
+/** Runs in the page before the app: marks what happens, for the trace. */
 const watch = (): void => {
-  const seen: Seen = { handed: {}, charts: [], tasks: [] };
-  Object.assign(globalThis, { seen });
   const { getAll } = IDBObjectStore.prototype;
   IDBObjectStore.prototype.getAll = function (this: IDBObjectStore, ...words) {
     const request = getAll.apply(this, words);
     // First of the listeners: the page's own comes after.
     request.addEventListener('success', () => {
-      seen.handed[this.name] = performance.now();
+      // The browser makes the objects only when they are asked for: that is still reading.
+      void request.result;
+      performance.mark(`read ${this.name}`);
     });
     return request;
   };
   new MutationObserver((changes) => {
-    for (const { addedNodes } of changes)
-      for (const node of addedNodes)
-        if (node instanceof SVGSVGElement && node.parentElement?.classList.contains('chart'))
-          seen.charts.push(performance.now());
+    for (const node of changes.flatMap(({ addedNodes }) => [...addedNodes]))
+      if (node instanceof SVGSVGElement && node.parentElement?.classList.contains('chart'))
+        performance.mark('chart');
   }).observe(document, { childList: true, subtree: true });
-  new PerformanceObserver((list) => {
-    for (const { startTime, duration } of list.getEntries())
-      seen.tasks.push({ start: startTime, duration });
-  }).observe({ type: 'longtask', buffered: true });
 };
 
-const seenOn = (on: Page): Promise<Seen> =>
-  on.evaluate(() => (globalThis as unknown as { readonly seen: Seen }).seen);
-const drawn = (on: Page, count: number, from = 0): Promise<unknown> =>
-  on.waitForFunction(
-    ({ least, after }) =>
-      (globalThis as unknown as { readonly seen: Seen }).seen.charts.filter((at) => at > after).length >= least,
-    { least: count, after: from },
-    { timeout: PATIENCE },
-  );
-const longest = ({ tasks }: Seen, from: number): number =>
-  Math.max(0, ...tasks.filter(({ start, duration }) => start + duration > from).map(({ duration }) => duration));
+const marksOf = (on: Page, name: string): Promise<number> =>
+  on.evaluate((which) => performance.getEntriesByName(which).length, name);
+const chartsDrawn = (on: Page, count: number): Promise<unknown> =>
+  on.waitForFunction((least) => performance.getEntriesByName('chart').length >= least, count, {
+    timeout: PATIENCE,
+  });
+const choose = (on: Page, climb: 'up' | 'down'): Promise<void> =>
+  on.evaluate((value) => {
+    performance.mark('filter');
+    document.querySelector<HTMLInputElement>(`input[name=climb][value=${value}]`)?.click();
+  }, climb);
 
-interface Times {
-  readonly handedOver: number;
-  readonly toCharts: number;
-  readonly longest: number;
-  readonly filter: number;
-  readonly filterLongest: number;
-  /** A million numbers sorted: how busy the machine is. */
-  readonly sort: number;
+/** What is read of a trace; times in microseconds, `tts` and `tdur` of the thread's own clock. */
+interface TraceEvent {
+  readonly name: string;
+  readonly cat: string;
+  readonly ph: string;
+  readonly pid: number;
+  readonly tid: number;
+  readonly ts: number;
+  readonly tts?: number;
+  readonly dur?: number;
+  readonly tdur?: number;
 }
 
-/** Runs in the page. */
-const sortTime = (): number => {
-  const numbers = Float64Array.from({ length: 1e6 }, (_, i) => (i * 7919) % 1_000_003);
-  const begun = performance.now();
-  numbers.sort();
-  return performance.now() - begun;
+interface Stretch {
+  /** Time gone by and processor time of the page, ms. */
+  readonly passed: number;
+  readonly worked: number;
+  /** The same of the longest task in it. */
+  readonly longestPassed: number;
+  readonly longestWorked: number;
+}
+
+const stretch = (events: readonly TraceEvent[], from: TraceEvent, to: TraceEvent): Stretch => {
+  const tasks = events.filter(
+    ({ name, ph, pid, tid, ts, dur = 0 }) =>
+      name === 'RunTask' && ph === 'X' && pid === from.pid && tid === from.tid && ts + dur > from.ts && ts < to.ts,
+  );
+  return {
+    passed: (to.ts - from.ts) / 1000,
+    worked: ((to.tts ?? Number.NaN) - (from.tts ?? Number.NaN)) / 1000,
+    longestPassed: Math.max(...tasks.map(({ dur = 0 }) => dur)) / 1000,
+    longestWorked: Math.max(...tasks.map(({ tdur = 0 }) => tdur)) / 1000,
+  };
 };
 
-const onceOpened = async (on: Page): Promise<Times> => {
+interface Times {
+  readonly gate: Stretch;
+  readonly opened: Stretch;
+  readonly filtered: Stretch;
+}
+
+const onceOpened = async (browser: Browser, on: Page): Promise<Times> => {
+  await browser.startTracing(on, { categories: ['blink.user_timing', 'disabled-by-default-devtools.timeline'] });
   await on.reload();
-  await drawn(on, CHARTS);
-  const opened = await seenOn(on);
-  const from = opened.handed.putts;
-  // Once the page is quiet, so that nothing of its own is counted in.
+  await chartsDrawn(on, CHARTS);
+  // Once the page is quiet, so that nothing of its opening is counted in.
   await on.waitForTimeout(1500);
-  const clicked = await on.evaluate(() => {
-    const choice = document.querySelector<HTMLInputElement>('input[name=climb][value=up]');
-    const now = performance.now();
-    choice?.click();
-    return now;
-  });
-  await drawn(on, FILTERED_CHARTS, clicked);
-  await on.waitForTimeout(300);
-  const filtered = await seenOn(on);
+  const before = await marksOf(on, 'chart');
+  await choose(on, 'up');
+  await chartsDrawn(on, before + FILTERED_CHARTS);
+  const { traceEvents } = JSON.parse((await browser.stopTracing()).toString()) as {
+    readonly traceEvents: readonly TraceEvent[];
+  };
+  const marks = traceEvents
+    .filter(({ cat, ph }) => cat.includes('blink.user_timing') && ph !== 'E' && ph !== 'e')
+    .sort((a, b) => a.ts - b.ts);
+  const first = (name: string): TraceEvent => {
+    const found = marks.find((mark) => mark.name === name);
+    if (found === undefined) throw new Error(`The trace has no mark "${name}".`);
+    return found;
+  };
+  const charts = marks.filter(({ name }) => name === 'chart');
+  const putts = first('read putts');
+  const filter = first('filter');
   return {
-    handedOver: opened.handed.practice - from,
-    toCharts: Math.max(...opened.charts) - from,
-    longest: longest(opened, from),
-    filter: Math.max(...filtered.charts) - clicked,
-    filterLongest: longest(filtered, clicked),
-    sort: await on.evaluate(sortTime),
+    gate: stretch(traceEvents, putts, first('read practice')),
+    opened: stretch(traceEvents, putts, charts[CHARTS - 1]),
+    filtered: stretch(traceEvents, filter, charts[charts.length - 1]),
   };
 };
 
 const median = (values: readonly number[]): number =>
   [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
 
-const say = (what: string, times: readonly Times[], of: keyof Times): void => {
-  const all = times.map((one) => one[of].toFixed(0));
-  console.log(`${what}: ${median(times.map((one) => one[of])).toFixed(0)} ms (${all.join(', ')})`);
+const say = (what: string, stretches: readonly Stretch[]): void => {
+  const line = (of: keyof Stretch): string => {
+    const values = stretches.map((one) => one[of]);
+    return `${median(values).toFixed(0)} ms (${values.map((one) => one.toFixed(0)).join(', ')})`;
+  };
+  console.log(`${what}
+  processor time: ${line('worked')}; longest task ${line('longestWorked')}
+  time gone by:   ${line('passed')}; longest task ${line('longestPassed')}`);
 };
 
-/** Own time of each function over one opening and one filter, ms. */
+/** Own time of each function over one opening and one filter, ms; what waits for the processor is in it. */
 const profile = async (on: Page): Promise<void> => {
   const session = await on.context().newCDPSession(on);
   await session.send('Profiler.enable');
@@ -129,12 +149,11 @@ const profile = async (on: Page): Promise<void> => {
     await session.send('Profiler.start');
     if (what === 'opened') {
       await on.reload();
-      await drawn(on, CHARTS);
+      await chartsDrawn(on, CHARTS);
     } else {
-      await on.waitForTimeout(1000);
-      const now = await on.evaluate(() => performance.now());
-      await on.locator('input[name=climb][value=down]').click();
-      await drawn(on, FILTERED_CHARTS, now);
+      const before = await marksOf(on, 'chart');
+      await choose(on, 'down');
+      await chartsDrawn(on, before + FILTERED_CHARTS);
     }
     const { profile: found } = await session.send('Profiler.stop');
     const own = new Map<string, number>();
@@ -167,17 +186,24 @@ const measure = async (browser: Browser, baseURL: string): Promise<void> => {
   await page.getByText('Nothing is recorded yet.').waitFor();
   const records = manyRecords(ROUNDS, 'a hundred thousand');
   await putRecords(page, records);
-  await drawn(page, CHARTS);
+  await chartsDrawn(page, CHARTS);
   const times: Times[] = [];
-  for (let run = 0; run < runs; run++) times.push(await onceOpened(page));
-  console.log(`${records.putts.length} putts of ${ROUNDS} rounds, ${runs} times; median (each)`);
-  console.log(`load of this machine (1, 5, 15 min): ${loadavg().map((one) => one.toFixed(1)).join(', ')}`);
-  say('putts handed over to all records through the gate', times, 'handedOver');
-  say('putts handed over to the sixth chart', times, 'toCharts');
-  say('longest task in it', times, 'longest');
-  say('filter chosen to the last chart drawn again', times, 'filter');
-  say('longest task in it', times, 'filterLongest');
-  say('a million numbers sorted in the page', times, 'sort');
+  for (let run = 0; run < runs; run++) times.push(await onceOpened(browser, page));
+  const load = loadavg().map((one) => one.toFixed(1));
+  console.log(`${records.putts.length} putts of ${ROUNDS} rounds, ${runs} times: median (each)`);
+  console.log(`load of this machine over 1, 5 and 15 minutes: ${load.join(', ')}`);
+  say(
+    'putts read to all records through the gate',
+    times.map(({ gate }) => gate),
+  );
+  say(
+    'putts read to the sixth chart',
+    times.map(({ opened }) => opened),
+  );
+  say(
+    'filter chosen to the last chart drawn again',
+    times.map(({ filtered }) => filtered),
+  );
   if (profiled) await profile(page);
 };
 
