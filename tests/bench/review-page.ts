@@ -81,7 +81,12 @@ interface Stretch {
 const stretch = (events: readonly TraceEvent[], from: TraceEvent, to: TraceEvent): Stretch => {
   const tasks = events.filter(
     ({ name, ph, pid, tid, ts, dur = 0 }) =>
-      name === 'RunTask' && ph === 'X' && pid === from.pid && tid === from.tid && ts + dur > from.ts && ts < to.ts,
+      name === 'RunTask' &&
+      ph === 'X' &&
+      pid === from.pid &&
+      tid === from.tid &&
+      ts + dur > from.ts &&
+      ts < to.ts,
   );
   return {
     passed: (to.ts - from.ts) / 1000,
@@ -98,7 +103,9 @@ interface Times {
 }
 
 const onceOpened = async (browser: Browser, on: Page): Promise<Times> => {
-  await browser.startTracing(on, { categories: ['blink.user_timing', 'disabled-by-default-devtools.timeline'] });
+  await browser.startTracing(on, {
+    categories: ['blink.user_timing', 'disabled-by-default-devtools.timeline'],
+  });
   await on.reload();
   await chartsDrawn(on, CHARTS);
   // Once the page is quiet, so that nothing of its opening is counted in.

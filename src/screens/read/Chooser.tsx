@@ -3,10 +3,10 @@ import { READ_DRILLS } from '../../../drills/index.ts';
 import { Choice } from '../../app/Choice.tsx';
 import { isFinished, type KeptSet } from '../../store/schema.ts';
 import { formatDay } from '../../text/format.ts';
+import type { Feedback } from './asked.ts';
 import { headlineOf } from './headlines.ts';
 import { ADAPTIVE_SET, type Offer, PACE_SET, SLOPE_SET } from './offers.ts';
 import { ProgressCard } from './ProgressCard.tsx';
-import type { Feedback } from './session.ts';
 import { shownWords } from './words.ts';
 
 export interface ChooserProps {

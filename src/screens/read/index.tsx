@@ -14,6 +14,7 @@ import { readStoreOf } from '../../store/readSets.ts';
 import type { Units } from '../../text/format.ts';
 import { createReadingClient } from '../../worker/readingClient.ts';
 import { AimPanel, QuestionCard } from './Asking.tsx';
+import type { Asked } from './asked.ts';
 import { Chooser } from './Chooser.tsx';
 import { Figures } from './Figures.tsx';
 import { type FixedOffer, PACE_SET, SLOPE_SET } from './offers.ts';
@@ -21,7 +22,7 @@ import { PacePanel } from './PacePanel.tsx';
 import { ReadMap } from './ReadMap.tsx';
 import { SlopePanel } from './SlopePanel.tsx';
 import { SummaryView } from './SummaryView.tsx';
-import { type Asked, createSession, type Session } from './session.ts';
+import { createSession, type Session } from './session.ts';
 import { Verdict } from './Verdict.tsx';
 import './read.css';
 
