@@ -8,6 +8,7 @@ import {
   type Question,
   type ReadDrill,
 } from '../../../sim/index.ts';
+import { usePage } from '../../app/Pages.tsx';
 import { ownDatabase } from '../../app/records.ts';
 import { settings as ownSettings, type Settings } from '../../app/settings.ts';
 import { readStoreOf } from '../../store/readSets.ts';
@@ -16,6 +17,7 @@ import { createReadingClient } from '../../worker/readingClient.ts';
 import { AimPanel, QuestionCard } from './Asking.tsx';
 import type { Asked } from './asked.ts';
 import { Chooser } from './Chooser.tsx';
+import { answeredSets } from './EarlierSets.tsx';
 import { Figures } from './Figures.tsx';
 import { type FixedOffer, PACE_SET, SLOPE_SET } from './offers.ts';
 import { PacePanel } from './PacePanel.tsx';
@@ -88,9 +90,14 @@ const Panel = ({ asked, units, on }: { asked: Asked; units: Units; on: Session }
   );
 };
 
+/** Earlier sets on one page: about as high as the drills beside them. */
+const EARLIER_AT_ONCE = 8;
+
 const Stages = ({ settings, on }: { settings: Settings; on: Session }) => {
   const units = settings.units.value;
   const stage = on.stage.value;
+  // Kept here: who comes back from a set finds the list where it was.
+  const earlier = usePage(answeredSets(on.sets.value).length, EARLIER_AT_ONCE);
   if (stage.kind === 'choosing')
     return (
       <Chooser
@@ -102,6 +109,7 @@ const Stages = ({ settings, on }: { settings: Settings; on: Session }) => {
         onFeedback={(feedback) => {
           on.feedback.value = feedback;
         }}
+        earlier={earlier}
         onStart={(offer) => void on.start(offer)}
         onResume={on.resume}
         onLook={on.look}
