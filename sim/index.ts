@@ -106,6 +106,7 @@ export {
   fitErrors,
 } from './evidence/fit/fit-errors.ts';
 export { Grounds } from './evidence/fit/grounds.ts';
+export { type GateCount, type MeasuredStrokes, strokesIn } from './evidence/fit/measured-strokes.ts';
 export type { FitRecord } from './evidence/fit/outcomes.ts';
 export { defaultPrior, ERRORS, type ErrorName, type ErrorsPrior } from './evidence/fit/prior.ts';
 export { type ErrorPair, TAPS, type Tap, type TapGain, type TellApart } from './evidence/fit/tell-apart.ts';
@@ -209,7 +210,7 @@ export {
   type PaceRoll,
   paceControl,
 } from './measuring/pace-control.ts';
-export type { MeasuredGreen, MeasuredPlayer } from './measuring/results.ts';
+export { type MeasuredGreen, type MeasuredPlayer, strokesOfMeasured } from './measuring/results.ts';
 export {
   type RampRoll,
   type RollWay,

@@ -17,7 +17,7 @@ export const RECORD_PRESETS: Readonly<Record<PublishedPlayer, string>> = {
 const HELD = 'Reading is held at 60% of the direction error (Karlsen & Nilsson 2008).';
 const SINGLE_DIGIT = playerOfHandicap(6);
 
-/** The first is the one a new visitor plays as. Ids are stable: settings and the command line keep them. */
+/** The first is the one the command line takes unasked. Ids are stable: settings and the command line keep them. */
 export const PRESETS: readonly Preset[] = [
   {
     id: RECORD_PRESETS.tour,

@@ -4,7 +4,7 @@
  * there that is not what we would have written is dropped, field by field, so an old or damaged entry breaks nothing.
  */
 import { effect, signal } from '@preact/signals';
-import { CAPTURES, type CaptureName, degreesToRadians, type Player, PRESETS } from '../../sim/index.ts';
+import { CAPTURES, type CaptureName, degreesToRadians, type Player, presetOf } from '../../sim/index.ts';
 import type { Units } from '../text/format.ts';
 
 export type Theme = 'auto' | 'light' | 'dark';
@@ -25,8 +25,15 @@ export const PLAYER_RANGES: Readonly<Record<keyof Player, { readonly min: number
 /** Length of a step that is believed, m. */
 export const STEP_RANGE = { min: 0.4, max: 1.3 } as const;
 
-/** Before the person picks another. */
-export const DEFAULT_PLAYER: Player = PRESETS[0].player;
+/** Whom a visitor plays as before picking another: a single-digit player, which is who comes. */
+const FIRST_PRESET = 'handicap-6';
+const firstPlayer = (): Player => {
+  const preset = presetOf(FIRST_PRESET);
+  if (preset === undefined)
+    throw new Error(`Got no preset ${FIRST_PRESET}; expected it in player/presets.ts.`);
+  return preset.player;
+};
+export const DEFAULT_PLAYER: Player = firstPlayer();
 
 export interface StoredSettings {
   readonly units: Units;

@@ -9,12 +9,12 @@ import {
   clockToBearing,
   emptyGreenMap,
   feetToMetres,
-  PRESETS,
   type Putt,
   planeSurface,
   playPlaces,
   prepareNextPutts,
 } from '../../sim/index.ts';
+import { DEFAULT_PLAYER } from '../../src/app/settings.ts';
 import { goTo, handle, middleOf, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
 import { findings, sidewaysScroll } from '../support/findings.ts';
 import { pixelsOfColour } from '../support/pixels.ts';
@@ -101,7 +101,7 @@ describe('the answer', () => {
         capture: 'rim',
         skid: false,
       };
-      const [{ player }] = PRESETS;
+      const player = DEFAULT_PLAYER;
       const table = prepareNextPutts(putt, player);
       const playedAt = (feet: number, clock: number) => {
         const bearing = clockToBearing(clock, downhill);

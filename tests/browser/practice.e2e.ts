@@ -5,7 +5,8 @@
 import type { Page } from 'playwright';
 import { afterEach, describe, expect, it } from 'vitest';
 import { PUTTING_DRILLS, puttingDrill } from '../../drills/putting-drills.ts';
-import { type DrillGround, expectedScore, feetToMetres, PRESETS } from '../../sim/index.ts';
+import { type DrillGround, expectedScore, feetToMetres } from '../../sim/index.ts';
+import { DEFAULT_PLAYER } from '../../src/app/settings.ts';
 import type { KeptResult } from '../../src/store/recordSchema.ts';
 import { openApp, pageProblems } from '../support/browser.ts';
 import { findings, sidewaysScroll } from '../support/findings.ts';
@@ -42,7 +43,7 @@ const numbersOf = (sentence: string): number[] => {
 };
 const byEngine = (id: string, ground: DrillGround): number[] => {
   const drill = puttingDrill(id);
-  const found = drill && expectedScore(drill, PRESETS[0].player, ground);
+  const found = drill && expectedScore(drill, DEFAULT_PLAYER, ground);
   if (found?.status !== 'ok') throw new Error(`no score for ${id}`);
   return [Number(found.mean.toFixed(1)), found.low, found.high];
 };
@@ -109,7 +110,7 @@ describe('practising', () => {
         .poll(async () => numbersOf(await expected(on)), { timeout: PATIENCE })
         .toEqual(byEngine('clock-four-sides', steep));
       const before = await expected(on);
-      await on.getByLabel('Start from').selectOption('handicap-6');
+      await on.getByLabel('Start from').selectOption('averaging-90');
       await expect
         .poll(async () => numbersOf(await expected(on)), { timeout: PATIENCE })
         .toSatisfy((found: number[]) => found.length === 3 && found[0] < numbersOf(before)[0]);
@@ -143,21 +144,21 @@ describe('practising', () => {
       await worked(on);
       const form = on.getByTestId('score');
       expect(await form.getByRole('button', { name: 'Save the score' }).isDisabled()).toBe(true);
-      await form.getByRole('radio', { name: '12', exact: true }).check({ force: true });
+      await form.getByRole('radio', { name: '8', exact: true }).check({ force: true });
       await form.getByLabel(/^Green speed known/).check();
       await form.getByLabel('Note, if you like').fill('new gate');
-      await form.getByRole('button', { name: 'Save 12 on grass' }).click();
+      await form.getByRole('button', { name: 'Save 8 on grass' }).click();
       await form.getByText('Saved.').waitFor();
       const { drillResults } = await pageRecords(on);
       expect(drillResults).toMatchObject([
-        { drillId: 'start-gate', version: 1, ground: 'grass', score: 12, note: 'new gate' },
+        { drillId: 'start-gate', version: 1, ground: 'grass', score: 8, note: 'new gate' },
       ]);
       expect((drillResults[0] as KeptResult).greenSpeed).toBeCloseTo(feetToMetres(10), 9);
       await on.reload();
       await worked(on);
-      expect(await on.getByTestId('scores').innerText()).toMatch(/^12, not passed\n.*grass, 10 ft; new gate/);
+      expect(await on.getByTestId('scores').innerText()).toMatch(/^8, not passed\n.*grass, 10 ft; new gate/);
       expect(await on.getByTestId('judged').innerText()).toMatch(/^One score alone tells nothing/);
-      await on.getByRole('button', { name: /^Delete 12/ }).click();
+      await on.getByRole('button', { name: /^Delete 8/ }).click();
       await on.getByRole('button', { name: 'Delete', exact: true }).click();
       await on.getByText('No score of this drill yet.').waitFor();
       expect((await pageRecords(on)).drillResults).toEqual([]);

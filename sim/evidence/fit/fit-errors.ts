@@ -1,6 +1,6 @@
 /**
  * A player's five errors from what was recorded of his putts. Answers for: the way from a record to a report, and when the report
- * says that the player reads too little or too much break. Leaves out: its parts (outcomes.ts, likelihood.ts, prior.ts,
+ * says that the player reads too little or too much break. Leaves out: its parts (outcomes.ts, likelihood.ts, measured-strokes.ts, prior.ts,
  * posterior.ts, tell-apart.ts); sentences. MODEL.md, section 5, "The player from the record", says what is assumed.
  */
 import { seededRandom } from '../../random.ts';
@@ -9,6 +9,7 @@ import type { Matrix } from '../cholesky.ts';
 import type { RecordedPutt } from '../record.ts';
 import { Grounds } from './grounds.ts';
 import { likelihoodOf } from './likelihood.ts';
+import { logOfStrokes, NO_STROKES, strokesIn } from './measured-strokes.ts';
 import {
   counts,
   type FitRecord,
@@ -82,6 +83,8 @@ export interface FittedErrors {
   readonly putts: number;
   readonly practicePutts: number;
   readonly passedOver: number;
+  /** Balls rolled through gates and to targets that count. */
+  readonly measuredStrokes: number;
   /** The medians: a player for every screen. */
   readonly player: Player;
   readonly errors: Readonly<Record<ErrorName, FittedError>>;
@@ -98,7 +101,7 @@ export interface FittedErrors {
 
 export type ErrorsFit =
   | FittedErrors
-  /** No putt that counts. */
+  /** Neither a putt that counts nor a measured stroke. */
   | { readonly status: 'nothing'; readonly passedOver: number }
   /** Ended by `wanted`. */
   | { readonly status: 'stopped' };
@@ -120,7 +123,7 @@ const Z95 = 1.959963984540054;
 
 /**
  * Fits a player to his record. Pure; the same record, options and seed give the same answer.
- * @param record putts of any rounds, practice sets, and the rounds themselves for their green speeds
+ * @param record putts of any rounds, practice sets, the rounds themselves for their green speeds, strokes measured at practice
  */
 export function fitErrors(record: FitRecord, options: FitErrorsOptions = {}): ErrorsFit {
   const { prior = defaultPrior(), seed = 1, taps = TAPS, wanted = () => true } = options;
@@ -135,13 +138,18 @@ export function fitErrors(record: FitRecord, options: FitErrorsOptions = {}): Er
   const made = patternsOf(record, counted, outcomes, (done) => wanted(PATTERNS_DONE * done));
   if (made === undefined) return { status: 'stopped' };
   const { recorded, practicePutts } = made;
-  if (recorded.length === 0) return { status: 'nothing', passedOver };
+  const { strokes = NO_STROKES } = record;
+  const measuredStrokes = strokesIn(strokes);
+  if (recorded.length === 0 && measuredStrokes === 0) return { status: 'nothing', passedOver };
 
   const likelihood = likelihoodOf(recorded, prior.about, bandsOfScores([]));
   const { start, pace } = likelihood.asked;
   const size = ERRORS.length + (start || pace ? HABITS : 0);
   const draws = drawPosterior({
-    logLikelihood: (scores) => likelihood.of(playerOfScores(prior, scores), bandsOfScores(scores)),
+    logLikelihood(scores) {
+      const player = playerOfScores(prior, scores);
+      return likelihood.of(player, bandsOfScores(scores)) + logOfStrokes(strokes, player, prior.about);
+    },
     size,
     seed,
     goesOn: (done) => wanted(PATTERNS_DONE + (1 - PATTERNS_DONE) * done),
@@ -163,6 +171,7 @@ export function fitErrors(record: FitRecord, options: FitErrorsOptions = {}): Er
     putts: counted.length,
     practicePutts,
     passedOver,
+    measuredStrokes,
     player: {
       lineSd: errors.lineSd.median,
       paceSd: errors.paceSd.median,

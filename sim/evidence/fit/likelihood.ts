@@ -12,7 +12,7 @@ import { chanceOf, type Pattern } from './patterns.ts';
 
 /** Share of putts that are another player's, so to speak, and how many times his errors are the usual ones (both ours). */
 const STRAY = 0.01;
-const STRAY_TIMES = 3;
+export const STRAY_TIMES = 3;
 /** No chance is smaller: what no player does is a slip of the pen. */
 const LEAST = 1e-12;
 

@@ -11,6 +11,7 @@
 import type { PracticeSet, RecordedPutt, RecordedRound } from '../record.ts';
 import { type Answer, NO, UNASKED, YES } from './error-shares.ts';
 import type { Ground, Grounds } from './grounds.ts';
+import type { MeasuredStrokes } from './measured-strokes.ts';
 import { type Outcome, type Pattern, type PatternOptions, patternOf } from './patterns.ts';
 import type { Strokes } from './strokes.ts';
 import {
@@ -28,6 +29,8 @@ export interface FitRecord {
   readonly sets?: readonly PracticeSet[];
   /** Their green speeds count; a putt whose round is not among them has none. */
   readonly rounds?: readonly RecordedRound[];
+  /** Balls rolled through gates and to targets. */
+  readonly strokes?: MeasuredStrokes;
 }
 
 /** Nearer, m, nobody misses (a touch more than the hole's own radius and the ball's); farther, nobody putts. */
