@@ -6,6 +6,8 @@ import { Shell } from './app/Shell.tsx';
 import { keepSettings } from './app/settings.ts';
 import { followTheme } from './app/theme.ts';
 import './app/app.css';
+import './app/shell.css';
+import './app/pieces.css';
 
 followTheme();
 keepSettings();

@@ -48,7 +48,8 @@ export interface BenchmarkTable {
   readonly range: readonly [number, number];
 }
 
-type Curve = (feet: number) => number;
+/** Over the logarithm of feet, which is taken once for all curves of a table. */
+type Curve = (logFeet: number) => number;
 
 /** Through the rows over the logarithm of distance, straight beyond them. */
 function curveOver(rows: readonly ShareRow[], heightOf: (share: number) => number): Curve {
@@ -58,8 +59,7 @@ function curveOver(rows: readonly ShareRow[], heightOf: (share: number) => numbe
   const inside = monotoneCubic(xs, ys);
   const before = (ys[1] - ys[0]) / (xs[1] - xs[0]);
   const after = (ys[last] - ys[last - 1]) / (xs[last] - xs[last - 1]);
-  return (feet) => {
-    const x = Math.log(feet);
+  return (x) => {
     if (x < xs[0]) return ys[0] + before * (x - xs[0]);
     if (x > xs[last]) return ys[last] + after * (x - xs[last]);
     return inside(x);
@@ -68,8 +68,10 @@ function curveOver(rows: readonly ShareRow[], heightOf: (share: number) => numbe
 
 function shareCurve(rows: readonly ShareRow[]): Curve {
   const logOdds = curveOver(rows, (share) => Math.log(share / (1 - share)));
-  return (feet) => (feet > 0 ? 1 / (1 + Math.exp(-logOdds(feet))) : 0);
+  return (logFeet) => 1 / (1 + Math.exp(-logOdds(logFeet)));
 }
+
+const logFeet = (distance: number): number => Math.log(metresToFeet(distance));
 
 /** The curves of one table. */
 export function benchmarkOf(table: BenchmarkTable): Benchmark {
@@ -77,18 +79,25 @@ export function benchmarkOf(table: BenchmarkTable): Benchmark {
   const threePutts = shareCurve(table.threePutts);
   const later =
     table.laterPutts === undefined ? (): number => 0 : curveOver(table.laterPutts, (count) => count);
+  let lastAsked = 0;
+  let lastExpected = 1;
   return {
     id: table.id,
     name: table.name,
     source: table.source,
     from: feetToMetres(table.range[0]),
     to: feetToMetres(table.range[1]),
-    holedAt: (distance) => 1 - missed(metresToFeet(distance)),
-    threePuttAt: (distance) => threePutts(metresToFeet(distance)),
+    holedAt: (distance) => 1 - (distance > 0 ? missed(logFeet(distance)) : 0),
+    threePuttAt: (distance) => (distance > 0 ? threePutts(logFeet(distance)) : 0),
     expectedPuttsAt: (distance) => {
       if (!(distance > 0)) return 1;
-      const feet = metresToFeet(distance);
-      return 1 + missed(feet) + threePutts(feet) + Math.max(0, later(feet));
+      // Where a putt came to rest is where the next is played from: asked twice in turn.
+      if (distance !== lastAsked) {
+        const x = logFeet(distance);
+        lastAsked = distance;
+        lastExpected = 1 + missed(x) + threePutts(x) + Math.max(0, later(x));
+      }
+      return lastExpected;
     },
   };
 }

@@ -33,10 +33,13 @@ export interface HoledBin {
 export type HoledBins = ReadonlyMap<number, HoledBin>;
 
 /** Putts of rounds and practice sets as tallies. */
-export const talliesOf = (struck: readonly StruckPutt[], sets: readonly PracticeSet[] = []): HoledTally[] => [
-  ...struck.map(({ putt }) => ({ distance: putt.distance, tries: 1, holed: putt.holed ? 1 : 0 })),
-  ...sets.map(({ distance, attempts, holed }) => ({ distance, tries: attempts, holed })),
-];
+export function talliesOf(struck: readonly StruckPutt[], sets: readonly PracticeSet[] = []): HoledTally[] {
+  const tallies: HoledTally[] = [];
+  for (const { putt } of struck)
+    tallies.push({ distance: putt.distance, tries: 1, holed: putt.holed ? 1 : 0 });
+  for (const { distance, attempts, holed } of sets) tallies.push({ distance, tries: attempts, holed });
+  return tallies;
+}
 
 /** `bins` with these putts added, or taken away again; the bins given stay as they are. */
 function changed(bins: HoledBins, tallies: readonly HoledTally[], sign: 1 | -1): HoledBins {

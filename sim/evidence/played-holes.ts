@@ -94,18 +94,30 @@ function turnsOf(strokes: readonly RecordedPutt[]): PlayedHole[] {
   return turns;
 }
 
+interface Round {
+  /** When its first stroke was recorded. */
+  begun: number;
+  /** Strokes by number of the hole: a list is ten times as fast as a second map. */
+  readonly holes: (RecordedPutt[] | undefined)[];
+}
+
 /**
  * All turns on the green: rounds in the order in which they were first written down, holes by number.
  * @param putts of any rounds, in any order: the answer does not depend on it
  */
 export function playedHoles(putts: readonly RecordedPutt[]): PlayedHole[] {
-  // Strokes by number of the hole: a list is ten times as fast as a second map.
-  const rounds = new Map<string, { begun: number; holes: (RecordedPutt[] | undefined)[] }>();
+  const rounds = new Map<string, Round>();
+  let round: Round | undefined;
+  let last: string | undefined;
   for (const putt of putts) {
-    let round = rounds.get(putt.roundId);
-    if (round === undefined) {
-      round = { begun: putt.recordedAt, holes: [] };
-      rounds.set(putt.roundId, round);
+    // Putts of a round mostly follow one another: most need no looking up.
+    if (round === undefined || putt.roundId !== last) {
+      last = putt.roundId;
+      round = rounds.get(last);
+      if (round === undefined) {
+        round = { begun: putt.recordedAt, holes: [] };
+        rounds.set(last, round);
+      }
     }
     round.begun = Math.min(round.begun, putt.recordedAt);
     const strokes = round.holes[putt.hole];

@@ -12,7 +12,6 @@
  */
 import { HOLE_RADIUS } from '../constants.ts';
 import { choleskyFactor, type Matrix, solveFactored, solveUpper } from '../evidence/cholesky.ts';
-import { chiSquaredAt } from '../evidence/spread.ts';
 import { drawNormal } from '../odds/normal.ts';
 import type { Random } from './draw.ts';
 import { kindsOf, PUTT_READ_KINDS, type PuttReadKind } from './kinds.ts';
@@ -114,6 +113,15 @@ export function fitReader(reads: readonly SeenRead[]): ReaderModel {
   );
   return { ...fitMean(rows, spread.scale), spread, spreadOf };
 }
+
+/**
+ * A chi-squared variable made from a normal one, 0 or more (Wilson & Hilferty, PNAS 17, 684 (1931)): near enough for a draw, and a
+ * hundredth of the work of the quantile itself.
+ */
+const chiSquaredAt = (z: number, degrees: number): number => {
+  const ninth = 2 / (9 * degrees);
+  return degrees * Math.max(0, 1 - ninth + z * Math.sqrt(ninth)) ** 3;
+};
 
 const drawSpread = ({ degrees, scale }: Spread, random: Random): number =>
   // At most four times too wide: the approximation of chi-squared reaches 0 in the far tail of few degrees.

@@ -16,11 +16,14 @@ export interface PagesProps {
   readonly number: number;
 }
 
+/** A page and how to turn it. */
+export interface PageInHand extends Page {
+  readonly number: number;
+  readonly turn: (page: number) => void;
+}
+
 /** The page in hand of a list; one that has become shorter turns back by itself. */
-export const usePage = (
-  count: number,
-  perPage: number,
-): Page & { readonly number: number; readonly turn: (page: number) => void } => {
+export const usePage = (count: number, perPage: number): PageInHand => {
   const [asked, turn] = useState(0);
   const number = Math.min(asked, Math.max(0, Math.ceil(count / perPage) - 1));
   return { from: number * perPage, to: Math.min(count, (number + 1) * perPage), number, turn };

@@ -10,29 +10,43 @@ export const CHART_STYLE = {
   overflow: 'visible',
 } as const;
 
-/** Size, room for words round the marks, and type of a chart with shares upwards. */
-export const shareFrame = ({ width, height, title }: DrawSize) => ({
+/** Size, room for words round the marks, and type. Default: room on top for one line of words. */
+export const chartFrame = ({ width, height, title }: DrawSize, marginTop = 26) => ({
   width,
   height,
   marginLeft: 40,
   marginRight: 12,
-  marginTop: 26,
+  marginTop,
   marginBottom: 38,
   style: CHART_STYLE,
   ariaLabel: title,
 });
 
-/** An axis of whole numbers, one bar each. */
-export const countAxis = (label: string, [first, last]: readonly [number, number], width: number) => ({
+/** Narrower than this a chart has room for fewer numbers, CSS pixels. */
+const NARROW = 420;
+/** How many ticks there is room for. */
+export const ticksFor = (width: number, [narrow, wide]: readonly [number, number]): number =>
+  width < NARROW ? narrow : wide;
+
+/** What goes across: its name below the middle, and its ends. */
+export const acrossAxis = (label: string, ticks: number, domain: readonly [number, number]) => ({
   label,
   labelAnchor: 'center' as const,
   labelArrow: 'none' as const,
-  ticks: Math.min(last - first + 1, width < 420 ? 8 : 16),
-  tickFormat: (count: number) => (Number.isInteger(count) ? String(count) : ''),
-  domain: [first - 0.6, last + 0.6],
+  ticks,
+  domain,
 });
 
+export const wholeTick = (count: number): string => (Number.isInteger(count) ? String(count) : '');
 export const percentTick = (share: number): string => `${Math.round(share * 100)}%`;
+
+/** Shares go upwards, without a name: the answer above the chart has it. */
+export const shareAxis = (top: number, ticks = 4) => ({
+  label: null,
+  tickFormat: percentTick,
+  ticks,
+  domain: [0, top],
+});
 
 /** The library names its groups, but a group without a role must not carry a name: the picture as a whole has one. */
 export const finishChart = (chart: Element, title: string): Element => {

@@ -1,7 +1,7 @@
 /** Strokes gained: rounds as dots, their running mean as a line with its band. Data to marks only. */
 import * as Plot from '@observablehq/plot';
 import type { Draw } from './ChartFigure.tsx';
-import { CHART_STYLE, finishChart } from './finish.ts';
+import { acrossAxis, chartFrame, finishChart, ticksFor, wholeTick } from './finish.ts';
 
 export interface GainedPlotData {
   readonly rounds: readonly { readonly number: number; readonly gained: number }[];
@@ -21,27 +21,17 @@ export interface GainedPlotData {
 const signedTick = (strokes: number): string =>
   strokes > 0 ? `+${strokes}` : strokes < 0 ? `−${-strokes}` : '0';
 
-export const gainedPlot: Draw<GainedPlotData> = (data, { width, height, title }) => {
+export const gainedPlot: Draw<GainedPlotData> = (data, size) => {
   const ink = 'var(--ink)';
   const many = data.rounds.length > 80;
+  const ticks = Math.min(data.last - data.first + 1, ticksFor(size.width, [5, 10]));
   const chart = Plot.plot({
-    width,
-    height,
-    marginLeft: 40,
-    marginRight: 12,
-    marginTop: 14,
-    marginBottom: 38,
-    style: CHART_STYLE,
+    ...chartFrame(size, 14),
     x: {
-      label: 'round, oldest first',
-      labelAnchor: 'center',
-      labelArrow: 'none',
-      ticks: Math.min(data.last - data.first + 1, width < 420 ? 5 : 10),
-      tickFormat: (number: number) => (Number.isInteger(number) ? String(number) : ''),
-      domain: [data.first - 0.5, data.last + 0.5],
+      ...acrossAxis('round, oldest first', ticks, [data.first - 0.5, data.last + 0.5]),
+      tickFormat: wholeTick,
     },
     y: { label: null, tickFormat: signedTick, ticks: 6, domain: [data.least, data.most] },
-    ariaLabel: title,
     marks: [
       Plot.ruleY([0], { stroke: 'var(--soft)' }),
       Plot.areaY(data.running, {
@@ -63,5 +53,5 @@ export const gainedPlot: Draw<GainedPlotData> = (data, { width, height, title })
       Plot.line(data.running, { x: 'number', y: 'value', stroke: ink, strokeWidth: 2, clip: true }),
     ],
   });
-  return finishChart(chart, title);
+  return finishChart(chart, size.title);
 };

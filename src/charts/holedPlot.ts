@@ -4,7 +4,7 @@
  */
 import * as Plot from '@observablehq/plot';
 import type { Draw } from './ChartFigure.tsx';
-import { CHART_STYLE, finishChart, percentTick } from './finish.ts';
+import { acrossAxis, chartFrame, finishChart, shareAxis, ticksFor } from './finish.ts';
 
 export interface HoledPlotData {
   /** "distance (ft)" */
@@ -31,25 +31,12 @@ export interface HoledPlotData {
   readonly benchmark: readonly { readonly distance: number; readonly share: number }[];
 }
 
-export const holedPlot: Draw<HoledPlotData> = (data, { width, height, title }) => {
+export const holedPlot: Draw<HoledPlotData> = (data, size) => {
   const ink = 'var(--ink)';
   const chart = Plot.plot({
-    width,
-    height,
-    marginLeft: 40,
-    marginRight: 12,
-    marginTop: 22,
-    marginBottom: 38,
-    style: CHART_STYLE,
-    x: {
-      label: data.distanceLabel,
-      labelAnchor: 'center',
-      labelArrow: 'none',
-      ticks: width < 420 ? 6 : 12,
-      domain: [0, data.far],
-    },
-    y: { label: null, tickFormat: percentTick, ticks: 5, domain: [0, 1] },
-    ariaLabel: title,
+    ...chartFrame(size, 22),
+    x: acrossAxis(data.distanceLabel, ticksFor(size.width, [6, 12]), [0, data.far]),
+    y: shareAxis(1, 5),
     marks: [
       Plot.ruleY([0], { stroke: 'var(--edge)' }),
       Plot.areaY(data.curve, {
@@ -100,5 +87,5 @@ export const holedPlot: Draw<HoledPlotData> = (data, { width, height, title }) =
       }),
     ],
   });
-  return finishChart(chart, title);
+  return finishChart(chart, size.title);
 };

@@ -4,7 +4,7 @@
  */
 import * as Plot from '@observablehq/plot';
 import type { Draw } from './ChartFigure.tsx';
-import { CHART_STYLE, finishChart, percentTick } from './finish.ts';
+import { acrossAxis, chartFrame, finishChart, percentTick, ticksFor } from './finish.ts';
 import type { IntervalPlotData } from './intervalData.ts';
 
 const pointsTick = (change: number): string =>
@@ -14,27 +14,18 @@ const strokesTick = (strokes: number): string =>
   `${strokes < 0 ? '−' : ''}${Number(Math.abs(strokes).toFixed(2))}`;
 const TICKS = { share: percentTick, points: pointsTick, strokes: strokesTick } as const;
 
-export const intervalPlot: Draw<IntervalPlotData> = (data, { width, height, title }) => {
+export const intervalPlot: Draw<IntervalPlotData> = (data, size) => {
   const ink = 'var(--ink)';
   const marked = data.rows.filter(({ against }) => against !== undefined);
   const chart = Plot.plot({
-    width,
-    height,
+    ...chartFrame(size, 6),
     marginLeft: data.nameWidth ?? 92,
     marginRight: 74,
-    marginTop: 6,
-    marginBottom: 38,
-    style: CHART_STYLE,
     x: {
-      label: data.label,
-      labelAnchor: 'center',
-      labelArrow: 'none',
-      ticks: width < 420 ? 4 : 6,
+      ...acrossAxis(data.label, ticksFor(size.width, [4, 6]), [data.from, data.to]),
       tickFormat: TICKS[data.scale],
-      domain: [data.from, data.to],
     },
     y: { label: null, domain: data.rows.map(({ name }) => name), tickSize: 0 },
-    ariaLabel: title,
     marks: [
       ...(data.from < 0 ? [Plot.ruleX([0], { stroke: 'var(--soft)' })] : []),
       Plot.ruleY(data.rows, { y: 'name', x1: 'low', x2: 'high', stroke: ink, strokeWidth: 2, clip: true }),
@@ -65,5 +56,5 @@ export const intervalPlot: Draw<IntervalPlotData> = (data, { width, height, titl
       }),
     ],
   });
-  return finishChart(chart, title);
+  return finishChart(chart, size.title);
 };

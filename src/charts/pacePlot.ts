@@ -4,28 +4,16 @@
  */
 import * as Plot from '@observablehq/plot';
 import type { Draw } from './ChartFigure.tsx';
-import { finishChart, percentTick, shareFrame } from './finish.ts';
+import { acrossAxis, chartFrame, finishChart, shareAxis } from './finish.ts';
 import type { PaceChartData } from './paceData.ts';
 
 export const pacePlot: Draw<PaceChartData> = (data, size) => {
   const ink = 'var(--ink)';
   const last = data.points[data.points.length - 1];
   const chart = Plot.plot({
-    ...shareFrame(size),
-    x: {
-      label: data.paceLabel,
-      labelAnchor: 'center',
-      labelArrow: 'none',
-      ticks: 6,
-      domain: [0, last ? last.pace : 1],
-    },
-    y: {
-      label: null,
-      tickFormat: percentTick,
-      ticks: 4,
-      domain: [0, data.top],
-      grid: false,
-    },
+    ...chartFrame(size),
+    x: acrossAxis(data.paceLabel, 6, [0, last ? last.pace : 1]),
+    y: shareAxis(data.top),
     marks: [
       Plot.ruleY([0], { stroke: 'var(--edge)' }),
       Plot.ruleX([data.die], { stroke: 'var(--die)', strokeWidth: 1.5, strokeDasharray: '5 3' }),

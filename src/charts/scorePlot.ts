@@ -1,7 +1,8 @@
 /** Chances of each score of a drill as bars, those that pass dark, the pass mark ruled. Data to marks only. */
 import * as Plot from '@observablehq/plot';
 import type { Draw } from './ChartFigure.tsx';
-import { countAxis, finishChart, percentTick, shareFrame } from './finish.ts';
+import { countBars, countFrame, ruledCount } from './countBars.ts';
+import { finishChart } from './finish.ts';
 
 export interface ScorePlotData {
   readonly scores: readonly { readonly score: number; readonly chance: number; readonly passes: boolean }[];
@@ -17,38 +18,16 @@ export const scorePlot: Draw<ScorePlotData> = ({ scores, least, mark }, size) =>
   const seen = scores.filter(({ score, chance }) => score >= least && chance >= SEEN);
   const first = Math.min(mark, seen[0]?.score ?? least);
   const last = Math.max(mark, seen.at(-1)?.score ?? least);
-  const rule = [{ score: mark, words: `pass mark ${mark}` }];
-  const right = mark > (first + last) / 2;
+  const ends = [first, last] as const;
+  const bars = seen.map(({ score, chance, passes }) => ({ count: score, chance, dark: passes }));
   const chart = Plot.plot({
-    ...shareFrame(size),
-    x: countAxis('score', [first, last], size.width),
-    y: {
-      label: null,
-      tickFormat: percentTick,
-      ticks: 4,
-      domain: [0, 1.1 * Math.max(0.05, ...seen.map(({ chance }) => chance))],
-    },
-    marks: [
-      Plot.rectY(seen, {
-        x1: ({ score }: { score: number }) => score - 0.36,
-        x2: ({ score }: { score: number }) => score + 0.36,
-        y: 'chance',
-        fill: 'var(--ink)',
-        fillOpacity: ({ passes }: { passes: boolean }) => (passes ? 0.62 : 0.3),
-      }),
-      Plot.ruleY([0], { stroke: 'var(--soft)' }),
-      Plot.text(rule, {
-        x: 'score',
-        text: 'words',
-        frameAnchor: 'top',
-        dy: -16,
-        textAnchor: right ? 'end' : 'start',
-        fontSize: 13,
-        fontStyle: 'italic',
-        fill: 'var(--ink)',
-      }),
-      Plot.ruleX(rule, { x: 'score', stroke: 'var(--ink)', strokeWidth: 1.5, strokeDasharray: '2 3' }),
-    ],
+    ...countFrame(
+      size,
+      'score',
+      ends,
+      bars.map(({ chance }) => chance),
+    ),
+    marks: [...countBars(bars), ...ruledCount({ count: mark, words: `pass mark ${mark}` }, ends)],
   });
   return finishChart(chart, size.title);
 };

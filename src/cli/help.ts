@@ -29,7 +29,7 @@ ${PRESETS.map(({ id, source }) => wrap(`${id}: ${source}`, PAGE_WIDTH - 23).repl
   --read-bias -10%     read, mean error; negative: too little break
   --pace-bias 0%       distance, mean error`;
 
-/** The request of the issue's example: ball at the origin, hole 10 ft away along +y, downhill to the left of the line. */
+/** The request of the example: ball at the origin, hole 10 ft away along +y, downhill to the left of the line. */
 const JSON_PUTT = {
   surface: { kind: 'plane', slope: 0.02, downhillDeg: 180 },
   greenSpeedFt: 10,

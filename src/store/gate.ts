@@ -3,6 +3,7 @@
  * recordSchema.ts).
  */
 import type * as z from 'zod';
+import { passesQuickly } from './quickGate.ts';
 import { same } from './same.ts';
 import type { KeptAnswer, KeptSet } from './schema.ts';
 
@@ -12,6 +13,7 @@ export type Passed<Kept> =
 
 /** A record as found, judged; never throws. */
 export const pass = <Kept>(schema: z.ZodType<Kept>, found: unknown): Passed<Kept> => {
+  if (passesQuickly(schema, found)) return { ok: true, kept: found };
   const result = schema.safeParse(found);
   if (result.success) return { ok: true, kept: result.data };
   const [first] = result.error.issues;
@@ -34,10 +36,11 @@ export const passAll = <Kept>(
   schema: z.ZodType<Kept>,
   found: readonly unknown[],
 ): { readonly kept: Kept[]; readonly unreadable: number } => {
-  const kept = found.flatMap((one) => {
+  const kept: Kept[] = [];
+  for (const one of found) {
     const result = pass(schema, one);
-    return result.ok ? [result.kept] : [];
-  });
+    if (result.ok) kept.push(result.kept);
+  }
   return { kept, unreadable: found.length - kept.length };
 };
 

@@ -40,7 +40,7 @@ export const frictionAt = (greenSpeed: number): number => STIMP_SPEED ** 2 / (2 
 export const steepnessOf = ({ slope, greenSpeed }: Pick<PlanePutt, 'slope' | 'greenSpeed'>): number =>
   (ROLLING_FACTOR * GRAVITY * slope) / frictionAt(greenSpeed);
 
-/** A putt of issue 2's range: slope 0-6%, green speed 7-14 ft, 2-60 ft from every side; the bearing hole -> ball, rad. */
+/** A putt of the promised range: slope 0-6%, green speed 7-14 ft, 2-60 ft from every side; the bearing hole -> ball, rad. */
 export function randomPutt(random: () => number): { putt: PlanePutt; bearing: number; length: number } {
   const bearing = 2 * Math.PI * random();
   const length = feetToMetres(2 + 58 * random());

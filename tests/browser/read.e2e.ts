@@ -399,6 +399,31 @@ describe('reading', () => {
     expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
   });
 
+  it('shows earlier sets in pages, newest first, and comes back to the page it was left on', async () => {
+    const on = await open({ width: 390, height: 844 });
+    await keepSets(on, twoMonths(Date.now()));
+    await on.reload();
+    const past = on.getByTestId('past');
+    await past.getByText('Sets 1 to 8 of 16').waitFor();
+    const days = () => past.locator('tbody th .quiet').allTextContents();
+    // The day and hour each was begun, as written, back into moments: none before the next.
+    const moments = (lines: readonly string[]): number[] =>
+      lines.map((line) => Date.parse(line.replace(/^\d+ of \d+ putts, /, '').replace('\u202f', ' ')));
+    const first = moments(await days());
+    await past.getByRole('button', { name: 'Next' }).focus();
+    await on.keyboard.press('Enter');
+    await past.getByText('Sets 9 to 16 of 16').waitFor();
+    const all = [...first, ...moments(await days())];
+    expect(all.filter(Number.isFinite).length).toBe(16);
+    expect(all).toEqual([...all].sort((a, b) => b - a));
+    await past.locator('tbody').getByRole('button').last().click();
+    await on.getByTestId('summary').waitFor();
+    await button(on, 'Back to the drills').click();
+    await past.getByText('Sets 9 to 16 of 16').waitFor();
+    expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
+    expect(await seriousFindings(on)).toEqual([]);
+  });
+
   it.each([
     [390, 'light'],
     [390, 'dark'],

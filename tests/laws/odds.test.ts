@@ -36,7 +36,7 @@ const playerArbitrary: fc.Arbitrary<Player> = fc.record({
   paceBias: fc.constant(0),
 });
 
-/** Each holed share is good to 0.2 points (issue 2): two of them, hence 0.4. */
+/** Each holed share is promised to 0.2 points: two of them, hence 0.4. */
 const HOLED_SLACK = 0.004;
 
 /** What is holed does not depend on the putts after: one table, of any green, serves where only that is asked. */

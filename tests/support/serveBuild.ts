@@ -18,8 +18,16 @@ declare module 'vitest' {
   }
 }
 
-export default async function serveBuild(project: TestProject): Promise<() => Promise<void>> {
-  const chromium = await findChromium();
+export interface ServedBuild {
+  readonly baseURL: string;
+  /** Folder of the build. */
+  readonly outDir: string;
+  /** Ends the server and removes the build. */
+  readonly end: () => Promise<void>;
+}
+
+/** Makes a build of its own and serves it. */
+export const servedBuild = async (): Promise<ServedBuild> => {
   // Not dist/: a build for tests must not replace the one somebody is looking at, nor that of another run.
   const outDir = mkdtempSync(join(tmpdir(), 'borrow-build-'));
   await build({ logLevel: 'warn', build: { outDir, emptyOutDir: true } });
@@ -30,11 +38,21 @@ export default async function serveBuild(project: TestProject): Promise<() => Pr
   });
   const address = server.httpServer.address();
   if (address === null || typeof address === 'string') throw new Error('The preview server has no port.');
-  project.provide('baseURL', `http://127.0.0.1:${address.port}/`);
+  return {
+    baseURL: `http://127.0.0.1:${address.port}/`,
+    outDir,
+    end: async () => {
+      await server.close();
+      rmSync(outDir, { recursive: true, force: true });
+    },
+  };
+};
+
+export default async function serveBuild(project: TestProject): Promise<() => Promise<void>> {
+  const chromium = await findChromium();
+  const { baseURL, outDir, end } = await servedBuild();
+  project.provide('baseURL', baseURL);
   project.provide('buildFolder', outDir);
   project.provide('chromium', chromium);
-  return async () => {
-    await server.close();
-    rmSync(outDir, { recursive: true, force: true });
-  };
+  return end;
 }

@@ -1,27 +1,16 @@
 /** The invented player: loaded and removed by choice, in a database of his own. */
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect } from 'preact/hooks';
+import { useAttempt } from '../../app/attempt.ts';
 import { demoLoaded, loadDemo, lookForDemo, removeDemo } from '../../app/recordSource.ts';
 
 const REFUSED = 'The device refused (full or forbidden storage). Your own records are untouched.';
 
 export const DemoCard = () => {
-  const [busy, setBusy] = useState(false);
-  const [problem, setProblem] = useState<string | undefined>(undefined);
+  const { busy, problem, attempt } = useAttempt(REFUSED);
   const loaded = demoLoaded.value;
   useEffect(() => {
     void lookForDemo();
   }, []);
-  const act = async (what: () => Promise<void>): Promise<void> => {
-    setBusy(true);
-    setProblem(undefined);
-    try {
-      await what();
-    } catch {
-      setProblem(REFUSED);
-    } finally {
-      setBusy(false);
-    }
-  };
   return (
     <section class="card" aria-label="Invented player" data-testid="demo">
       <h2>An invented player</h2>
@@ -34,11 +23,15 @@ export const DemoCard = () => {
       </p>
       <div class="data-actions">
         {loaded ? (
-          <button type="button" disabled={busy} onClick={() => void act(removeDemo)}>
+          <button type="button" disabled={busy} onClick={() => void attempt(removeDemo)}>
             Remove the invented player
           </button>
         ) : (
-          <button type="button" disabled={busy || loaded === undefined} onClick={() => void act(loadDemo)}>
+          <button
+            type="button"
+            disabled={busy || loaded === undefined}
+            onClick={() => void attempt(loadDemo)}
+          >
             {busy ? 'Inventing…' : 'Load the invented player'}
           </button>
         )}

@@ -13,7 +13,7 @@ import {
   type Units,
 } from '../../text/format.ts';
 import { aimFieldText, ownAimText, parseAim } from './aimText.ts';
-import type { Asked } from './session.ts';
+import type { Asked } from './asked.ts';
 import { QUESTION_WORDS } from './words.ts';
 
 /** Moves the focus to a new heading, so that keyboard and screen reader follow the step. */

@@ -1,13 +1,13 @@
-/** What to practise: a set left unfinished, the sets and drills, when the truth is shown, progress and earlier sets. */
+/** What to practise: a set left unfinished, the sets and drills, when the truth is shown, progress. Leaves out: earlier sets (EarlierSets.tsx). */
 import { useEffect, useRef } from 'preact/hooks';
 import { READ_DRILLS } from '../../../drills/index.ts';
 import { Choice } from '../../app/Choice.tsx';
+import type { PageInHand } from '../../app/Pages.tsx';
 import { isFinished, type KeptSet } from '../../store/schema.ts';
-import { formatDay } from '../../text/format.ts';
-import { headlineOf } from './headlines.ts';
+import type { Feedback } from './asked.ts';
+import { EarlierSets } from './EarlierSets.tsx';
 import { ADAPTIVE_SET, type Offer, PACE_SET, SLOPE_SET } from './offers.ts';
 import { ProgressCard } from './ProgressCard.tsx';
-import type { Feedback } from './session.ts';
 import { shownWords } from './words.ts';
 
 export interface ChooserProps {
@@ -20,6 +20,8 @@ export interface ChooserProps {
   readonly wanted?: string;
   readonly feedback: Feedback;
   readonly onFeedback: (feedback: Feedback) => void;
+  /** Of the earlier sets. */
+  readonly earlier: PageInHand;
   readonly onStart: (offer: Offer) => void;
   readonly onResume: (set: KeptSet) => void;
   readonly onLook: (set: KeptSet) => void;
@@ -27,10 +29,6 @@ export interface ChooserProps {
 
 /** How a drill file says that nobody in particular is to be thanked. */
 const NO_SOURCE = 'common practice, no source';
-
-/** The day a set was begun on, as the record has it, and the time of day by this device's clock. */
-const when = ({ day, startedAt }: KeptSet): string =>
-  `${formatDay(day)}, ${new Intl.DateTimeFormat(undefined, { hour: 'numeric', minute: '2-digit' }).format(startedAt)}`;
 
 const Unfinished = ({ set, onResume }: { set: KeptSet; onResume: (set: KeptSet) => void }) => (
   <p class="read-unfinished" data-testid="unfinished">
@@ -42,27 +40,6 @@ const Unfinished = ({ set, onResume }: { set: KeptSet; onResume: (set: KeptSet) 
     </button>
   </p>
 );
-
-const Past = ({ set, onLook }: { set: KeptSet; onLook: (set: KeptSet) => void }) => {
-  return (
-    <tr>
-      <th scope="row">
-        <button
-          type="button"
-          class="plain read-look"
-          aria-label={`Look at ${set.drillName} of ${when(set)}`}
-          onClick={() => onLook(set)}
-        >
-          {set.drillName}
-        </button>
-        <span class="quiet">
-          {set.answers.length} of {set.size} putts, {when(set)}
-        </span>
-      </th>
-      <td>{headlineOf(set)}</td>
-    </tr>
-  );
-};
 
 /** Under the drills: who says so, where somebody does. */
 const drillNote = (offer: Offer): string | undefined =>
@@ -110,9 +87,20 @@ const OfferRow = ({ offer, making, wanted, onStart }: OfferRowProps) => {
 const OFFERS: readonly Offer[] = [ADAPTIVE_SET, PACE_SET, SLOPE_SET, ...READ_DRILLS];
 
 export const Chooser = (props: ChooserProps) => {
-  const { sets, ready, unreadable, making, wanted, feedback, onFeedback, onStart, onResume, onLook } = props;
+  const {
+    sets,
+    ready,
+    unreadable,
+    making,
+    wanted,
+    feedback,
+    onFeedback,
+    earlier,
+    onStart,
+    onResume,
+    onLook,
+  } = props;
   const unfinished = sets.find((set) => !isFinished(set));
-  const answered = sets.filter(({ answers }) => answers.length > 0);
   return (
     <div class="read-chooser">
       <section class="card">
@@ -151,41 +139,7 @@ export const Chooser = (props: ChooserProps) => {
       </section>
       <div class="read-record">
         <ProgressCard sets={sets} ready={ready} />
-        <section class="card" data-testid="past">
-          <h2>Earlier sets</h2>
-          {!ready && <p class="quiet">Looking up your records…</p>}
-          {ready && answered.length === 0 && (
-            <p class="quiet">
-              None yet. Every committed answer is kept at once, on this device only. A finished set shows your
-              bias with its margin, left to right and right to left, up and down, gentle and steep, short and
-              long.
-            </p>
-          )}
-          {unreadable > 0 && (
-            <p class="problem">
-              {unreadable} {unreadable === 1 ? 'record' : 'records'} could not be read, perhaps made by a
-              later version; left untouched.
-            </p>
-          )}
-          {answered.length > 0 && (
-            // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than a phone must scroll by keys too
-            <section class="scroll" tabIndex={0} aria-label="Earlier sets">
-              <table class="read-past">
-                <thead>
-                  <tr>
-                    <th scope="col">Set</th>
-                    <th scope="col">What it showed</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  {answered.map((set) => (
-                    <Past key={set.id} set={set} onLook={onLook} />
-                  ))}
-                </tbody>
-              </table>
-            </section>
-          )}
-        </section>
+        <EarlierSets sets={sets} ready={ready} unreadable={unreadable} page={earlier} onLook={onLook} />
       </div>
     </div>
   );

@@ -2,9 +2,9 @@
 import { formatAim, formatShort, formatSlope, holeWordsShort, type Units } from '../../text/format.ts';
 import { Given } from './Asking.tsx';
 import { ownAimText } from './aimText.ts';
+import { type Asked, answerTo } from './asked.ts';
 import { paceMargin } from './paceWords.ts';
 import type { Revealed, RevealedAim, RevealedPaces, RevealedSlope } from './reveal.ts';
-import { type Asked, answerTo } from './session.ts';
 import { alongWords, slopePoints } from './slopeWords.ts';
 import { formatShare } from './words.ts';
 

@@ -1,8 +1,8 @@
 /** Die or firm: the two ways to commit. */
 import type { PaceChoice } from '../../../sim/index.ts';
 import { formatShort, type Units } from '../../text/format.ts';
+import type { Asked } from './asked.ts';
 import { PaceKey } from './MapKey.tsx';
-import type { Asked } from './session.ts';
 
 export interface PacePanelProps {
   readonly asked: Asked;

@@ -11,10 +11,10 @@ import { mapSize } from '../../scene/picture.ts';
 import { createScene } from '../../scene/scene.ts';
 import type { Units } from '../../text/format.ts';
 import { aimSteps, roundAim, WIDEST_AIM } from './aimText.ts';
+import type { Asked } from './asked.ts';
 import { MapKey } from './MapKey.tsx';
 import { mapModel, mapWords, spotsOf } from './mapModel.ts';
 import type { Revealed } from './reveal.ts';
-import type { Asked } from './session.ts';
 import { aimAt, fitView, type Room } from './view.ts';
 
 /** Rolls are shown faster than real, so that ten putts are not ten waits. */

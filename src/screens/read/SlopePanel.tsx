@@ -2,7 +2,7 @@
 import type { Slopes } from '../../../sim/index.ts';
 import { Slider } from '../../app/Slider.tsx';
 import { formatSlope } from '../../text/format.ts';
-import type { Asked } from './session.ts';
+import type { Asked } from './asked.ts';
 import { alongWords } from './slopeWords.ts';
 
 /** Steeper than any ground that is asked about, rise over run. */

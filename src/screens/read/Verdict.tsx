@@ -1,10 +1,10 @@
 /** The answer beside the map: what was right, how far off, what it cost, and the way on. Shown only after the commitment. */
 import type { Units } from '../../text/format.ts';
 import { Progress, useFocusOn } from './Asking.tsx';
+import { type Asked, answerTo } from './asked.ts';
 import { isAdaptive } from './offers.ts';
 import { paceHeadline, paceSentence } from './paceWords.ts';
 import type { Revealed } from './reveal.ts';
-import { type Asked, answerTo } from './session.ts';
 import { alongSentence, slopeHeadline } from './slopeWords.ts';
 import { costSentence, hitSentence, rollSentence, scoreHeadline, shareSentence } from './words.ts';
 

@@ -9,20 +9,23 @@ import {
   type Question,
   type ReadDrill,
 } from '../../../sim/index.ts';
+import { usePage } from '../../app/Pages.tsx';
 import { ownDatabase } from '../../app/records.ts';
 import { settings as ownSettings, type Settings } from '../../app/settings.ts';
 import { readStoreOf } from '../../store/readSets.ts';
 import type { Units } from '../../text/format.ts';
 import { createReadingClient } from '../../worker/readingClient.ts';
 import { AimPanel, QuestionCard } from './Asking.tsx';
+import type { Asked } from './asked.ts';
 import { Chooser } from './Chooser.tsx';
+import { answeredSets } from './EarlierSets.tsx';
 import { Figures } from './Figures.tsx';
 import { type FixedOffer, PACE_SET, SLOPE_SET } from './offers.ts';
 import { PacePanel } from './PacePanel.tsx';
 import { ReadMap } from './ReadMap.tsx';
 import { SlopePanel } from './SlopePanel.tsx';
 import { SummaryView } from './SummaryView.tsx';
-import { type Asked, createSession, type Session } from './session.ts';
+import { createSession, type Session } from './session.ts';
 import { Verdict } from './Verdict.tsx';
 import './read.css';
 
@@ -88,6 +91,9 @@ const Panel = ({ asked, units, on }: { asked: Asked; units: Units; on: Session }
   );
 };
 
+/** Earlier sets on one page: about as high as the drills beside them. */
+const EARLIER_AT_ONCE = 8;
+
 const Stages = ({
   settings,
   on,
@@ -100,6 +106,8 @@ const Stages = ({
 }) => {
   const units = settings.units.value;
   const stage = on.stage.value;
+  // Kept here: who comes back from a set finds the list where it was.
+  const earlier = usePage(answeredSets(on.sets.value).length, EARLIER_AT_ONCE);
   if (stage.kind === 'choosing')
     return (
       <Chooser
@@ -112,6 +120,7 @@ const Stages = ({
         onFeedback={(feedback) => {
           on.feedback.value = feedback;
         }}
+        earlier={earlier}
         onStart={(offer) => void on.start(offer)}
         onResume={on.resume}
         onLook={on.look}

@@ -1,51 +1,20 @@
 /**
  * One person's reading practice: which stage, which set, which answer; every committed answer kept at once.
- * Answers for: the order of things, and when the truth is shown. Leaves out: keeping (keeping.ts), what is shown (reveal.ts), drawing,
- * words, statistics. What it needs of the world (clock, seeds, storage, odds) is handed in, so that tests can stand in for it.
+ * Answers for: the order of things, and when the truth is shown. Leaves out: keeping (keeping.ts), what an answer cost
+ * (workOut.ts), what is shown (reveal.ts), drawing, words, statistics. What it needs of the world (clock, seeds, storage, odds) is handed in, so that tests can stand in for it.
  */
 import { type ReadonlySignal, type Signal, signal } from '@preact/signals';
-import {
-  type Judged,
-  type PaceChoice,
-  type Player,
-  type Putt,
-  type PuttsByPace,
-  puttOfQuestion,
-  type Question,
-  SET_SIZE,
-  type SeenRead,
-  type Slopes,
-} from '../../../sim/index.ts';
+import { type Judged, type PaceChoice, type Question, SET_SIZE, type Slopes } from '../../../sim/index.ts';
 import { localDay } from '../../store/day.ts';
 import { mergeSets } from '../../store/gate.ts';
-import { answeredOf, type KeptAnswer, type KeptSet } from '../../store/schema.ts';
-import type { AimCost } from '../../worker/reading.ts';
+import type { KeptAnswer, KeptSet } from '../../store/schema.ts';
+import { answerTo, askedOf, type Feedback, type Seen, type Stage, seenIn } from './asked.ts';
 import { createKeeping, type OpenedReadStore } from './keeping.ts';
 import { type FixedOffer, isAdaptive, type Offer, taskOf } from './offers.ts';
-import { type Revealed, revealOf } from './reveal.ts';
+import { revealOf } from './reveal.ts';
+import { type CostWorld, createWorkingOut } from './workOut.ts';
 
-export interface Asked {
-  readonly set: KeptSet;
-  readonly question: Question;
-  readonly putt: Putt;
-}
-
-/** When the truth is shown. */
-export type Feedback = KeptSet['feedback'];
-
-export type Stage =
-  | { readonly kind: 'choosing' }
-  | ({ readonly kind: 'asking' } & Asked)
-  | ({ readonly kind: 'revealed'; readonly revealed: Revealed } & Asked)
-  | { readonly kind: 'summary'; readonly set: KeptSet };
-
-/** Reads of earlier, oldest first: those of adaptive sets, and all others. */
-export interface Seen {
-  readonly adaptive: readonly SeenRead[];
-  readonly others: readonly SeenRead[];
-}
-
-export interface World {
+export interface World extends CostWorld {
   openStore(): Promise<OpenedReadStore>;
   /** ms since 1970 */
   now(): number;
@@ -54,11 +23,6 @@ export interface World {
   /** Rejects when the drill holds no putt that can be asked. */
   makeSet(offer: FixedOffer, seed: string): Promise<readonly Question[]>;
   chooseNext(seen: Seen, seed: string): Promise<Judged>;
-  /** Rejects when it cannot be worked out: the answer stands without it. */
-  costOf(putt: Putt, pace: number, player: Player, aim: number): Promise<AimCost>;
-  /** Expected putts at the two paces of a question; rejects like costOf. */
-  puttsOf(question: Question, player: Player): Promise<PuttsByPace>;
-  player(): Player;
 }
 
 export interface Session {
@@ -73,7 +37,7 @@ export interface Session {
   readonly unreadable: Signal<number>;
   readonly ready: Signal<boolean>;
   readonly storageProblem: Signal<string | undefined>;
-  readonly costProblem: Signal<boolean>;
+  readonly costProblem: ReadonlySignal<boolean>;
   readonly saved: ReadonlySignal<boolean>;
   /** The id of the set whose putts are being drawn. */
   readonly making: Signal<string | undefined>;
@@ -96,31 +60,11 @@ export interface Session {
 /** Where the slope sliders begin: gentle, and level along the line, as neither steep nor flat ground is. */
 const FIRST_GUESS: Slopes = { total: 0.02, along: 0 };
 
-export const answerTo = (set: KeptSet, question: Question): KeptAnswer | undefined =>
-  set.answers.find(({ number }) => number === question.number);
-
-/** What the page may learn the player's eye from. */
-export const seenIn = (sets: readonly KeptSet[]): Seen => {
-  const readsOf = (some: readonly KeptSet[]): SeenRead[] =>
-    some.flatMap((set) => answeredOf(set, 'aim')).sort((a, b) => a.answeredAt - b.answeredAt);
-  return {
-    adaptive: readsOf(sets.filter(({ drillId }) => isAdaptive({ id: drillId }))),
-    others: readsOf(sets.filter(({ drillId }) => !isAdaptive({ id: drillId }))),
-  };
-};
-
-const askedOf = (set: KeptSet, question: Question): Asked => ({
-  set,
-  question,
-  putt: puttOfQuestion(question),
-});
-
 export const createSession = (world: World): Session => {
   const stage = signal<Stage>({ kind: 'choosing' });
   const aim = signal(0);
   const guess = signal(FIRST_GUESS);
   const feedback = signal<Feedback>('each');
-  const costProblem = signal(false);
   const making = signal<string | undefined>(undefined);
   const makingProblem = signal<string | undefined>(undefined);
   const keeping = createKeeping(world.openStore, (set) => {
@@ -130,6 +74,7 @@ export const createSession = (world: World): Session => {
       stage.value = { ...now, set: mergeSets(set, now.set) };
   });
   const { sets, keep, newest } = keeping;
+  const { costProblem, begin: beginWork, workOut, catchUp } = createWorkingOut(world, keeping);
 
   /** The next question of a set that grows, asked for once and kept until it comes. */
   let drawn: { readonly key: string; readonly set: Promise<KeptSet> } | undefined;
@@ -159,7 +104,7 @@ export const createSession = (world: World): Session => {
     guess.value = FIRST_GUESS;
     const asked = askedOf(set, question);
     stage.value = { kind: 'asking', ...asked };
-    if (set.kind === 'paces') void workOutPutts(asked);
+    if (set.kind === 'paces') beginWork(asked);
   };
 
   /** Asks the next question, or shows what came of the set; `asker` is the stage that wants it. */
@@ -198,49 +143,6 @@ export const createSession = (world: World): Session => {
     const answer = answerTo(set, first);
     if (set.feedback === 'end' && now.kind === 'asking' && answer !== undefined) reveal(set, first, answer);
     else toSummary(set);
-  };
-
-  // One at a time: a newer question must not take the place of an older one's cost.
-  let costs = Promise.resolve();
-  const addToAnswer = (set: KeptSet, number: number, cost: () => Promise<object>): void => {
-    costs = costs.then(async () => {
-      try {
-        const found = await cost();
-        const now = newest(set);
-        costProblem.value = false;
-        if (now.answers.some((one) => one.number === number))
-          await keep({
-            ...now,
-            answers: now.answers.map((one) => (one.number === number ? { ...one, ...found } : one)),
-          });
-      } catch {
-        costProblem.value = true;
-      }
-    });
-  };
-
-  /** Putts at both paces of the questions that were asked, begun as soon as they are: a green takes seconds. */
-  const putts = new Map<string, Promise<PuttsByPace>>();
-  const workOutPutts = ({ set, question }: Pick<Asked, 'set' | 'question'>): Promise<PuttsByPace> => {
-    const key = `${set.id} ${question.number}`;
-    const begun = putts.get(key) ?? world.puttsOf(question, world.player());
-    begun.catch(() => putts.delete(key));
-    putts.set(key, begun);
-    return begun;
-  };
-
-  const workOut = ({ set, question, putt }: Asked, answer: KeptAnswer): void => {
-    const { number } = answer;
-    if (answer.kind === 'aim')
-      addToAnswer(set, number, () => world.costOf(putt, question.pace, world.player(), answer.aim));
-    if (answer.kind === 'paces')
-      addToAnswer(set, number, async () => ({ putts: await workOutPutts({ set, question }) }));
-  };
-
-  /** What was left undone when the page was closed too soon. */
-  const catchUp = (set: KeptSet): void => {
-    for (const answer of answeredOf(set, 'paces'))
-      if (answer.putts === undefined) workOut(askedOf(set, answer.question), answer);
   };
 
   const answerWith = (given: KeptAnswer): void => {

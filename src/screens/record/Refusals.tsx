@@ -5,7 +5,7 @@ import type { RecordedPutt } from '../../../sim/index.ts';
 import type { Units } from '../../text/format.ts';
 import { puttWords } from '../../text/record.ts';
 import { isHoledOut } from './hole.ts';
-import type { Refusal } from './recorder.ts';
+import type { Refusal } from './writing.ts';
 
 export interface RefusedProps {
   readonly refusal: Refusal;

@@ -205,3 +205,10 @@ export const draftOf = (putt: RecordedPutt): PuttDraft => {
     looked: true,
   };
 };
+
+const withoutPlace = ({ stroke: _stroke, recordedAt: _recordedAt, ...rest }: RecordedPutt) =>
+  JSON.stringify(Object.entries(rest).sort(([a], [b]) => (a < b ? -1 : 1)));
+
+/** Whether the record says what the draft would. */
+export const saysTheSame = (draft: PuttDraft, putt: RecordedPutt): boolean =>
+  draft.id === putt.id && isComplete(draft) && withoutPlace(puttOf(draft, 0)) === withoutPlace(putt);

@@ -81,3 +81,16 @@ export const undoTarget = (inHand: RoundInHand, hole: number): UndoTarget | unde
   }
   return undefined;
 };
+
+/** Whether two lists hold the same putts, left where they were. */
+export const isSameList = (one: readonly RecordedPutt[], two: readonly RecordedPutt[]): boolean =>
+  one.length === two.length &&
+  one.every(({ id, miss }, index) => id === two[index].id && miss?.leave === two[index].miss?.leave);
+
+/** Puts what was written in the place of what the page held, before the records themselves say so. */
+export const withHole = (inHand: RoundInHand, hole: number, putts: readonly RecordedPutt[]): RoundInHand => ({
+  ...inHand,
+  putts: [...inHand.putts.filter((putt) => putt.hole !== hole), ...putts].sort(
+    (a, b) => a.hole - b.hole || a.stroke - b.stroke,
+  ),
+});

@@ -1,12 +1,13 @@
 /**
  * A round being written down: which hole, which putt, what is saved and what the device refused. Answers for losing nothing that
  * was tapped: a putt leaves the form only when the store has written it. What it needs of the world (records, clock, ids, a
- * place for the draft) is handed in. Leaves out: taps (draft.ts), the other putts (hole.ts), drawing.
+ * place for the draft) is handed in. Leaves out: taps (draft.ts), the other putts (hole.ts), one change at a
+ * time (writing.ts), drawing.
  * A write says what hole it was made from; changed elsewhere, it is refused and the person decides, having seen both.
  */
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { RecordedPutt, RecordedRound } from '../../../sim/index.ts';
-import type { Records, RoundInHand, Written } from '../../store/records.ts';
+import type { Records, RoundInHand } from '../../store/records.ts';
 import {
   backFrom,
   draftOf,
@@ -16,6 +17,7 @@ import {
   isTouched,
   type PuttDraft,
   puttOf,
+  saysTheSame,
   type Tap,
   tapped,
 } from './draft.ts';
@@ -23,12 +25,15 @@ import {
   holeToGoOn,
   isFinished,
   isHoledOut,
+  isSameList,
   nextHole,
   puttsOfHole,
   undoTarget,
+  withHole,
   withoutPuttOf,
   withPutt,
 } from './hole.ts';
+import { createWriting, type Refusal } from './writing.ts';
 
 export interface World {
   records(): Promise<Records>;
@@ -37,14 +42,6 @@ export interface World {
   newId(): string;
   keepDraft(draft: PuttDraft | undefined): void;
   loadDraft(): PuttDraft | undefined;
-}
-
-/** Why the last change is not on the device. */
-export interface Refusal {
-  /** full, forbidden: the device did not write; elsewhere: another tab has changed the hole or the round since. */
-  readonly why: 'full' | 'forbidden' | 'elsewhere';
-  /** The putt on the form, or something else about the hole. */
-  readonly of: 'putt' | 'hole';
 }
 
 export interface Saved {
@@ -85,32 +82,16 @@ export interface Recorder {
   setWithoutPutt(without: boolean): Promise<void>;
 }
 
-const withoutPlace = ({ stroke: _stroke, recordedAt: _recordedAt, ...rest }: RecordedPutt) =>
-  JSON.stringify(Object.entries(rest).sort(([a], [b]) => (a < b ? -1 : 1)));
-
-/** Whether the record says what the draft would. */
-const saysTheSame = (draft: PuttDraft, putt: RecordedPutt): boolean =>
-  draft.id === putt.id && isComplete(draft) && withoutPlace(puttOf(draft, 0)) === withoutPlace(putt);
-
-const isSameList = (one: readonly RecordedPutt[], two: readonly RecordedPutt[]): boolean =>
-  one.length === two.length &&
-  one.every(({ id, miss }, index) => id === two[index].id && miss?.leave === two[index].miss?.leave);
-
-const isFull = (problem: unknown): boolean => /quota/i.test(String(problem));
-
 export const createRecorder = (world: World): Recorder => {
   const round = signal<RoundInHand | undefined>(undefined);
   const draft = signal<PuttDraft | undefined>(undefined);
-  const saving = signal(false);
-  const refusal = signal<Refusal | undefined>(undefined);
   const lastSaved = signal<Saved | undefined>(undefined);
   const leftOver = signal<PuttDraft | undefined>(undefined);
   const leaving = signal<(() => void) | undefined>(undefined);
   const unsaved = computed(() => draft.value !== undefined && isTouched(draft.value));
   /** The putts of the draft's hole when its first tap was made: what a write is made from. */
   let base: readonly RecordedPutt[] = [];
-  /** What the records said while a write was under way. */
-  let missed: { found: RoundInHand | undefined } | undefined;
+  const { saving, refusal, write, later } = createWriting(world, round, (found) => follow(found));
 
   const setDraft = (next: PuttDraft | undefined): void => {
     draft.value = next;
@@ -126,43 +107,6 @@ export const createRecorder = (world: World): Recorder => {
   const beginNext = (inHand: RoundInHand, from: number): void =>
     begin(inHand, isFinished(inHand, from) ? (nextHole(inHand, from) ?? from) : from);
 
-  /** Puts what was written in the place of what the page held, before the records themselves say so. */
-  const withHole = (inHand: RoundInHand, hole: number, putts: readonly RecordedPutt[]): RoundInHand => ({
-    ...inHand,
-    putts: [...inHand.putts.filter((putt) => putt.hole !== hole), ...putts].sort(
-      (a, b) => a.hole - b.hole || a.stroke - b.stroke,
-    ),
-  });
-
-  /** One change at a time; whatever keeps it from the device is said, and nothing of the form is touched then. */
-  const write = async (
-    of: Refusal['of'],
-    change: (records: Records) => Promise<Written>,
-    then: () => void,
-  ): Promise<void> => {
-    if (saving.peek()) return;
-    saving.value = true;
-    try {
-      const records = await world.records();
-      const written = await change(records);
-      if (written === 'changedElsewhere') {
-        const id = round.peek()?.round.id;
-        const found = id === undefined ? undefined : await records.round(id);
-        if (found) round.value = found;
-        refusal.value = { why: 'elsewhere', of };
-      } else {
-        // What was said meanwhile is older than this; the write itself is about to be told.
-        missed = undefined;
-        refusal.value = undefined;
-        then();
-      }
-    } catch (problem) {
-      refusal.value = { why: isFull(problem) ? 'full' : 'forbidden', of };
-    } finally {
-      saving.value = false;
-      if (missed) follow(missed.found);
-    }
-  };
   /** The form shows all it holds, beside the reason why it is not saved. */
   const lookAtDraft = (): void => {
     const now = draft.peek();
@@ -248,11 +192,7 @@ export const createRecorder = (world: World): Recorder => {
   };
 
   const follow = (found: RoundInHand | undefined): void => {
-    if (saving.peek()) {
-      missed = { found };
-      return;
-    }
-    missed = undefined;
+    if (later(found)) return;
     const shown = draft.peek();
     const known = shown ?? world.loadDraft();
     const ours = known !== undefined && known.roundId === found?.round.id;

@@ -1,26 +1,20 @@
 /** Whose records these are: nothing recorded yet, the invented player, or one's own. */
-import { useState } from 'preact/hooks';
 import { Link } from 'wouter-preact';
+import { useAttempt } from '../../app/attempt.ts';
 import { loadDemo, recordSource, removeDemo } from '../../app/recordSource.ts';
 
 const REFUSED = 'The invented player could not be put on this device: it may be full, or forbid records.';
+const NOT_REMOVED = 'The invented player could not be removed now; your own records are not touched by him.';
 
 const DemoButton = ({ name }: { name: string }) => {
-  const [problem, setProblem] = useState<string | undefined>(undefined);
-  const [working, setWorking] = useState(false);
+  const { busy, problem, attempt } = useAttempt(REFUSED);
   const look = async (): Promise<void> => {
-    setWorking(true);
-    try {
-      await loadDemo();
-      recordSource.value = 'demo';
-    } catch {
-      setProblem(REFUSED);
-    }
-    setWorking(false);
+    await loadDemo();
+    recordSource.value = 'demo';
   };
   return (
     <>
-      <button type="button" disabled={working} onClick={() => void look()}>
+      <button type="button" disabled={busy} onClick={() => void attempt(look)}>
         {name}
       </button>
       <p class="problem" role="alert">
@@ -52,15 +46,7 @@ export const NoRecords = ({ tells = REVIEW_TELLS }: { tells?: string }) => (
 );
 
 export const DemoBanner = () => {
-  const [problem, setProblem] = useState<string | undefined>(undefined);
-  const remove = async (): Promise<void> => {
-    try {
-      await removeDemo();
-    } catch {
-      setProblem('The invented player could not be removed now; your own records are not touched by him.');
-      recordSource.value = 'own';
-    }
-  };
+  const { problem, attempt } = useAttempt(NOT_REMOVED);
   return (
     <aside class="review-demo" aria-label="Invented records">
       <p>
@@ -76,7 +62,7 @@ export const DemoBanner = () => {
         >
           Back to your own records
         </button>
-        <button type="button" class="plain" onClick={() => void remove()}>
+        <button type="button" class="plain" onClick={() => void attempt(removeDemo)}>
           Remove the invented player
         </button>
       </p>

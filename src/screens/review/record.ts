@@ -33,10 +33,14 @@ const oldestFirst = (a: RecordedRound, b: RecordedRound): number =>
 
 const byRound = (holes: readonly PlayedHole[]): Map<string, PlayedHole[]> => {
   const groups = new Map<string, PlayedHole[]>();
+  let group: PlayedHole[] = [];
   for (const hole of holes) {
-    const group = groups.get(hole.roundId);
-    if (group === undefined) groups.set(hole.roundId, [hole]);
-    else group.push(hole);
+    // Holes of a round follow one another.
+    if (group[0]?.roundId !== hole.roundId) {
+      group = groups.get(hole.roundId) ?? [];
+      groups.set(hole.roundId, group);
+    }
+    group.push(hole);
   }
   return groups;
 };
@@ -47,7 +51,14 @@ const puttsIn = (sets: readonly PracticeSet[]): number =>
 export const reviewRecord = ({ rounds, putts, practice, unreadable }: AllRecords): ReviewRecord => {
   const inOrder = [...rounds].sort(oldestFirst);
   const roundOf = new Map(inOrder.map((round) => [round.id, round]));
-  const known = putts.filter(({ roundId }) => roundOf.has(roundId));
+  let last: string | undefined;
+  const known = putts.filter(({ roundId }) => {
+    // Putts of a round follow one another: most need no looking up.
+    if (roundId === last) return true;
+    if (!roundOf.has(roundId)) return false;
+    last = roundId;
+    return true;
+  });
   const holesOf = byRound(playedHoles(known));
   const holes = inOrder.flatMap(({ id }) => holesOf.get(id) ?? []);
   const sets = practice.filter(({ ground }) => ground === 'grass');

@@ -54,7 +54,7 @@ describe('a putt from beside the hole', () => {
         seed: `${length} ${clock} ${slope}`,
         step: LONG_STEP,
       });
-      // Issue 2: 0.2 points, beside the oracle's three standard errors: 60 rolls, all in, say 5 points.
+      // Promised: 0.2 points, beside the oracle's three standard errors: 60 rolls, all in, say 5 points.
       expect(Math.abs(odds.holed - holed.value), `${length} m, ${clock}:00, ${slope}`).toBeLessThan(
         0.002 + 3 * holed.se,
       );
@@ -73,7 +73,7 @@ function prepareOnce(putt: Putt): ReturnType<typeof prepareNextPutts> {
 
 describe('the table of next putts', () => {
   // A look-up stands for the odds of a putt from there, here at the one pace of the fixed policy. Averaged over the misses of one putt, as three-putts are, the two
-  // must agree within what issue 2 leaves for three-putts, 0.3 points, of which half here: the odds have errors of their own.
+  // must agree within what is promised for three-putts, 0.3 points, of which half here: the odds have errors of their own.
   it.each([
     ['simple', 0.04, 1.1, 3, 10.9, 0.2, player(2.2, 0.2, 0.4)],
     ['freeFall', 0.038, 6.1, 5, 9.9, 0.2, WEEKEND],

@@ -26,10 +26,10 @@ const named = stored.cases.map((one) => [one.case.name, one] as const);
 
 /** Names of the shares and means compared, with what the engine may be off, beside three standard errors of the oracle. */
 const TOLERANCES: readonly (readonly [keyof Odds & keyof OracleOdds, number])[] = [
-  // Issue 2: holed within 0.2 points, three-putts within 0.3.
+  // Promised: holed within 0.2 points, three-putts within 0.3.
   ['holed', 0.002],
   ['threePutt', 0.003],
-  // Not named by the issue: as the three-putts.
+  // Promised nowhere: as the three-putts.
   ['short', 0.003],
   ['high', 0.003],
   ['low', 0.003],
@@ -72,7 +72,7 @@ describe('the odds beside half a million plain rolls', () => {
   it.each(named)('are for the same line: %s', (_name, { case: one, odds }) => {
     const read = readPutt(puttOf(one), one.paceM);
     if (read.status !== 'ok') throw new Error(read.reason);
-    // Oracle: found to 1e-5 m with rolls good to 0.2 mm of rest; on a green issue 2 allows the engine 5 mm.
+    // Oracle: found to 1e-5 m with rolls good to 0.2 mm of rest; on a green the engine promises 5 mm.
     expect(Math.abs(read.start - odds.start) * one.lengthM).toBeLessThan(1e-3);
     expect(Math.abs(read.speed - odds.speed)).toBeLessThan(1e-3);
   });
@@ -197,7 +197,7 @@ describe('on level ground with a line error alone', () => {
   it('the odds hole the share of start lines that meet the opening', () => {
     const odds = puttOdds(putt, pace, player, prepareNextPutts(putt, player));
     if (odds.status !== 'ok') throw new Error(odds.reason);
-    // Issue 2: 0.2 points.
+    // Promised: 0.2 points.
     expect(Math.abs(odds.holed - truth)).toBeLessThan(0.002);
   });
 

@@ -99,7 +99,7 @@ describe('a line on a generated green', () => {
         expect(walk.search.rolls, where).toBeLessThan(60);
         const roll = strictRoller(green, putt).pass(line.heading, line.speed, newPass());
         expect(roll.missSpeed, where).toBeGreaterThan(0);
-        // Issue 2: aim within 0.5 mm, rest within 1 mm; the roller itself is good to 0.1 mm.
+        // Promised: aim within 0.5 mm, rest within 1 mm; the roller itself is good to 0.1 mm.
         expect(Math.abs(roll.miss), where).toBeLessThan(2e-4);
         const rest = Math.hypot(roll.restX - putt.hole.x, roll.restY - putt.hole.y);
         expect(Math.abs(rest - pace), where).toBeLessThan(3e-4);

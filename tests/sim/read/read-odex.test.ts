@@ -1,5 +1,5 @@
 /**
- * The read on a plane against lines found by odex 2.0.4 at 1e-12 (tests/bench/odex-plane.ts), over the range issue 2 asks
+ * The read on a plane against lines found by odex 2.0.4 at 1e-12 (tests/bench/odex-plane.ts), over the range the read promises
  * for. The oracle finds its line without the engine: from level ground, where the line is straight, the slope is raised
  * step by step and Newton's method keeps the path on the hole centre and the rest at the pace. So it also decides which of
  * two lines is the direct one, and whether there is a line at all.
@@ -17,7 +17,7 @@ import {
 } from '../../bench/odex-plane.ts';
 
 const CASES = 150;
-/** Steeper than this share of the slope that no longer holds a ball is left out: issue 2 asks for slopes that hold one. */
+/** Steeper than this share of the slope that no longer holds a ball is left out: the read promises slopes that hold one. */
 const STEEPEST = 0.95;
 
 interface Case {
@@ -62,7 +62,7 @@ describe('a read on a plane, beside odex at 1e-12', () => {
       const { mine, truth, length, putt } = one;
       if (truth === undefined || mine.status !== 'ok') continue;
       const start = folded(truth.heading - bearingOf(putt));
-      // The angle as millimetres at the hole, and the offset itself (issue 2: 0.5 mm) where the start line passes beside it.
+      // The angle as millimetres at the hole, and the offset itself (promised: 0.5 mm) where the start line passes beside it.
       expect(Math.abs(folded(mine.start - start)) * length, told(one)).toBeLessThan(5e-4);
       if (Math.abs(start) < Math.PI / 2)
         expect(Math.abs((mine.aimOffset ?? Number.NaN) - length * Math.tan(start)), told(one)).toBeLessThan(

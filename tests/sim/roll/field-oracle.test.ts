@@ -163,7 +163,7 @@ function worstOf(ground: Ground, spacing: number, count: number, seed: string) {
 
 describe('a roll on a height field, beside odex at 1e-12', () => {
   it('rests within 0.2 mm of the truth on a plane given as a grid', () => {
-    // The issue asks for 1 mm; 0.1 mm is the integrator's aim, doubled for the ground that barely holds the ball.
+    // Promised: 1 mm; 0.1 mm is the integrator's aim, doubled for the ground that barely holds the ball.
     const worst = worstOf(PLANE, 0.1, 30, 'plane');
     expect(worst.rest).toBeLessThan(2e-4);
     expect(worst.miss).toBeLessThan(2e-4);
@@ -172,7 +172,7 @@ describe('a roll on a height field, beside odex at 1e-12', () => {
   });
 
   it('rests within 0.2 mm of the truth on known swells sampled at 10 cm', () => {
-    // The issue asks for 5 mm.
+    // Promised: 5 mm.
     const worst = worstOf(SWELLS, 0.1, 30, 'swells');
     expect(worst.rest).toBeLessThan(2e-4);
     expect(worst.miss).toBeLessThan(2e-4);

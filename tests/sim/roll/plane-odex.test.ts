@@ -1,7 +1,7 @@
 /**
- * Rolls on a plane against odex 2.0.4 at 1e-12 (tests/bench/odex-plane.ts), over the whole range issue 2 asks for. The rest
+ * Rolls on a plane against odex 2.0.4 at 1e-12 (tests/bench/odex-plane.ts), over the whole range the engine promises. The rest
  * must be right within 1 mm; the closed form is exact, so anything above the oracle's own error would be a mistake, and
- * the checks ask for far more than the issue does.
+ * the checks ask for far more than is promised.
  */
 import { describe, expect, it } from 'vitest';
 import { HOLE_RADIUS, planeSurface } from '../../../sim/index.ts';
@@ -18,7 +18,7 @@ import {
 } from '../../bench/odex-plane.ts';
 
 /** Steeper than this share of the slope that no longer holds a ball is left out: the rest is then up to a green's length
- *  away per mm/s of launch speed, and issue 2 asks for slopes that hold one. */
+ *  away per mm/s of launch speed, and the engine promises slopes that hold one. */
 const STEEPEST = 0.95;
 const CASES = 150;
 
@@ -53,7 +53,7 @@ describe('a roll on a plane, beside odex at 1e-12', () => {
   }));
 
   it('rests where odex says within a micrometre: slopes 0-6%, speeds 7-14 ft, lengths 2-60 ft, all clock positions', () => {
-    // Issue 2 asks for 1 mm. Rolls are up to 300 m long on ground that barely holds the ball; 1e-12 of that, times the
+    // Promised: 1 mm. Rolls are up to 300 m long on ground that barely holds the ball; 1e-12 of that, times the
     // hundreds of steps of the oracle, stays under 1e-6 m.
     for (const { mine, truth } of results) {
       expect(mine.status).toBe('atRest');

@@ -31,7 +31,7 @@ const shareBetween = (slopes: Float64Array, low: number, high: number): number =
 
 describe('a generated green', () => {
   it('slopes 1 to 3% over most of every one of fifty greens and nowhere 7%', () => {
-    // The issue asks for "most of it 1-3%" and nothing unbelievable; "most" = more than half.
+    // A believable green: most of it 1-3% and nothing unbelievable; "most" = more than half.
     for (const seed of SEEDS) {
       const slopes = slopesOf(generateGreen({ seed }));
       expect(shareBetween(slopes, 0.01, 0.03)).toBeGreaterThan(0.5);

@@ -89,7 +89,7 @@ describe.each(READ_DRILLS.map((drill) => [drill.id, drill] as const))('sets of %
   });
 
   it('never cross ground steeper than 5%, looked at every tenth of the way', () => {
-    // The issue's believable green: most of it 1 to 3%. MODEL.md section 1: from 6.5% on no ball rests at 12 ft.
+    // A believable green: most of it 1 to 3%. MODEL.md section 1: from 6.5% on no ball rests at 12 ft.
     for (const question of questions) {
       const { surface, ball, hole } = puttOfQuestion(question);
       const found = { height: 0, gradientX: 0, gradientY: 0 };

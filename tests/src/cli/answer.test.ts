@@ -1,6 +1,6 @@
 /**
  * Right requests to the command line: field names, units and signs of the response, and that they are the engine's numbers.
- * Field names are the issue's, letter by letter: other programs rely on them.
+ * Field names are a promise, letter by letter: other programs rely on them.
  */
 import { describe, expect, it } from 'vitest';
 import { COMMANDS, LIMITS } from '../../../src/cli/request.ts';
@@ -169,7 +169,7 @@ describe('read', () => {
     const surface = { kind: 'grid', originM: [-3, -1], spacingM: 0.1, columns, rows: columns, heightsM };
     const onGrid = ask('read', { ...pinHigh, surface, paceM: 0.3 });
     const onPlane = ask('read', { ...pinHigh, paceM: 0.3 });
-    // The issue asks 5 mm of surfaces sampled at 10 cm.
+    // Promised: 5 mm on surfaces sampled at 10 cm.
     expect(Math.abs(number(onGrid.aimOffsetM) - number(onPlane.aimOffsetM))).toBeLessThan(0.005);
   });
 
@@ -212,7 +212,7 @@ describe('odds', () => {
   it('answers for a player without any error: every putt drops', () => {
     const perfect = { lineSdDeg: 0, paceSd: 0, readSd: 0, readBias: 0, paceBias: 0 };
     const response = ask('odds', { ...pinHigh, paceM: 0.3, player: perfect });
-    // The issue asks 0.2 points of the holed share.
+    // Promised: 0.2 points of the holed share.
     expect(number(response.holed)).toBeGreaterThan(0.998);
     expect(number(response.expectedPutts)).toBeLessThan(1.003);
   });

@@ -1,6 +1,6 @@
 /**
  * Wrong requests to the command line. No engine numbers here: what counts is that each problem is told in one line that
- * says what was got, what was expected and how to mend it, with exit code 2 and nothing on standard output (the issue's words).
+ * says what was got, what was expected and how to mend it, with exit code 2 and nothing on standard output.
  */
 import { describe, expect, it } from 'vitest';
 import { type Outcome, run } from '../../../src/cli/run.ts';

@@ -5,8 +5,8 @@
  * Sources: P(chi^2 < x) is the regularized incomplete gamma function P(n/2, x/2); its series for small x and continued fraction
  * for large x (Abramowitz & Stegun 6.5.29 and 6.5.31; memory), checked against jstat and printed tables in tests.
  */
-import { lastPlace } from '../evidence/halving.ts';
-import { logGamma } from '../evidence/incomplete-beta.ts';
+import { lastPlace } from './halving.ts';
+import { logGamma } from './incomplete-beta.ts';
 
 /** Relative change at which a sum or fraction counts as settled, and the most terms it may take. */
 const SETTLED = 1e-15;
