@@ -7,6 +7,8 @@
 import type { PracticeSet, RecordedPutt, RecordedRound } from '../../sim/index.ts';
 import type { Database } from './database.ts';
 import { mustPass, passAll } from './gate.ts';
+import { type AnyMeasured, measuredOf } from './measurementSchema.ts';
+import { measurementsOf } from './measurements.ts';
 import { practiceSchema, puttSchema, roundSchema } from './recordSchema.ts';
 import { same } from './same.ts';
 
@@ -31,6 +33,8 @@ export interface AllRecords {
   readonly rounds: readonly RecordedRound[];
   readonly putts: readonly RecordedPutt[];
   readonly practice: readonly PracticeSet[];
+  /** Newest first. */
+  readonly measured: readonly AnyMeasured[];
   /** Records found that could not be read; they stay on the device. */
   readonly unreadable: number;
 }
@@ -159,15 +163,17 @@ export const recordsOf = (database: Database): Records => {
         sets: await practice.count(),
       })),
     everything: () =>
-      database.transaction('r', rounds, putts, practice, async () => {
+      database.transaction('r', rounds, putts, practice, database.measurements, async () => {
         const foundRounds = passAll(roundSchema, await rounds.toArray());
         const foundPutts = passAll(puttSchema, await putts.toArray());
         const foundPractice = passAll(practiceSchema, await practice.toArray());
+        const { measurements, unreadable } = await measurementsOf(database).list();
         return {
           rounds: newestFirst(foundRounds.kept),
           putts: foundPutts.kept,
           practice: foundPractice.kept,
-          unreadable: foundRounds.unreadable + foundPutts.unreadable + foundPractice.unreadable,
+          measured: measurements.map(measuredOf),
+          unreadable: foundRounds.unreadable + foundPutts.unreadable + foundPractice.unreadable + unreadable,
         };
       }),
   };

@@ -204,6 +204,10 @@ export const pairWords = ({ errors: [one, other], correlation, tap, area }: Erro
 export const NO_PAIRS =
   'No two errors explain one another away here: none hang together by more than a half (a correlation of 0.5).';
 
+/** Simulated (sim/MODEL.md, section 5): 200 balls beside 120 putts. */
+export const GATES_WORDS =
+  'Better than any tap: balls through a gate at home show the start line alone, and what is left is the read. In a simulated record of 120 putts, two hundred of them halved what was open about the read.';
+
 /** A tap that narrows no error by so much is not spoken of (ours). */
 const NOTICED = 0.05;
 

@@ -21,7 +21,7 @@ const review = createReview({
   benchmarkId: signal(BENCHMARKS[0].id),
   today: () => '2026-11-25',
 });
-records.value = { rounds, putts: putts as RecordedPutt[], practice: sets, unreadable: 0 };
+records.value = { rounds, putts: putts as RecordedPutt[], practice: sets, measured: [], unreadable: 0 };
 console.log(`${putts.length} putts of ${rounds.length} rounds, ${sets.length} practice sets`);
 
 /** How busy the machine is: a million numbers sorted took 89 ms when it was not (26 November 2026; the review then 754 ms). */

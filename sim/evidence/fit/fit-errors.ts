@@ -115,6 +115,8 @@ const SURE = 0.975;
 const PLAYERS = 200;
 /** Share of the work that is done when all patterns are made. */
 const PATTERNS_DONE = 0.5;
+/** And when only the taps are left to weigh. */
+const NEARLY_DONE = 0.98;
 
 /** Standard normal quantiles of the prior's ranges. */
 const Z90 = 1.6448536269514722;
@@ -162,6 +164,16 @@ export function fitErrors(record: FitRecord, options: FitErrorsOptions = {}): Er
     (sum, scores, k) => sum + (scores[ERRORS.indexOf('readBias')] < 0 ? draws.weights[k] : 0),
     0,
   );
+  const apart = tellApart({
+    putts: counted,
+    outcomes,
+    prior,
+    middle,
+    covariance,
+    taps,
+    wanted: () => wanted(NEARLY_DONE),
+  });
+  if (apart === undefined) return { status: 'stopped' };
   const correlations = ERRORS.map((_, i) =>
     ERRORS.map((_also, j) => covariance[i][j] / Math.sqrt(covariance[i][i] * covariance[j][j])),
   );
@@ -185,7 +197,7 @@ export function fitErrors(record: FitRecord, options: FitErrorsOptions = {}): Er
       verdict: tooLittle > SURE ? 'tooLittle' : tooLittle < 1 - SURE ? 'tooMuch' : 'cannotTell',
     },
     correlations,
-    tellApart: tellApart({ putts: counted, outcomes, prior, middle, covariance, taps }),
+    tellApart: apart,
     players: playersOf(draws, prior, seed),
     worth: draws.worth,
     rough: draws.worth < FEWEST_WORTH,

@@ -1,6 +1,14 @@
 /** What the record cannot tell apart, and the tap of the form that would have told. */
 import { ERRORS } from '../../../sim/index.ts';
-import { ERROR_NAMES, NO_PAIRS, narrowedCell, pairWords, TAP_WORDS, tapWords } from '../../text/errors.ts';
+import {
+  ERROR_NAMES,
+  GATES_WORDS,
+  NO_PAIRS,
+  narrowedCell,
+  pairWords,
+  TAP_WORDS,
+  tapWords,
+} from '../../text/errors.ts';
 import { capital, formatCount } from '../../text/review.ts';
 import { view } from './view.ts';
 import { behind } from './work.ts';
@@ -9,6 +17,8 @@ export const Apart = () => {
   const found = view.value;
   if (found === undefined) return null;
   const { taps, pairs } = found.answer.tellApart;
+  const gatesWouldPart =
+    found.answer.measuredStrokes === 0 && pairs.some(({ errors }) => errors.includes('lineSd'));
   return (
     <section class={behind.value ? 'card stale' : 'card'} aria-labelledby="apart-title">
       <h2 id="apart-title">What these records cannot tell apart</h2>
@@ -20,6 +30,11 @@ export const Apart = () => {
             <li key={pair.errors.join()}>{pairWords(pair)}</li>
           ))}
         </ul>
+      )}
+      {gatesWouldPart && (
+        <p data-testid="gates">
+          {GATES_WORDS} <a href="#/measure">Measure your start line</a>
+        </p>
       )}
       {taps.length > 0 && (
         <>

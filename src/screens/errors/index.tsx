@@ -26,7 +26,7 @@ const Shown = () => {
     ) : null;
   const demo = shownSource.value === 'demo';
   const { putts, sets } = question.sizes;
-  if (putts + sets === 0) return demo ? <DemoBanner /> : <NoRecords tells={TELLS} />;
+  if (putts + sets + question.strokes === 0) return demo ? <DemoBanner /> : <NoRecords tells={TELLS} />;
   return (
     <>
       {demo && <DemoBanner />}

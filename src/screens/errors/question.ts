@@ -3,7 +3,7 @@
  * said of it (text/errors.ts).
  */
 import { computed } from '@preact/signals';
-import type { FitRecord } from '../../../sim/index.ts';
+import { type FitRecord, type MeasuredStrokes, strokesIn, strokesOfMeasured } from '../../../sim/index.ts';
 import type { FitSource } from '../../app/fittedPlayer.ts';
 import { shownRecords, shownSource } from '../../app/shownRecords.ts';
 import { crc32Of } from '../../store/crc32.ts';
@@ -14,17 +14,24 @@ export interface FitQuestion {
   readonly record: FitRecord;
   /** Of what can be read. */
   readonly sizes: RecordSizes;
+  /** Balls measured through gates and to targets. */
+  readonly strokes: number;
   /** The same digits, the same record: a corrected putt counts as another one. */
   readonly digits: string;
 }
 
+/** What was measured of start line and pace. */
+const strokesOf = ({ measured }: Pick<AllRecords, 'measured'>): MeasuredStrokes =>
+  strokesOfMeasured(measured.flatMap((one) => (one.by === 'gates' || one.by === 'paceRolls' ? [one] : [])));
+
 /** Of a round nothing counts but its green speed: a round begun without one changes no fit. */
-export const digitsOf = ({ putts, practice, rounds }: AllRecords): string =>
+export const digitsOf = ({ putts, practice, rounds, measured }: AllRecords): string =>
   crc32Of(
     JSON.stringify([
       putts,
       practice,
       rounds.flatMap(({ id, greenSpeed }) => (greenSpeed === undefined ? [] : [[id, greenSpeed]])),
+      strokesOf({ measured }),
     ]),
   );
 
@@ -33,10 +40,12 @@ export const asked = computed((): FitQuestion | undefined => {
   const all = shownRecords.value;
   if (all === undefined) return undefined;
   const { putts, practice, rounds } = all;
+  const strokes = strokesOf(all);
   return {
     source: shownSource.value,
-    record: { putts, sets: practice, rounds },
+    record: { putts, sets: practice, rounds, strokes },
     sizes: { putts: putts.length, sets: practice.length },
+    strokes: strokesIn(strokes),
     digits: digitsOf(all),
   };
 });

@@ -32,7 +32,13 @@ export interface ReviewInputs {
   readonly today: () => string;
 }
 
-const NOTHING: ReviewRecord = reviewRecord({ rounds: [], putts: [], practice: [], unreadable: 0 });
+const NOTHING: ReviewRecord = reviewRecord({
+  rounds: [],
+  putts: [],
+  practice: [],
+  measured: [],
+  unreadable: 0,
+});
 
 export const createReview = ({ records, units, benchmarkId, today }: ReviewInputs) => {
   const filter = signal<ReviewFilter>(EVERYTHING);

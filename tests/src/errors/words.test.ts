@@ -178,7 +178,7 @@ describe('what it rests on', () => {
       holes: 18,
       withoutPutt: [],
     } as const;
-    const all = { rounds: [round], putts: [putt], practice: [], unreadable: 0 };
+    const all = { rounds: [round], putts: [putt], practice: [], measured: [], unreadable: 0 };
     const digits = digitsOf(all);
     expect(digitsOf({ ...all, putts: [{ ...putt, distance: putt.distance + 0.1 }] })).not.toBe(digits);
     expect(digitsOf({ ...all, rounds: [{ ...round, greenSpeed: 3 }] })).not.toBe(digits);

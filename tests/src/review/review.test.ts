@@ -40,6 +40,7 @@ const records = (rounds: readonly RoundByHand[], more: Partial<AllRecords> = {})
   rounds: rounds.map(({ round }) => round),
   putts: rounds.flatMap(({ putts }) => putts),
   practice: [],
+  measured: [],
   unreadable: 0,
   ...more,
 });

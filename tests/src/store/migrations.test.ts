@@ -156,6 +156,7 @@ describe('migrations', () => {
         rounds: [],
         putts: [],
         practice: [],
+        measured: [],
         unreadable: 0,
       });
       database.close();

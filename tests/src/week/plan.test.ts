@@ -147,7 +147,7 @@ describe('a plan in hand', () => {
 describe('what moved since the plan', () => {
   it('says of an empty record that nothing can be said, and of two scores what they may and may not say', () => {
     const plan = samplePlan();
-    const records = { rounds: [], putts: [], practice: [], unreadable: 0 };
+    const records = { rounds: [], putts: [], practice: [], measured: [], unreadable: 0 };
     const question = { records, readSets: [], results: [], benchmark: BENCHMARKS[0] };
     const nothing = movedSince({ ...question, plan });
     expect(nothing.every(({ change }) => change === undefined)).toBe(true);
