@@ -1,6 +1,6 @@
 /** A player's errors in words: sentences for figures made by hand; what tells one record from another; where a chart puts things. */
 import { describe, expect, it } from 'vitest';
-import { degreesToRadians, ERRORS, type TapGain } from '../../../sim/index.ts';
+import { degreesToRadians, ERRORS, startLine, type TapGain } from '../../../sim/index.ts';
 import { placeErrors } from '../../../src/charts/errorsData.ts';
 import { digitsOf, passedOverBy } from '../../../src/screens/errors/question.ts';
 import {
@@ -168,7 +168,7 @@ describe('what it rests on', () => {
     expect(passedOverWords({ ...counted, ...passedOverBy({ putts: [] }, 0) })).toBeUndefined();
   });
 
-  it('is another record once a putt is corrected or a round has its green speed, and the same after a round without', () => {
+  it('is another record once a putt is corrected, a round has its green speed or the start line is measured, and the same after a round without', () => {
     const putt = recordedPutt();
     const round = {
       id: 'r1',
@@ -183,6 +183,12 @@ describe('what it rests on', () => {
     expect(digitsOf({ ...all, putts: [{ ...putt, distance: putt.distance + 0.1 }] })).not.toBe(digits);
     expect(digitsOf({ ...all, rounds: [{ ...round, greenSpeed: 3 }] })).not.toBe(digits);
     expect(digitsOf({ ...all, rounds: [round, { ...round, id: 'r2' }] })).toBe(digits);
+    const gates = [{ width: 0.1, distance: 0.9, passes: 8, tries: 10 }];
+    const result = startLine(gates);
+    if (result === undefined) throw new Error('there were tries');
+    expect(digitsOf({ ...all, measured: [{ day: '2026-05-02', by: 'gates', gates, result }] })).not.toBe(
+      digits,
+    );
   });
 
   it('has a name among the players to start from, and tells what has come since', () => {
