@@ -22,6 +22,7 @@ interface Definition {
   readonly fn?: (value: unknown) => unknown;
   readonly minimum?: number;
   readonly maximum?: number;
+  readonly length?: number;
   readonly value?: number;
   readonly inclusive?: boolean;
   readonly coerce?: boolean;
@@ -47,12 +48,25 @@ const matches = (pattern: RegExp): Quick => {
 
 /** One check beside the type; the value is of the type by then. */
 const checkOf = (def: Definition): Quick => {
-  const { check, tx, fn, format, pattern, minimum = 0, maximum = 0, value: bound = 0, inclusive } = def;
+  const {
+    check,
+    tx,
+    fn,
+    format,
+    pattern,
+    minimum = 0,
+    maximum = 0,
+    length,
+    value: bound = 0,
+    inclusive,
+  } = def;
   switch (check) {
     case 'min_length':
       return (value) => (value as { length: number }).length >= minimum;
     case 'max_length':
       return (value) => (value as { length: number }).length <= maximum;
+    case 'length_equals':
+      return (value) => (value as { length: number }).length === length;
     case 'greater_than':
       return inclusive ? (value) => (value as number) >= bound : (value) => (value as number) > bound;
     case 'less_than':

@@ -8,6 +8,7 @@ import { afterEach, describe, expect, inject, it } from 'vitest';
 import { readImportFile } from '../../src/store/fileText.ts';
 import { planImport } from '../../src/store/importPlan.ts';
 import { judgeRecords } from '../../src/store/recordsNow.ts';
+import { perTable } from '../../src/store/tables.ts';
 import { atOnce } from '../../src/store/work.ts';
 import { bigBackup } from '../support/bigBackup.ts';
 import { openApp, type PageOptions, pageProblems } from '../support/browser.ts';
@@ -47,15 +48,7 @@ const saved = async (on: Page, name: string): Promise<{ name: string; text: stri
   const [download] = await Promise.all([on.waitForEvent('download'), button(on, name).click()]);
   return { name: download.suggestedFilename(), text: await textOf(download) };
 };
-const NOTHING = {
-  rounds: [],
-  putts: [],
-  practice: [],
-  readSets: [],
-  drillResults: [],
-  measurements: [],
-  plans: [],
-};
+const NOTHING = perTable(() => []);
 
 describe('the data of the player', () => {
   it('comes back from a backup, goes out in one, and is still there after a reload', async () => {

@@ -6,7 +6,7 @@
 import type { Page } from 'playwright';
 import { afterAll, afterEach, describe, expect, it } from 'vitest';
 import { goTo, openApp, pageProblems } from '../support/browser.ts';
-import { findings, sidewaysScroll } from '../support/findings.ts';
+import { findings, picture, sidewaysScroll, soundOnEverySide } from '../support/findings.ts';
 import { putRecords } from '../support/reviewRecords.ts';
 import { NOTHING_DROPPED, roundInFeet } from '../support/roundsByHand.ts';
 
@@ -21,26 +21,6 @@ const startFrom = (on: Page) => on.getByLabel('Start from');
 const chosen = (on: Page): Promise<string> =>
   startFrom(on).evaluate((select: HTMLSelectElement) => select.selectedOptions[0].text);
 const DEMO = 'The invented player, from his record';
-const picture = async (on: Page, name: string): Promise<void> => {
-  if (process.env.PICTURES)
-    await on.screenshot({ path: `${process.env.PICTURES}/${name}.png`, fullPage: true });
-};
-const lookedAt = async (on: Page, name: string): Promise<void> => {
-  for (const [width, theme] of [
-    [1440, 'Light'],
-    [1440, 'Dark'],
-    [390, 'Dark'],
-    [390, 'Light'],
-  ] as const) {
-    await on.setViewportSize({ width, height: 900 });
-    await on.getByRole('radio', { name: theme }).check({ force: true });
-    await expect.poll(() => sidewaysScroll(on)).toBeLessThanOrEqual(0);
-    expect(await findings(on), `${name} ${width} ${theme}`).toEqual([]);
-    await picture(on, `${name}-${width}-${theme}`);
-  }
-  await on.setViewportSize({ width: 1440, height: 900 });
-};
-
 /** The page of the invented player for the first tests: what it takes is the engine's work, done once. */
 let shared: Page | undefined;
 const common = async (): Promise<Page> => {
@@ -98,7 +78,7 @@ describe('the errors of the invented player', () => {
 
   it(
     'stand without sideways scroll or a finding of axe at 390 and 1440 px, light and dark',
-    async () => lookedAt(await common(), 'errors'),
+    async () => soundOnEverySide(await common(), 'errors'),
     LONG,
   );
 
@@ -148,7 +128,7 @@ describe('the errors of the invented player', () => {
         expect(await cell.innerText()).toMatch(range);
       expect(await on.getByTestId('compared').innerText()).toMatch(/with a chance of (over )?\d+%\.$/);
       expect(await on.getByTestId('firmer').innerText()).toMatch(/\d\.\d\d to \d\.\d\d/);
-      await lookedAt(on, 'costs-fitted');
+      await soundOnEverySide(on, 'costs-fitted');
     },
     LONG,
   );

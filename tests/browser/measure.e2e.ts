@@ -5,7 +5,7 @@
 import type { Page } from 'playwright';
 import { afterEach, describe, expect, it } from 'vitest';
 import { goTo, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
-import { seriousFindings, sidewaysScroll } from '../support/findings.ts';
+import { seriousFindings, sidewaysScroll, soundOnEverySide } from '../support/findings.ts';
 import { LITERAL_BACKUP } from '../support/literalBackup.ts';
 import { pageRecords, setPageRecords } from '../support/pageRecords.ts';
 
@@ -206,22 +206,7 @@ describe('what was measured', () => {
     await on.reload();
     await expect.poll(() => on.getByTestId('kept').getByRole('listitem').count()).toBe(3);
     await on.getByRole('button', { name: /^Delete Start-line spread/ }).click();
-    for (const [width, theme] of [
-      [1440, 'Light'],
-      [1440, 'Dark'],
-      [390, 'Dark'],
-      [390, 'Light'],
-    ] as const) {
-      await on.setViewportSize({ width, height: 900 });
-      await on.getByRole('radio', { name: theme }).check({ force: true });
-      expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
-      expect(await seriousFindings(on), `${width} ${theme}`).toEqual([]);
-      if (process.env.PICTURES)
-        await on.screenshot({
-          path: `${process.env.PICTURES}/measure-${width}-${theme}.png`,
-          fullPage: true,
-        });
-    }
+    await soundOnEverySide(on, 'measure', 'serious');
   }, 90_000);
 });
 

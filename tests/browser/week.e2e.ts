@@ -9,7 +9,7 @@ import type { Page } from 'playwright';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { KeptResult } from '../../src/store/recordSchema.ts';
 import { openApp, pageProblems } from '../support/browser.ts';
-import { findings, sidewaysScroll } from '../support/findings.ts';
+import { findings, picture, sidewaysScroll, soundOnEverySide } from '../support/findings.ts';
 import { LITERAL_BACKUP } from '../support/literalBackup.ts';
 import { pageRecords } from '../support/pageRecords.ts';
 
@@ -19,10 +19,6 @@ const LONG = 450_000;
 
 const answer = (on: Page): Promise<string> => on.getByTestId('week-answer').innerText();
 const names = (on: Page): Promise<string[]> => on.getByTestId('week-item').locator('strong').allInnerTexts();
-const picture = async (on: Page, name: string): Promise<void> => {
-  if (process.env.PICTURES)
-    await on.screenshot({ path: `${process.env.PICTURES}/${name}.png`, fullPage: true });
-};
 
 /** One page with a plan for all tests: what it takes is the engine's work, done once. */
 let shared: Page | undefined;
@@ -187,18 +183,8 @@ describe('the week', () => {
     'has no sideways scroll and no finding of axe, at 390 and 1440 px, light and dark, with a new week being planned',
     async () => {
       const on = await common();
-      for (const [width, theme] of [
-        [1440, 'Light'],
-        [1440, 'Dark'],
-        [390, 'Dark'],
-        [390, 'Light'],
-      ] as const) {
-        await on.setViewportSize({ width, height: 900 });
-        await on.getByRole('radio', { name: theme }).check({ force: true });
-        await expect.poll(() => sidewaysScroll(on)).toBeLessThanOrEqual(0);
-        expect(await findings(on), `${width} ${theme}`).toEqual([]);
-        await picture(on, `week-${width}-${theme}`);
-      }
+      await soundOnEverySide(on, 'week');
+      await on.setViewportSize({ width: 390, height: 900 });
       await on.getByRole('button', { name: 'Plan a new week' }).click();
       await on.getByRole('radio', { name: 'three' }).check({ force: true });
       await expect.poll(() => sidewaysScroll(on)).toBeLessThanOrEqual(0);

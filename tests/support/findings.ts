@@ -1,7 +1,8 @@
-/** What is wrong with a page for those who see or hear it otherwise, and whether it scrolls sideways. By axe-core. */
+/** What is wrong with a page for those who see or hear it otherwise (by axe-core), whether it scrolls sideways, on every side; pictures of it. */
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Page } from 'playwright';
+import { expect } from 'vitest';
 
 interface Violation {
   readonly id: string;
@@ -40,3 +41,32 @@ export const seriousFindings = (on: Page): Promise<string[]> => findings(on, 'se
 /** How far the page scrolls sideways, CSS pixels. */
 export const sidewaysScroll = (on: Page): Promise<number> =>
   on.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+
+/** For looking at: the folder that PICTURES names, nothing without it. */
+export const picture = async (on: Page, name: string): Promise<void> => {
+  if (process.env.PICTURES)
+    await on.screenshot({ path: `${process.env.PICTURES}/${name}.png`, fullPage: true });
+};
+
+const SIDES = [
+  [1440, 'Light'],
+  [1440, 'Dark'],
+  [390, 'Dark'],
+  [390, 'Light'],
+] as const;
+
+/** On a desk and on a telephone, light and dark: no sideways scroll, and nothing for axe. Ends on the desk. */
+export const soundOnEverySide = async (
+  on: Page,
+  name: string,
+  least: 'any' | 'serious' = 'any',
+): Promise<void> => {
+  for (const [width, theme] of SIDES) {
+    await on.setViewportSize({ width, height: 900 });
+    await on.getByRole('radio', { name: theme }).check({ force: true });
+    await expect.poll(() => sidewaysScroll(on)).toBeLessThanOrEqual(0);
+    expect(await findings(on, least), `${name} ${width} ${theme}`).toEqual([]);
+    await picture(on, `${name}-${width}-${theme}`);
+  }
+  await on.setViewportSize({ width: SIDES[0][0], height: 900 });
+};

@@ -19,7 +19,7 @@ import { behind } from './work.ts';
 const load = () => import('../../charts/errorsPlot.ts').then(({ errorsPlot }) => errorsPlot);
 
 const Key = () => (
-  <ul class="errors-keys">
+  <ul class="keys errors-keys">
     <li>
       <svg viewBox="0 0 36 14" aria-hidden="true">
         <path class="before" d="M0 7h36" />

@@ -77,7 +77,7 @@ export const HoledSection = () => {
       <p class="quiet">
         {holedDetail(view, now)} {curveWords(view, name)}
       </p>
-      <ul class="review-keys">
+      <ul class="keys review-keys">
         <li>
           <svg viewBox="0 0 28 14" aria-hidden="true">
             <path class="ink-line" d="M14 1v12M1 7h26" />

@@ -218,7 +218,7 @@ export const RoundSection = () => {
         options={names.map((label, i) => ({ value: String(i), label }))}
         onChange={(value) => setRow(Number(value))}
       />
-      <ul class="review-keys">
+      <ul class="keys review-keys">
         <li>
           <svg viewBox="0 0 28 14" aria-hidden="true">
             <rect class="bar" x="9" y="1" width="10" height="13" />

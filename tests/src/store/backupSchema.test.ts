@@ -5,6 +5,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { backupSchema } from '../../../src/store/backup.ts';
+import { perTable } from '../../../src/store/tables.ts';
 import { backupJsonSchema } from '../../support/backupJsonSchema.ts';
 import { LITERAL_BACKUP, literalBackup } from '../../support/literalBackup.ts';
 
@@ -83,15 +84,7 @@ describe('the published schema of backups', () => {
     const empty = {
       ...LITERAL_BACKUP,
       check: '0a1b2c3d',
-      tables: {
-        rounds: [],
-        putts: [],
-        practice: [],
-        readSets: [],
-        drillResults: [],
-        measurements: [],
-        plans: [],
-      },
+      tables: perTable(() => []),
     };
     expect(fits(published, empty)).toBe(true);
     expect(backupSchema.safeParse(empty).success).toBe(true);

@@ -7,6 +7,7 @@ import type { Database } from '../../../src/store/database.ts';
 import type { ImportPlan } from '../../../src/store/importPlan.ts';
 import { recordsOf } from '../../../src/store/records.ts';
 import { rawRecords } from '../../../src/store/recordsNow.ts';
+import { perTable } from '../../../src/store/tables.ts';
 import { atOnce } from '../../../src/store/work.ts';
 import { anyRecords } from '../../support/anyRecords.ts';
 import { contents, contentsNow, nowOf, planOf } from '../../support/imports.ts';
@@ -24,15 +25,7 @@ const holding = async (text = TEXT): Promise<Database> => {
 };
 const found = async (database: Database) => contents(await rawRecords(database));
 
-const NOTHING = {
-  rounds: [],
-  putts: [],
-  practice: [],
-  readSets: [],
-  drillResults: [],
-  measurements: [],
-  plans: [],
-};
+const NOTHING = perTable(() => []);
 
 describe('an import', () => {
   it('writes everything of the plan', async () => {
