@@ -11,11 +11,11 @@
  * records is checked on others. Records go round the players, so that a part of the run is a fair part.
  */
 import { appendFileSync, existsSync, readFileSync } from 'node:fs';
+import { SURE } from '../../sim/evidence/fit/fit-errors.ts';
 import {
   defaultPrior,
   ERRORS,
   type ErrorName,
-  type FittedBiasVerdict,
   fitErrors,
   Grounds,
   type Player,
@@ -45,7 +45,6 @@ interface Line {
   readonly bias: number;
   readonly record: number;
   readonly number: number;
-  readonly verdict: FittedBiasVerdict;
   /** Chance, after the record, that the player plays too little break. */
   readonly tooLittle: number;
   readonly truth: Player;
@@ -85,51 +84,80 @@ function fitRecord(kind: string, skill: string, bias: number, record: number, gr
         return [name, [median, range90.low, range90.high]];
       }),
     ) as unknown as Line['found'];
-    const { verdict, tooLittle } = fit.readBias;
-    return { kind, skill, bias, record, number, verdict, tooLittle, truth, found };
+    const { tooLittle } = fit.readBias;
+    return { kind, skill, bias, record, number, tooLittle, truth, found };
   });
 }
 
-const percent = (hits: number, tries: number): string => {
+/** A row of a table as MODEL.md has them. */
+const row = (cells: readonly (string | number)[]): string => `| ${cells.join(' | ')} |`;
+const heading = (cells: readonly string[]): string => `${row(cells)}\n${row(cells.map(() => '---'))}`;
+
+/** "7/34 (21%)", or a dash. */
+const counted = (hits: number, tries: number): string =>
+  tries === 0 ? '-' : `${hits}/${tries} (${((100 * hits) / tries).toFixed(0)}%)`;
+const withInterval = (hits: number, tries: number): string => {
   const { low, high } = proportionInterval(hits, tries);
-  return `${((100 * hits) / tries).toFixed(0)}% (${(100 * low).toFixed(0)}-${(100 * high).toFixed(0)})`.padEnd(
-    15,
-  );
+  return `${counted(hits, tries)}, 95%: ${(100 * low).toFixed(0)} to ${(100 * high).toFixed(0)}%`;
 };
 
-function print(lines: readonly Line[]): void {
-  console.log('\nBias claimed: too little / too much, share of records (95% interval)');
+/** By the fit's rule: what was fitted stays good when the rule changes. */
+const saysLittle = ({ tooLittle }: Line): boolean => tooLittle > SURE;
+const saysMuch = ({ tooLittle }: Line): boolean => tooLittle < 1 - SURE;
+const count = (lines: readonly Line[], is: (line: Line) => boolean): number => lines.filter(is).length;
+
+function printClaims(lines: readonly Line[]): void {
+  console.log('\nSaid "too little"; without a bias said either:\n');
+  console.log(heading(['player', 'too little by', ...NUMBERS.map((number) => `${number} putts`)]));
   for (const skill of SKILLS.slice(0, -1))
     for (const bias of BIASES) {
       const cells = NUMBERS.map((number) => {
         const these = lines.filter((l) => l.skill === skill && l.bias === bias && l.number === number);
-        if (these.length === 0) return '-'.padEnd(22);
-        const little = these.filter(({ verdict }) => verdict === 'tooLittle').length;
-        const much = these.filter(({ verdict }) => verdict === 'tooMuch').length;
-        return `${percent(little, these.length)} / ${((100 * much) / these.length).toFixed(0)}%  `;
+        const either = bias === 0 ? count(these, saysMuch) : 0;
+        return counted(count(these, saysLittle) + either, these.length);
       });
-      console.log(`${skill.padEnd(13)} ${String(bias).padEnd(6)} ${cells.join(' ')}`);
+      console.log(row([skill, `${(-100 * bias).toFixed(0)}%`, ...cells]));
     }
-  console.log(
-    '\n90% ranges that hold the truth, and mean distance of the median from it (per cent, of the logarithm, for spreads; points for biases)',
+  const presets = lines.filter(({ skill }) => skill !== 'anyone');
+  const without = presets.filter(({ bias }) => bias === 0);
+  console.log('\nClaimed without a bias:');
+  for (const number of NUMBERS) {
+    const these = without.filter((line) => line.number === number);
+    const claimed = count(these, saysLittle) + count(these, saysMuch);
+    console.log(`${number} putts: ${withInterval(claimed, these.length)}`);
+  }
+  const wrong = count(
+    presets.filter(({ bias }) => bias < 0),
+    saysMuch,
   );
-  for (const number of NUMBERS)
-    for (const name of ERRORS) {
-      const cells = SKILLS.map((skill) => {
-        const these = lines.filter((l) => l.number === number && l.skill === skill);
-        if (these.length === 0) return '-';
-        const truth = (line: Line): number => line.truth[name];
-        const held = these.filter(
-          (line) => truth(line) >= line.found[name][1] && truth(line) <= line.found[name][2],
-        );
-        const off = these.reduce((sum, line) => {
-          const [median] = line.found[name];
-          return sum + (name.endsWith('Sd') ? Math.log(median / truth(line)) : median - truth(line));
-        }, 0);
-        const mean = (100 * off) / these.length;
-        return `${percent(held.length, these.length)} ${mean >= 0 ? '+' : ''}${mean.toFixed(1)}`.padEnd(22);
+  console.log(`The wrong side claimed: ${wrong}`);
+}
+
+/** Mean distance of the median from the truth: per cent of it, by logarithms, for spreads; points for habits. */
+const offOf = (lines: readonly Line[], name: ErrorName): number =>
+  lines.reduce((sum, { truth, found: { [name]: found } }) => {
+    const [median] = found;
+    return sum + 100 * (name.endsWith('Sd') ? Math.log(median / truth[name]) : median - truth[name]);
+  }, 0) / lines.length;
+
+function printCoverage(lines: readonly Line[]): void {
+  console.log('\n90% ranges that held the truth, and mean distance of the median from it:\n');
+  console.log(heading(['players', 'putts', ...ERRORS]));
+  for (const [who, these] of [
+    ['anyone', lines.filter(({ skill }) => skill === 'anyone')],
+    ['presets', lines.filter(({ skill }) => skill !== 'anyone')],
+  ] as const)
+    for (const number of NUMBERS) {
+      const some = these.filter((line) => line.number === number);
+      const cells = ERRORS.map((name) => {
+        const held = some.filter(({ truth, found: { [name]: range } }) => {
+          const [, low, high] = range;
+          return truth[name] >= low && truth[name] <= high;
+        });
+        const off = offOf(some, name);
+        return `${((100 * held.length) / some.length).toFixed(0)}% (${off < 0 ? '' : '+'}${off.toFixed(0)})`;
       });
-      console.log(`${String(number).padEnd(4)} ${name.padEnd(9)} ${cells.join(' ')}`);
+      console.log(row([`${who} (${some.length})`, number, ...cells]));
     }
 }
 
@@ -157,4 +185,5 @@ for (let k = 0; k < Number(records); k++)
     }
 const these = lines.filter((line) => line.kind === kind);
 console.log(`${kind}: ${these.length / NUMBERS.length} records`);
-print(these);
+printClaims(these);
+printCoverage(these);

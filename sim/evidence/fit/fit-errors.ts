@@ -107,10 +107,10 @@ export type ErrorsFit =
   | { readonly status: 'stopped' };
 
 /**
- * A bias is claimed when all but 2.5% of what is thought lies on one side of none: the record of a player without bias then makes it
- * claim one at most 5% of the time, and less by what the prior pulls towards none (MODEL.md: by simulation).
+ * A bias is claimed when all but 2% of what is thought lies on one side of none: the record of a player without bias then makes it
+ * claim one in some 4% of records, less what the prior pulls towards none (MODEL.md: by simulation).
  */
-const SURE = 0.975;
+export const SURE = 0.98;
 /** Players drawn for later use. */
 const PLAYERS = 200;
 /** Share of the work that is done when all patterns are made. */
