@@ -27,12 +27,13 @@ import {
   RECORD_PRESETS,
   radiansToDegrees,
 } from '../../sim/index.ts';
+import { errorsPage } from './errorsReport.ts';
 import { columns, wrap } from './layout.ts';
 import type { Checked } from './request.ts';
 import { showValue } from './show.ts';
 
 /** In the order the help lists them. */
-export const REPORTS = ['benchmarks', 'best-paces', 'directions'] as const;
+export const REPORTS = ['benchmarks', 'best-paces', 'directions', 'errors'] as const;
 export type Report = (typeof REPORTS)[number];
 export const isReport = (text: string): text is Report => (REPORTS as readonly string[]).includes(text);
 
@@ -40,6 +41,7 @@ export const REPORT_FLAGS: Readonly<Record<Report, readonly string[]>> = {
   benchmarks: ['player'],
   'best-paces': ['player', 'handicap'],
   directions: ['player', 'handicap'],
+  errors: [],
 };
 
 /** Whose errors, and what to call them. */
@@ -65,7 +67,7 @@ const flagsOf = (report: Report, words: readonly string[]): Checked<ReadonlyMap<
       return refuse(`--json: got it with ${report}, expected it elsewhere. A report is for people only.`);
     if (name === undefined || !known.includes(name))
       return refuse(
-        `got ${showValue(word)}, expected ${known.map((flag) => `--${flag}`).join(' or ')}. Run ${report} --help for examples.`,
+        `got ${showValue(word)}, expected ${known.map((flag) => `--${flag}`).join(' or ') || 'nothing after the name'}. Run ${report} --help for examples.`,
       );
     if (flags.has(name)) return refuse(`--${name}: got it twice, expected it once. Remove one.`);
     if (equals < 0) index += 1;
@@ -279,16 +281,18 @@ const directionsPage = (flags: ReadonlyMap<string, string>): Checked<string> => 
   };
 };
 
-const PAGES_OF: Readonly<Record<Report, (flags: ReadonlyMap<string, string>) => Checked<string>>> = {
+type PageOf = (flags: ReadonlyMap<string, string>, stdinText: string) => Checked<string>;
+const PAGES_OF: Readonly<Record<Report, PageOf>> = {
   benchmarks: benchmarksPage,
   'best-paces': bestPacesPage,
   directions: directionsPage,
+  errors: (_flags, stdinText) => errorsPage(stdinText),
 };
 
-/** The words after the report's name to its text, or the problem with them. */
-export const reportPage = (report: Report, words: readonly string[]): Checked<string> => {
+/** The words after the report's name, and standard input where it reads that, to its text, or the problem with them. */
+export const reportPage = (report: Report, words: readonly string[], stdinText: string): Checked<string> => {
   const flags = flagsOf(report, words);
-  return flags.ok ? PAGES_OF[report](flags.value) : flags;
+  return flags.ok ? PAGES_OF[report](flags.value, stdinText) : flags;
 };
 
 const PLAYERS = `  --player ID          whose errors: ${PRESETS.map(({ id }) => id).join(', ')}
@@ -313,5 +317,10 @@ export const REPORT_HELP: Readonly<
     what: 'Show whether uphill or downhill is holed more, by reading error.',
     flags: PLAYERS,
     examples: ['directions --player tour'],
+  },
+  errors: {
+    what: 'Find a player’s errors from a backup of his records.',
+    flags: '  Standard input: a backup file, made on the screen “Your data”.',
+    examples: ['errors < backup.json'],
   },
 };

@@ -27,7 +27,7 @@ const refused = (problem: string): Outcome => ({ stdout: '', stderr: `${oneLine(
 
 /** True when standard input must be read for these words. */
 export const wantsInput = (argv: readonly string[]): boolean =>
-  argv.includes('--json') && !argv.includes('--help') && !isReport(argv[0]);
+  !argv.includes('--help') && (argv[0] === 'errors' || (argv.includes('--json') && !isReport(argv[0])));
 
 const answerJson = (command: Command, text: string): Outcome => {
   if (text.trim() === '')
@@ -84,7 +84,7 @@ export const run = (argv: readonly string[], stdinText: string): Outcome => {
   if (command === '--help' || command === 'help') return said(overview());
   if (isReport(command)) {
     if (words.includes('--help')) return said(reportHelp(command));
-    const page = reportPage(command, words);
+    const page = reportPage(command, words, stdinText);
     return page.ok ? said(page.value) : refused(page.problem);
   }
   if (!isCommand(command))

@@ -1,11 +1,15 @@
 /** The reports of the command line: what they say, and what they refuse. */
 import { describe, expect, it } from 'vitest';
+import { ERRORS, fitErrors } from '../../../sim/index.ts';
 import { PAGE_WIDTH } from '../../../src/cli/layout.ts';
 import { parseHandicap, REPORT_FLAGS, REPORT_HELP, REPORTS } from '../../../src/cli/reports.ts';
 import { run, wantsInput } from '../../../src/cli/run.ts';
+import { perTable } from '../../../src/store/tables.ts';
+import { errorWords } from '../../../src/text/errors.ts';
+import { ORDINARY, recordingPlayer } from '../../support/recordingPlayer.ts';
 
-const page = (line: string): string => {
-  const { stdout, stderr, exitCode } = run(line.split(' '), '');
+const page = (line: string, stdinText = ''): string => {
+  const { stdout, stderr, exitCode } = run(line.split(' '), stdinText);
   expect(stderr).toBe('');
   expect(exitCode).toBe(0);
   for (const text of stdout.split('\n')) expect(text.length, text).toBeLessThanOrEqual(PAGE_WIDTH);
@@ -59,6 +63,44 @@ describe('directions', () => {
   });
 });
 
+describe('errors', () => {
+  it('says of a backup what the fit of its record says, with ranges before and after', () => {
+    const recording = recordingPlayer(
+      { lineSd: 0.02, paceSd: 0.09, readSd: 0.3, readBias: -0.4, paceBias: 0 },
+      { says: ORDINARY, breakingOnly: true },
+      'a backup',
+    );
+    const putts = Array.from({ length: 90 }, () => {
+      const putt = recording.next();
+      return { ...putt, id: `putt-of-backup-${putt.id}`, roundId: `round-of-backup-${putt.roundId}` };
+    });
+    const tables = { ...perTable(() => []), putts };
+    const text = page('errors', JSON.stringify({ format: 'borrow-backup', version: 4, madeAt: 1, tables }));
+    const fit = fitErrors({ putts });
+    if (fit.status !== 'ok') throw new Error(`got ${fit.status}`);
+    expect(fit.readBias.verdict).toBe('tooLittle');
+    expect(text).toMatch(/^You play too little break: chance /);
+    expect(text).toContain('90 putts of rounds, 0 practice putts');
+    for (const name of ERRORS) expect(text).toContain(errorWords(name, fit.errors[name].median));
+  });
+
+  it.each([
+    ['nothing', '', /^got nothing on standard input, expected a backup/],
+    ['half a file', '{"format":"borrow-backup","ver', /^Got a file that is not whole JSON/],
+    [
+      'a backup without putts',
+      JSON.stringify({ format: 'borrow-backup', version: 4, madeAt: 1, tables: perTable(() => []) }),
+      /^got a backup without a putt that counts/,
+    ],
+  ])('refuses in one line: %s', (_, text, problem) => {
+    const { stdout, stderr, exitCode } = run(['errors'], text);
+    expect(exitCode).toBe(2);
+    expect(stdout).toBe('');
+    expect(stderr).toMatch(problem);
+    expect(stderr).toMatch(/^[^\n]*\n$/);
+  });
+});
+
 describe('every report', () => {
   it.each(REPORTS)('has help with its flags and an example, within the page: %s', (report) => {
     const text = page(`${report} --help`);
@@ -85,6 +127,7 @@ describe('every report', () => {
     ['a handicap in words', ['best-paces', '--handicap', 'good']],
     ['a player and a handicap', ['best-paces', '--player', 'tour', '--handicap', '5']],
     ['JSON', ['benchmarks', '--json']],
+    ['a file by name', ['errors', 'backup.json']],
   ])('refuses in one line: %s', (_, words) => {
     const { stdout, stderr, exitCode } = run(words, '');
     expect(exitCode).toBe(2);
@@ -92,7 +135,9 @@ describe('every report', () => {
     expect(stderr).toMatch(/^[^\n]*(got|expected)[^\n]*\n$/);
   });
 
-  it('waits for no standard input', () => {
+  it('waits for standard input only where it reads a record', () => {
+    expect(wantsInput(['errors'])).toBe(true);
+    expect(wantsInput(['errors', '--help'])).toBe(false);
     expect(wantsInput(['benchmarks', '--json'])).toBe(false);
     expect(wantsInput(['read', '--json'])).toBe(true);
   });
