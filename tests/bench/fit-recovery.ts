@@ -3,12 +3,12 @@
  * how often 90% ranges hold the truth, how often a read bias is claimed, by bias, skill and number of putts. Its tables stand
  * in MODEL.md, section 5; run it again after any change to what is rolled, recorded or fitted.
  *
- *     npx tsx tests/bench/fit-recovery.ts RESULTS [RECORDS] [KIND] [FROM]
+ *     npx tsx tests/bench/fit-recovery.ts RESULTS [RECORDS] [KIND] [FROM] [SKILL]
  *
  * RESULTS: a file that every record fitted is added to as one line, and that is read first: stop it and run it again to go on.
  * RECORDS: of each player without a bias, default 60, and half as many of each with one; 0 prints what there is. KIND: 'ordinary'
  * (default) or one of the other kinds of recording below. FROM: number of the first record, default 0; a rule chosen on some
- * records is checked on others. Records go round the players, so that a part of the run is a fair part.
+ * records is checked on others. SKILL: one of those below, default all. Records go round the players, so that a part of the run is a fair part.
  */
 import { appendFileSync, existsSync, readFileSync } from 'node:fs';
 import { SURE } from '../../sim/evidence/fit/fit-errors.ts';
@@ -34,6 +34,11 @@ const NUMBERS = [30, 60, 120, 240];
 const KINDS: Readonly<Record<string, RecordingHabits>> = {
   ordinary: { says: ORDINARY, breakingOnly: true },
   sloping: { says: { ...ORDINARY, slopeFelt: true }, breakingOnly: true, slopingOnly: true },
+  slopingFull: {
+    says: { ...ORDINARY, slopeFelt: true, asMeant: true },
+    breakingOnly: true,
+    slopingOnly: true,
+  },
   full: { says: { ...ORDINARY, slopeFelt: true, asMeant: true }, breakingOnly: true },
   sparse: { says: {} },
   byFinish: { says: ORDINARY, breakingOnly: true, sideByFinish: true },
@@ -161,7 +166,7 @@ function printCoverage(lines: readonly Line[]): void {
     }
 }
 
-const [results, records = '60', kind = 'ordinary', from = '0'] = process.argv.slice(2);
+const [results, records = '60', kind = 'ordinary', from = '0', only] = process.argv.slice(2);
 if (results === undefined || !(kind in KINDS))
   throw new Error(
     `Got ${process.argv.slice(2).join(' ')}; expected a file, a number and one of ${Object.keys(KINDS).join(', ')}.`,
@@ -176,7 +181,7 @@ const done = new Set(lines.map((line) => `${line.kind} ${line.skill} ${line.bias
 const grounds = new Grounds();
 for (let k = 0; k < Number(records); k++)
   for (const bias of k % 2 === 0 ? BIASES : [0])
-    for (const skill of SKILLS) {
+    for (const skill of only === undefined ? SKILLS : [only]) {
       const record = Number(from) + k;
       if (done.has(`${kind} ${skill} ${bias} ${record}`)) continue;
       const made = fitRecord(kind, skill, bias, record, grounds);
