@@ -1,10 +1,11 @@
 /** The player's errors: presets, fits to a record, and sliders, each with a word on what it is. */
 import { useEffect, useState } from 'preact/hooks';
 import { degreesToRadians, type Player, PRESETS, radiansToDegrees } from '../../sim/index.ts';
+import { recordsOf } from '../store/records.ts';
 import { fitHint, fitName, grownWords } from '../text/errors.ts';
 import type { Units } from '../text/format.ts';
 import { fitInUse, type KeptFit, keptFitOf, keptFits, playerOfFit, samePlayer } from './fittedPlayer.ts';
-import { followed, ownRecords, recordsLast } from './records.ts';
+import { followed, recordsLast } from './records.ts';
 import { Slider } from './Slider.tsx';
 import { PLAYER_RANGES, player, units } from './settings.ts';
 
@@ -85,7 +86,7 @@ const choiceOf = ({ source }: Pick<KeptFit, 'source'>): string => `fit:${source}
 
 /** What has been recorded since the fit, in a sentence. Only the person's own record grows. */
 const GrownSince = ({ fit }: { fit: KeptFit }) => {
-  const [sizes] = useState(() => followed(async () => (await ownRecords()).sizes()));
+  const [sizes] = useState(() => followed((database) => recordsOf(database).sizes()));
   useEffect(() => sizes.stop, [sizes]);
   const now = sizes.answer.value;
   // Records in memory are not those of the fit.

@@ -5,8 +5,8 @@
  * written and cleared after it ended, says whether one may be: so the first picture neither waits nor gives advice in a round.
  */
 import { computed, type Signal, signal } from '@preact/signals';
-import { liveQuery } from 'dexie';
-import { type OpenedDatabase, OWN_RECORDS, openDatabase } from '../store/database.ts';
+import { liveQuery, type Subscription } from 'dexie';
+import { type Database, type OpenedDatabase, OWN_RECORDS, openDatabase } from '../store/database.ts';
 import { type Records, type RoundInHand, recordsOf } from '../store/records.ts';
 
 const MARK = 'borrow.round.open';
@@ -104,16 +104,30 @@ const followOpenRound = ({ database, lasting }: OpenedDatabase): void => {
   });
 };
 
-/** What a query of the records answers, now and after every change in any tab; undefined until it has answered. */
+/**
+ * What a query of the records answers, now and after every change in any tab; undefined until it has answered. The database is opened before
+ * the query is watched: what a query awaits besides its tables can make Dexie lose sight of them, and then no change is told.
+ */
 export const followed = <Answer>(
-  query: () => Promise<Answer>,
+  query: (database: Database) => Promise<Answer>,
 ): { readonly answer: Signal<Answer | undefined>; readonly stop: () => void } => {
   const answer = signal<Answer | undefined>(undefined);
-  const subscription = liveQuery(query).subscribe({
-    next(found) {
-      answer.value = found;
-    },
-    error() {},
+  let subscription: Subscription | undefined;
+  let over = false;
+  void ownDatabase().then(({ database }) => {
+    if (over) return;
+    subscription = liveQuery(() => query(database)).subscribe({
+      next(found) {
+        answer.value = found;
+      },
+      error() {},
+    });
   });
-  return { answer, stop: () => subscription.unsubscribe() };
+  return {
+    answer,
+    stop() {
+      over = true;
+      subscription?.unsubscribe();
+    },
+  };
 };

@@ -5,7 +5,7 @@
 import type { Page } from 'playwright';
 import { afterAll, describe, expect, it } from 'vitest';
 import { goTo, openApp, pageProblems } from '../support/browser.ts';
-import { findings, sidewaysScroll } from '../support/findings.ts';
+import { soundOnEverySide } from '../support/findings.ts';
 
 /** Some ten players by the engine, seconds each on a busy machine, ms. */
 const PATIENCE = 400_000;
@@ -87,23 +87,7 @@ describe('what it costs', () => {
     'has no sideways scroll and no finding of axe, at 390 and 1440 px, light and dark',
     async () => {
       const on = await common();
-      for (const [width, theme] of [
-        [1440, 'Light'],
-        [1440, 'Dark'],
-        [390, 'Dark'],
-        [390, 'Light'],
-      ] as const) {
-        await on.setViewportSize({ width, height: 900 });
-        await on.getByRole('radio', { name: theme }).check({ force: true });
-        await expect.poll(() => sidewaysScroll(on)).toBeLessThanOrEqual(0);
-        expect(await findings(on), `${width} ${theme}`).toEqual([]);
-        if (process.env.PICTURES)
-          await on.screenshot({
-            path: `${process.env.PICTURES}/costs-${width}-${theme}.png`,
-            fullPage: true,
-          });
-      }
-      await on.setViewportSize({ width: 1440, height: 900 });
+      await soundOnEverySide(on, 'costs');
     },
     LONG,
   );

@@ -3,6 +3,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect, useState } from 'preact/hooks';
 import { followed } from '../../app/records.ts';
 import { units } from '../../app/settings.ts';
+import { measurementsOf } from '../../store/measurements.ts';
 import { formatDay } from '../../text/format.ts';
 import { measurementLine } from '../../text/measureKept.ts';
 import { plural } from '../../text/review.ts';
@@ -13,7 +14,7 @@ import { measurements } from './keeping.ts';
 const SHOWN = 8;
 
 export const Kept = () => {
-  const [found] = useState(() => followed(async () => (await measurements()).list()));
+  const [found] = useState(() => followed((database) => measurementsOf(database).list()));
   useEffect(() => found.stop, [found]);
   const everything = useSignal(false);
   const list = found.answer.value;

@@ -95,7 +95,7 @@ const Said = ({ history }: { history: DrillHistory }) => {
 };
 
 export const History = () => {
-  const [found] = useState(() => followed(async () => (await store()).list()));
+  const [found] = useState(() => followed((database) => drillResultsOf(database).list()));
   useEffect(() => found.stop, [found]);
   const retestFrom = useSignal<string | undefined>(undefined);
   const everything = useSignal(false);

@@ -5,6 +5,7 @@ import { followed, ownRecords, recordsLast } from '../../app/records.ts';
 import { hand as handSetting, units as unitsSetting } from '../../app/settings.ts';
 import { localDay } from '../../store/day.ts';
 import { BREAK_WAYS, CLIMBS, GROUNDS } from '../../store/recordSchema.ts';
+import { recordsOf } from '../../store/records.ts';
 import { formatDay } from '../../text/format.ts';
 import { BREAK_WORDS, CLIMB_WORDS, practiceWords } from '../../text/record.ts';
 import { Bar } from './Bar.tsx';
@@ -113,7 +114,7 @@ const Form = ({ draft, onDraft }: { draft: PracticeDraft; onDraft: (draft: Pract
 };
 
 const Recent = () => {
-  const [recent] = useState(() => followed(async () => (await ownRecords()).recentPractice(SHOWN)));
+  const [recent] = useState(() => followed((database) => recordsOf(database).recentPractice(SHOWN)));
   useEffect(() => recent.stop, [recent]);
   const units = unitsSetting.value;
   return (

@@ -1,13 +1,14 @@
 /** The newest rounds, lightly: what they were, and the way to be rid of one. What they tell is the review's to say. */
 import { useEffect, useState } from 'preact/hooks';
 import { followed, ownRecords } from '../../app/records.ts';
+import { recordsOf } from '../../store/records.ts';
 import { countWords, holesWritten, puttsCounted, roundName } from '../../text/record.ts';
 import { RemoveButton } from './RemoveButton.tsx';
 
 const SHOWN = 10;
 
 export const RecentRounds = () => {
-  const [recent] = useState(() => followed(async () => (await ownRecords()).recentRounds(SHOWN)));
+  const [recent] = useState(() => followed((database) => recordsOf(database).recentRounds(SHOWN)));
   useEffect(() => recent.stop, [recent]);
   const rounds = recent.answer.value;
   return (

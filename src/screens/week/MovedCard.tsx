@@ -33,9 +33,7 @@ const useReadSets = (): readonly KeptSet[] => {
 
 export const MovedCard = ({ plan }: { plan: Plan }) => {
   const sets = useReadSets();
-  const [scores] = useState(() =>
-    followed(async () => drillResultsOf((await ownDatabase()).database).list()),
-  );
+  const [scores] = useState(() => followed((database) => drillResultsOf(database).list()));
   useEffect(() => scores.stop, [scores]);
   const results = scores.answer.value?.results;
   const records = shownRecords.value;
