@@ -69,4 +69,7 @@ export const soundOnEverySide = async (
     await picture(on, `${name}-${width}-${theme}`);
   }
   await on.setViewportSize({ width: SIDES[0][0], height: 900 });
+  // The navigation unfolds a moment later: who goes on at once would press a button that is on its way out.
+  const fold = on.getByRole('navigation', { name: 'Screens' }).getByRole('button');
+  await fold.waitFor({ state: 'detached' });
 };
