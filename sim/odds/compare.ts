@@ -2,6 +2,7 @@
  * The odds of one putt at one pace or many, and the pace that does best. The door to everything in this folder.
  * Leaves out: how outcomes are integrated (outcomes.ts), what a miss costs (next-putts.ts, polar-table.ts).
  */
+import { withoutReading } from '../player/habits.ts';
 import { type CentreLine, LineWalk, noLineReason, summarizeLine } from '../read/line.ts';
 import { lengthOf, startOf } from '../roll/roll.ts';
 import type { Comparison, NoLine, Odds, PaceRow, Player, Putt } from '../types.ts';
@@ -10,15 +11,15 @@ import { type Leaves, makeLeaves } from './leaves.ts';
 import { missRests } from './lip-outs.ts';
 import { vertexOf } from './minimum.ts';
 import { prepareNextPutts } from './next-putts.ts';
-import { type Intent, playOut, rangeOf } from './outcomes.ts';
+import { playOut, rangeOf } from './outcomes.ts';
 import { type NextPutts, nextPuttAt } from './polar-table.ts';
 import { COVERED, type Rests } from './rests.ts';
 import { type Sides, sidesOf } from './sides.ts';
+import { type StrokeErrors, Strokes } from './stroke-errors.ts';
 
 /** All that the paces of one putt share. */
 interface Ground {
   readonly putt: Putt;
-  readonly player: Player;
   readonly regions: readonly DropRegion[];
   readonly sides: Sides;
   readonly rests: Rests;
@@ -26,21 +27,21 @@ interface Ground {
   readonly leaves: Leaves;
 }
 
-const intentOf = (putt: Putt, line: CentreLine): Intent => ({
-  start: startOf(putt, line.heading),
-  energy: line.speed ** 2,
-});
+/** One pace of it. */
+interface Played {
+  readonly line: CentreLine;
+  readonly strokes: StrokeErrors;
+  /** The true line is aimed to the left of the hole: that is the high side. On a straight putt left stands for it. */
+  readonly highIsLeft: boolean;
+}
 
-function groundFor(walk: LineWalk, lines: readonly CentreLine[], player: Player, table: NextPutts): Ground {
-  const { putt } = walk;
-  const intents = lines.map((line) => intentOf(putt, line));
+function groundFor(walk: LineWalk, strokes: readonly StrokeErrors[], table: NextPutts): Ground {
   return {
-    putt,
-    player,
+    putt: walk.putt,
     table,
     regions: dropRegions(walk),
     sides: sidesOf(walk),
-    rests: missRests(walk, rangeOf(intents, player)),
+    rests: missRests(walk, rangeOf(strokes)),
     leaves: makeLeaves(),
   };
 }
@@ -55,18 +56,15 @@ const MISSED_TWICE = 3;
 const FURTHER = 4;
 const LIPPED = 5;
 
-function oddsOf(ground: Ground, line: CentreLine): Odds {
+function oddsOf(ground: Ground, { strokes, highIsLeft }: Played): Odds {
   const { putt, leaves, table } = ground;
-  const intent = intentOf(putt, line);
   const length = lengthOf(putt);
   const towardX = (putt.hole.x - putt.ball.x) / length;
   const towardY = (putt.hole.y - putt.ball.y) / length;
-  // The high side is the side the aim lies on; on a straight putt there is none, and left stands for it.
-  const highIsLeft = intent.start >= 0;
   sums.fill(0);
   leaves.clear();
   const { sides } = ground;
-  const holed = playOut(intent, ground.player, ground.regions, ground.rests, {
+  const holed = playOut(strokes, ground.regions, ground.rests, {
     aim: sides.aim,
     miss(share, x, y, softer, firmer, tilt, lipped) {
       nextPuttAt(table, x, y, next);
@@ -124,19 +122,20 @@ function oddsOf(ground: Ground, line: CentreLine): Odds {
  * @returns NoLine when no start line does it at this pace
  */
 export function puttOdds(putt: Putt, pace: number, player: Player, nextPutts?: NextPutts): Odds | NoLine {
-  const walk = new LineWalk(putt);
-  if (walk.reason !== undefined) return { status: 'noLine', reason: walk.reason };
-  const line = walk.lineAt(pace);
-  if (line === undefined) return { status: 'noLine', reason: noLineReason(pace) };
-  return oddsOf(groundFor(walk, [line], player, nextPutts ?? prepareNextPutts(putt, player)), line);
+  const [row] = comparePaces(putt, [pace], player, nextPutts, false).rows;
+  return row.odds ?? (row.read.status === 'noLine' ? row.read : { status: 'noLine', reason: noLineReason(pace) });
 }
 
-/** Odds at each pace, metres past; rows come back in the order asked. See `puttOdds` for the rest. */
+/**
+ * Odds at each pace, metres past; rows come back in the order asked. See `puttOdds` for the rest.
+ * @param refined whether the best pace is sought between the rows
+ */
 export function comparePaces(
   putt: Putt,
   paces: readonly number[],
   player: Player,
   nextPutts?: NextPutts,
+  refined = true,
 ): Comparison {
   const walk = new LineWalk(putt);
   const nothing = (pace: number, reason: string): PaceRow => ({
@@ -146,24 +145,35 @@ export function comparePaces(
   });
   const { reason } = walk;
   if (reason !== undefined) return { rows: paces.map((pace) => nothing(pace, reason)), best: undefined };
+  const byPace = new Strokes(putt, player);
+  const playAt = (pace: number): Played | undefined => {
+    const line = walk.lineAt(pace);
+    const strokes = line && byPace.at(pace);
+    return strokes && { line, strokes, highIsLeft: startOf(putt, line.heading) >= 0 };
+  };
   // Firm first: the walk goes from nearly straight lines to those that break most.
-  const lines = new Map<number, CentreLine>();
+  const played = new Map<number, Played>();
   for (const pace of [...paces].sort((first, second) => second - first)) {
-    const line = walk.lineAt(pace);
-    if (line !== undefined) lines.set(pace, line);
+    const play = playAt(pace);
+    if (play !== undefined) played.set(pace, play);
   }
-  if (lines.size === 0)
+  if (played.size === 0)
     return { rows: paces.map((pace) => nothing(pace, noLineReason(pace))), best: undefined };
-  const ground = groundFor(walk, [...lines.values()], player, nextPutts ?? prepareNextPutts(putt, player));
+  const ground = groundFor(
+    walk,
+    [...played.values()].map(({ strokes }) => strokes),
+    nextPutts ?? prepareNextPutts(putt, player),
+  );
   const rows = paces.map((pace): PaceRow => {
-    const line = lines.get(pace);
-    return line === undefined
+    const play = played.get(pace);
+    return play === undefined
       ? nothing(pace, noLineReason(pace))
-      : { pace, read: summarizeLine(putt, walk, line), odds: oddsOf(ground, line) };
+      : { pace, read: summarizeLine(putt, walk, play.line), odds: oddsOf(ground, play) };
   });
+  if (!refined) return { rows, best: undefined };
   const oddsAt = (pace: number): Odds | undefined => {
-    const line = walk.lineAt(pace);
-    return line && oddsOf(ground, line);
+    const play = playAt(pace);
+    return play && oddsOf(ground, play);
   };
   const fewest = bestPace(rows, oddsAt, (odds) => odds.expectedPutts);
   const most = bestPace(rows, oddsAt, (odds) => -odds.holed);
@@ -201,18 +211,19 @@ function bestPace(
 }
 
 /**
- * Chance of holing when the player means this aim and knows it: no read error, the other errors as they are.
+ * Chance of holing when the player means this aim and knows it: nothing is misread, the errors of the stroke as they are.
  * @param aimOffset metres beside the hole centre, positive left; undefined: the true line's
  * @returns share, 0 to 1; 0 when this pace has no line
  */
 export function holedShare(putt: Putt, pace: number, player: Player, aimOffset?: number): number {
   const walk = new LineWalk(putt);
+  const knowing = withoutReading(player);
   const line = walk.reason === undefined ? walk.lineAt(pace) : undefined;
   if (line === undefined) return 0;
-  const reader: Player = { ...player, readSd: 0, readBias: 0 };
-  const meant = intentOf(putt, line);
-  const start = aimOffset === undefined ? meant.start : Math.atan2(aimOffset, lengthOf(putt));
-  return playOut({ ...meant, start }, reader, dropRegions(walk), NOWHERE, UNHEARD);
+  const start = startOf(putt, line.heading);
+  const turn = aimOffset === undefined ? 0 : Math.atan2(aimOffset, lengthOf(putt)) - start;
+  const strokes = new Strokes(putt, knowing).at(pace, { turn });
+  return strokes === undefined ? 0 : playOut(strokes, dropRegions(walk), NOWHERE, UNHEARD);
 }
 
 /** Where misses go when nobody asks. */

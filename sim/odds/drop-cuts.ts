@@ -31,7 +31,7 @@ export interface Cut {
 /** What is lower than this share of the interval before may be a part of it: steps towards a closing end leave more. */
 const FORKED = 0.5;
 /** An end that lies off the straight line between its neighbours by more than this share of the height: soft end, firm end. */
-const BENT = { soft: 0.015, firm: 0.05 };
+const BENT = { soft: 0.005, firm: 0.015 };
 
 /** So much lower than its neighbour, or not found at all: it may be one part of an interval that forks. */
 export const forked = (cut: Cut | undefined, beside: Cut): boolean =>

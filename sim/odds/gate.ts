@@ -3,7 +3,7 @@
  *
  * Answers for: the share that passes every gate clear of its posts. Leaves out: balls that touch a post and go through.
  * A gate stands square across the meant line where that is so far from the ball. For each pace the starts that pass it are those
- * between two roots, so the share of starts is exact; paces and reads are summed over equally spaced normal points. On level
+ * between two roots, so the share of starts is exact; paces are summed over equally spaced normal points. On level
  * ground it is 2 Phi(c / (d lineSd)) - 1, c the room on either side, half the width less the ball's radius (derived; d sin for d tan).
  */
 import { BALL_RADIUS } from '../constants.ts';
@@ -12,6 +12,7 @@ import { bearingOf, rollerFor, startOf } from '../roll/roll.ts';
 import { newPass, type Roller } from '../roll/roller.ts';
 import type { NoLine, Player, Point, Putt } from '../types.ts';
 import { normalCdf, normalPoints } from './normal.ts';
+import { Strokes } from './stroke-errors.ts';
 
 export interface Gate {
   /** Between the posts, m; above a ball's width. */
@@ -89,16 +90,15 @@ export function gateShare(putt: Putt, pace: number, player: Player, gates: reado
       );
     return { roller: rollerFor({ ...putt, hole: middle }), room, fromBallM };
   });
-  const start = startOf(putt, line.heading);
+  const strokes = new Strokes(putt, player).at(pace);
+  if (strokes === undefined) return { status: 'noLine', reason: noLineReason(pace) };
   const zero = bearingOf(putt);
-  const seen = normalPoints(player.readSd).map(({ value, share }) => ({
-    share,
-    meant: Math.atan2((1 + player.readBias + value) * Math.sin(start), Math.cos(start)),
-  }));
-  const sd = Math.max(player.lineSd, LEAST_SD);
   let passed = 0;
-  for (const { value, share } of normalPoints(player.paceSd)) {
-    const speed = line.speed * Math.sqrt(Math.max(1e-6, 1 + player.paceBias + value));
+  for (const { value: score, share } of normalPoints(1)) {
+    const energy = strokes.energyAt(score);
+    strokes.at(energy);
+    const { mean, sd } = strokes.given;
+    const speed = Math.sqrt(energy);
     let right = Number.NEGATIVE_INFINITY;
     let left = Number.POSITIVE_INFINITY;
     for (const { roller, room, fromBallM } of posts) {
@@ -120,10 +120,9 @@ export function gateShare(putt: Putt, pace: number, player: Player, gates: reado
     }
     if (!(left > right)) continue;
     // Counted near the line, whichever way round the bearing was folded.
-    const fold = line.heading - zero - start;
-    for (const { meant, share: read } of seen)
-      passed +=
-        share * read * (normalCdf((left - fold - meant) / sd) - normalCdf((right - fold - meant) / sd));
+    const fold = line.heading - zero - startOf(putt, line.heading);
+    const among = Math.max(sd, LEAST_SD);
+    passed += share * (normalCdf((left - fold - mean) / among) - normalCdf((right - fold - mean) / among));
   }
   return passed;
 }

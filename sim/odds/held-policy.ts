@@ -3,10 +3,11 @@
  * time, for asking what a slightly other player would need.
  *
  * The choices are the best for the player they were found for; for one who differs by d they cost about d^2 too much, because at the
- * least of a smooth function its slope is nothing (the envelope theorem); who differs much also tries a softer and a firmer pace. A habit is known to its player: pace and aim are corrected for
- * each player's own (Place.paceFor, Place.correction), the rest is kept.
+ * least of a smooth function its slope is nothing (the envelope theorem); who differs much also tries a softer and a firmer pace. Habits
+ * do not count: who has missed allows for them.
  * Leaves out: how the choices are found (holing-out.ts, next-putts.ts). On other ground rests reach only as far as the first player's.
  */
+import { withoutHabits } from '../player/habits.ts';
 import type { Player, Putt } from '../types.ts';
 import { policyIteration } from './dynamic-program.ts';
 import { type Action, decisionsOf, type HoleOut, holeOut, playOn } from './holing-out.ts';
@@ -41,15 +42,10 @@ const APART = 1.25;
 /** Paces tried beside the one kept where they are, as ratios to it. */
 const ASIDE = [1 / 1.6, 1.6] as const;
 
-/** One of two paces beside the one kept may be better by more than a hair: some error, as it acts on who knows his habits, is far off. */
+/** One of two paces beside the one kept may be better by more than a hair: some spread is far off. */
 export function isFarFrom(first: Player, player: Player): boolean {
-  const errors = ({ lineSd, paceSd, readSd, readBias, paceBias }: Player): number[] => [
-    lineSd,
-    paceSd / (1 + paceBias),
-    // Who aims off by 1 / (1 + bias) has his spread enlarged with it.
-    readSd / (1 + readBias),
-  ];
-  const [before, after] = [errors(first), errors(player)];
+  const spreads = ({ lineSd, paceSd, slopeSd, speedSd }: Player): number[] => [lineSd, paceSd, slopeSd, speedSd];
+  const [before, after] = [spreads(first), spreads(player)];
   return before.some((one, i) => Math.max(one, after[i]) > APART * Math.min(one, after[i]));
 }
 
@@ -58,20 +54,21 @@ export const pacesAbout = (kept: number, far: boolean): readonly number[] =>
   far ? [kept, ...ASIDE.map((ratio) => ratio * kept)] : [kept];
 
 /** What holing out takes this player; one far off chooses between the paces kept and some about them. */
-export function tableUnder({ putt, player: first, program, chosen }: HeldPolicy, player: Player): NextPutts {
+export function tableUnder({ putt, player: first, program, chosen }: HeldPolicy, other: Player): NextPutts {
   const { grid, places } = program;
+  const player = withoutHabits(other);
   const far = isFarFrom(first, player);
   const tried = chosen.map((action, i): Action[] => {
     const place = places[i];
     // Nothing is played where nobody misses, and where nothing has a line.
     if (place === undefined || action.to.length === 0) return [action];
-    const kept = place.paceFor(action.pace, first, player);
-    const aside = action.aimShift - place.correction(action.pace, first);
-    const plays = far ? [[kept, aside], ...pacesAbout(kept, true).map((pace) => [pace, 0])] : [[kept, aside]];
-    const actions = plays.flatMap(([asked, beside]): Action[] => {
-      const pace = Math.max(place.low, Math.min(place.high, asked));
-      const aimShift = beside + place.correction(pace, player);
-      const played = playOn(place, grid, { pace, aimShift, player });
+    const kept = { pace: action.pace, aimShift: action.aimShift };
+    const plays = far
+      ? [kept, ...pacesAbout(action.pace, true).map((pace) => ({ pace, aimShift: 0 }))]
+      : [kept];
+    const actions = plays.flatMap(({ pace, aimShift }): Action[] => {
+      const held = Math.max(place.low, Math.min(place.high, pace));
+      const played = playOn(place, grid, { pace: held, aimShift, player });
       return played === undefined ? [] : [played];
     });
     return actions.length > 0 ? actions : [action];

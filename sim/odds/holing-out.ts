@@ -8,6 +8,7 @@
  * Leaves out: solving the program (dynamic-program.ts); paces that stop short of the hole's middle.
  */
 import { NEXT_PUTT_PACE } from '../constants.ts';
+import { withoutHabits } from '../player/habits.ts';
 import { sampleSurface } from '../surface/sample.ts';
 import type { Player, Point, Putt } from '../types.ts';
 import { type Decisions, evaluatePolicy } from './dynamic-program.ts';
@@ -71,8 +72,12 @@ const CERTAIN_PUTT: Action = { pace: NEXT_PUTT_PACE, aimShift: 0, cost: 1, ...NO
 /** No pace has a line: HOPELESS more putts. */
 const NO_LINE: Action = { pace: 0, aimShift: 0, cost: HOPELESS, ...NO_STEPS };
 
-/** @param putt its ball does not matter */
-export function holeOut(putt: Putt, player: Player, options: HoleOutOptions = {}): HoleOut {
+/**
+ * @param putt its ball does not matter
+ * @param first its habits do not count: who has missed allows for them (MODEL.md, section 4)
+ */
+export function holeOut(putt: Putt, first: Player, options: HoleOutOptions = {}): HoleOut {
+  const player = withoutHabits(first);
   const best = options.policy !== 'fixed';
   const finer = { places: 1, actions: 1, ...options.finer };
   const grid = gridOf(putt, finer.places);
@@ -197,7 +202,7 @@ function search(place: Place, grid: Grid, putts: Float64Array, guess: number, fi
   };
   const paceOf = (steps: number): number => guess * STEP ** steps;
   const stepsTo = (pace: number): number => Math.log(pace / guess) / Math.log(STEP);
-  const steps = minimize((at) => ask(paceOf(at), place.correction(paceOf(at))), {
+  const steps = minimize((at) => ask(paceOf(at), 0), {
     start: Math.max(stepsTo(place.low), Math.min(stepsTo(place.high), 0)),
     step: 1 / finer,
     low: stepsTo(place.low),
@@ -208,13 +213,12 @@ function search(place: Place, grid: Grid, putts: Float64Array, guess: number, fi
   if (steps === undefined) return [];
   const pace = paceOf(steps);
   if (place.aside > 0) {
-    const correction = place.correction(pace);
     const most = ASIDE_MOST * place.aside;
-    minimize((aimShift) => (aimShift === correction ? known(tried, putts) : ask(pace, aimShift)), {
-      start: correction,
+    minimize((aimShift) => (aimShift === 0 ? known(tried, putts) : ask(pace, aimShift)), {
+      start: 0,
       step: (ASIDE_STEP * place.aside) / finer,
-      low: correction - most,
-      high: correction + most,
+      low: -most,
+      high: most,
       walks: 2 * finer,
       parabolas: finer,
     });

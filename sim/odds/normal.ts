@@ -5,7 +5,7 @@
  * point of holed %) and table 25.4 (Gauss-Legendre).
  */
 
-const INVERSE_ROOT_TWO_PI = 0.3989422804014327;
+export const INVERSE_ROOT_TWO_PI = 0.3989422804014327;
 
 /** Standard normal density. */
 export const normalDensity = (z: number): number => INVERSE_ROOT_TWO_PI * Math.exp((-z * z) / 2);

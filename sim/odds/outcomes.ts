@@ -1,36 +1,27 @@
 /**
  * What becomes of a putt at one pace: the share holed, and where the misses lie.
  *
- * Start errors are integrated by Gauss-Legendre pieces cut where the drop region begins and ends; at each start the holed
- * share is the pace-error share inside the region, exact; the rest is spread over cells of energy outside it, each standing
- * at its middle (cells of 0.3 SD: their second-order error is far below the 0.3 points asked of three-putts).
+ * Starts are integrated by Gauss-Legendre pieces cut where the drop region begins and ends. At each start the energies are cut where
+ * dropping begins and ends; within cells of 0.3 SD the share of energies is exact and the chance of starting so, which hangs on the
+ * energy, is taken at the middle (the second-order error of such cells is far below the 0.3 points asked of three-putts).
  * Leaves out: what a miss is and costs (the visitor sorts and adds it up).
  */
-import type { Player } from '../types.ts';
 import type { DropRegion } from './drop-region.ts';
-import { GAUSS_3, GAUSS_5, normalCdf } from './normal.ts';
+import { GAUSS_3, GAUSS_5, INVERSE_ROOT_TWO_PI, normalCdf } from './normal.ts';
 import type { RestRange, Rests } from './rests.ts';
-import { startErrors } from './start-errors.ts';
+import { newStarts, REACH, type StartsGiven, type StrokeErrors } from './stroke-errors.ts';
 
-/** SDs looked at on either side: all but 7 in a million. */
-const REACH = 4.5;
 const CELLS = 30;
-/** Widest piece of start error integrated at once, SD, where sums vary smoothly with the start. */
+/** A start so many squared SDs from a bell curve is none of it. */
+const FARTHEST = 2 * REACH * REACH;
+/** Widest piece of starts integrated at once, SDs of the starts at one energy, where sums vary smoothly with the start. */
 const WIDEST_PIECE = 1.3;
 /** Where the region is cut into pieces, shares of its width: the holed share climbs near the ends, where the hole is widest. */
 const INSIDE = [0, 0.06, 0.25, 0.5, 0.75, 0.94, 1];
-/** A pace error below this (share of the distance) makes the holed share a step where the region's edge crosses the pace. */
+/** Energies that spread less than this share make the holed share a step where the region's edge crosses the pace. */
 const SHARP = 0.04;
 /** Samples between which such crossings are looked for. */
 const SAMPLES = 48;
-/** A ball cannot be struck backwards: errors that would, leave it where it is. */
-const LEAST_SHARE = 1e-6;
-
-export interface Intent {
-  /** Start angle meant, radians from ball->hole, and launch energy v^2 meant, m^2/s^2. */
-  readonly start: number;
-  readonly energy: number;
-}
 
 export interface MissVisitor {
   /** Widest piece of start error integrated at once, SD, for sums with edges of their own; left out: as for smooth ones. */
@@ -56,53 +47,70 @@ export interface MissVisitor {
   ): void;
 }
 
-/** Starts and energies that `playOut` will ask of the rests of these intents. */
-export function rangeOf(intents: readonly Intent[], player: Player): RestRange {
-  const starts = intents.flatMap(({ start }) => {
-    const { middle, sd } = startErrors(start, player);
-    const reach = REACH * Math.max(sd, 1e-9);
-    return [middle - reach, middle + reach];
-  });
-  const energies = intents.map(({ energy }) => energy);
-  const shareAt = (z: number): number => Math.max(1 + player.paceBias + player.paceSd * z, LEAST_SHARE);
+/** Starts and energies that `playOut` will ask of the rests of these strokes. */
+export function rangeOf(strokes: readonly StrokeErrors[]): RestRange {
   return {
-    starts: [Math.min(...starts), Math.max(...starts)],
-    energies: [Math.min(...energies) * shareAt(-REACH), Math.max(...energies) * shareAt(REACH)],
+    starts: [Math.min(...strokes.map(({ low }) => low)), Math.max(...strokes.map(({ high }) => high))],
+    energies: [
+      Math.min(...strokes.map(({ energyAt }) => energyAt(-REACH))),
+      Math.max(...strokes.map(({ energyAt }) => energyAt(REACH))),
+    ],
   };
 }
 
 // Reused from call to call: nothing here outlives one `playOut`, and a visitor must not call it.
 const cellEnergies = new Float64Array(CELLS + 1);
-const cellBelows = new Float64Array(CELLS + 1);
+const cellBelows = Float64Array.from({ length: CELLS + 1 }, (_, i) =>
+  i === 0 ? 0 : i === CELLS ? 1 : normalCdf(-REACH + (2 * REACH * i) / CELLS),
+);
 const drop = new Float64Array(4);
 const gaps = new Float64Array(16);
 const touched = { low: 0, high: 0 };
 const rest = { x: 0, y: 0, lipped: false };
 
 /**
- * Play one intent with the player's errors.
+ * Play all strokes at one pace.
  * @param regions what drops; empty: nothing
  * @returns share holed, 0 to 1
  */
 export function playOut(
-  intent: Intent,
-  player: Player,
+  strokes: StrokeErrors,
   regions: readonly DropRegion[],
   rests: Rests,
   visitor: MissVisitor,
 ): number {
-  const mean = 1 + player.paceBias;
-  const { paceSd } = player;
-  const energyAt = (z: number): number => intent.energy * Math.max(mean + paceSd * z, LEAST_SHARE);
-  /** Share of paces softer than this energy; only where paceSd > 0. */
-  const below = (energy: number): number => normalCdf((energy / intent.energy - mean) / paceSd);
-  for (let i = 0; i <= CELLS; i++) {
-    const z = -REACH + (2 * REACH * i) / CELLS;
-    cellEnergies[i] = energyAt(z);
-    cellBelows[i] = i === 0 ? 0 : i === CELLS ? 1 : normalCdf(z);
-  }
+  const { energy: mean, energySd, startSd, below, curves } = strokes;
+  for (let i = 0; i <= CELLS; i++) cellEnergies[i] = strokes.energyAt(-REACH + (2 * REACH * i) / CELLS);
   const softest = cellEnergies[0];
   const firmest = cellEnergies[CELLS];
+  // The starts of whole cells, worked out once; of a part of a cell when it is met.
+  const whole = newStarts(curves, CELLS);
+  for (let i = 0; i < CELLS; i++)
+    strokes.startsAt((cellEnergies[i] + cellEnergies[i + 1]) / 2, whole, i * curves);
+  const partly = newStarts(curves);
+  /** How the number of balls of a start grows with energy, per m^2/s^2. */
+  let grows = 0;
+  /** Chance of this start, per radian, among balls of one energy. */
+  const chanceOf = (angle: number, { shares, means, sds, drifts }: StartsGiven, from: number): number => {
+    let chance = 0;
+    let drift = 0;
+    for (let k = from; k < from + curves; k++) {
+      const z = (angle - means[k]) / sds[k];
+      const square = z * z;
+      if (square > FARTHEST) continue;
+      const one = (shares[k] * Math.exp(-square / 2)) / sds[k];
+      chance += one;
+      drift += (one * z * drifts[k]) / sds[k];
+    }
+    grows = chance > 0 ? drift / chance : 0;
+    return INVERSE_ROOT_TWO_PI * chance;
+  };
+  const chanceIn = (angle: number, cell: number, energy: number, cut: boolean): number => {
+    if (startSd === 0) return 1;
+    if (!cut) return chanceOf(angle, whole, cell * curves);
+    strokes.startsAt(energy, partly);
+    return chanceOf(angle, partly, 0);
+  };
 
   const visit = (share: number, softer: number, firmer: number): void => {
     if (!(share > 1e-12)) return;
@@ -111,81 +119,83 @@ export function playOut(
     rests.at(middle, rest);
     // d ln(density) / dz = -z for the bell curve.
     const tilt =
-      paceSd > 0 ? ((mean - middle / intent.energy) * (firmer - softer)) / (intent.energy * paceSd ** 2) : 0;
+      energySd > 0 ? ((mean - middle) / (energySd * energySd) + grows) * (firmer - softer) : 0;
     visitor.miss(share, rest.x, rest.y, softer, firmer, Math.max(-2, Math.min(2, tilt)), rest.lipped);
   };
-  /** Misses between two energies, cell by cell. */
-  const spread = (from: number, to: number, belowFrom: number, belowTo: number, weight: number): void => {
+  /** Balls of the start in hand between two energies, cell by cell; misses are told. Returns their share, times weight. */
+  const spread = (angle: number, weight: number, from: number, to: number, missed: boolean): number => {
+    if (energySd === 0) {
+      if (mean < from || mean > to) return 0;
+      const share = weight * chanceIn(angle, 0, mean, true);
+      if (missed) visit(share, mean, mean);
+      return share;
+    }
+    let sum = 0;
     for (let i = 0; i < CELLS; i++) {
       if (cellEnergies[i + 1] <= from || cellEnergies[i] >= to) continue;
       const cutLow = cellEnergies[i] < from;
       const cutHigh = cellEnergies[i + 1] > to;
-      const share = (cutHigh ? belowTo : cellBelows[i + 1]) - (cutLow ? belowFrom : cellBelows[i]);
-      visit(weight * share, cutLow ? from : cellEnergies[i], cutHigh ? to : cellEnergies[i + 1]);
+      const softer = cutLow ? from : cellEnergies[i];
+      const firmer = cutHigh ? to : cellEnergies[i + 1];
+      const part = (cutHigh ? below(to) : cellBelows[i + 1]) - (cutLow ? below(from) : cellBelows[i]);
+      const share = weight * part * chanceIn(angle, i, (softer + firmer) / 2, cutLow || cutHigh);
+      sum += share;
+      if (missed) visit(share, softer, firmer);
     }
+    return sum;
   };
   /** All putts that start at one angle. Returns the share of them holed, times weight. */
   const start = (angle: number, weight: number): number => {
-    if (!(weight > 1e-12)) return 0;
     rests.aim(angle);
     visitor.aim(angle);
     const count = missesAt(regions, angle, softest, firmest);
-    let missed = 0;
+    let holed = 0;
+    let dropsFrom = softest;
     for (let i = 0; i < count; i++) {
       const from = gaps[2 * i];
       const to = gaps[2 * i + 1];
-      if (paceSd === 0) {
-        const energy = intent.energy * mean;
-        if (energy < from || energy > to) continue;
-        visit(weight, energy, energy);
-        return 0;
-      }
-      const belowTo = to === firmest ? 1 : below(to);
-      let belowFrom = from === softest ? 0 : below(from);
-      missed += belowTo - belowFrom;
+      if (from > dropsFrom) holed += spread(angle, weight, dropsFrom, from, false);
       let reached = from;
       for (let jump = nextJump(rests, reached, to); jump < to; jump = nextJump(rests, reached, to)) {
-        const belowJump = below(jump);
-        spread(reached, jump, belowFrom, belowJump, weight);
+        spread(angle, weight, reached, jump, true);
         reached = jump;
-        belowFrom = belowJump;
       }
-      spread(reached, to, belowFrom, belowTo, weight);
+      spread(angle, weight, reached, to, true);
+      dropsFrom = to;
     }
-    return weight * (1 - missed);
+    if (firmest > dropsFrom || count === 0) holed += spread(angle, weight, dropsFrom, firmest, false);
+    return holed;
   };
 
-  const errors = startErrors(intent.start, player);
-  if (errors.sd === 0) return start(errors.middle, 1);
-  const reach = REACH * errors.sd;
-  const ends = [errors.middle - reach, errors.middle + reach];
-  const cuts = [...ends, intent.start];
-  for (const { low, high, corners } of regions) {
-    for (const share of INSIDE) cuts.push(low + share * (high - low));
-    cuts.push(...corners);
+  if (startSd === 0) return start(strokes.start, 1);
+  const { low, high } = strokes;
+  const cuts = [low, high, strokes.start];
+  for (const region of regions) {
+    for (const share of INSIDE) cuts.push(region.low + share * (region.high - region.low));
+    cuts.push(...region.corners);
   }
   const touching = rests.touched(softest, firmest, touched);
   if (touching) cuts.push(touched.low, touched.high);
-  if (paceSd < SHARP)
+  if (energySd < SHARP * mean)
     for (const region of regions)
-      for (const z of paceSd > 0 ? [-2, 0, 2] : [0]) cuts.push(...startsAt(region, energyAt(z)));
-  const inOrder = cuts.filter((cut) => cut >= ends[0] && cut <= ends[1]).sort((a, b) => a - b);
+      for (const score of energySd > 0 ? [-2, 0, 2] : [0])
+        cuts.push(...startsAt(region, strokes.energyAt(score)));
+  const inOrder = cuts.filter((cut) => cut >= low && cut <= high).sort((a, b) => a - b);
+  const widest = (visitor.widestPiece ?? WIDEST_PIECE) * strokes.sharpest;
   let holed = 0;
   for (let piece = 1; piece < inOrder.length; piece++) {
     const [from, to] = [inOrder[piece - 1], inOrder[piece]];
     if (!(to > from)) continue;
-    const parts = Math.ceil((to - from) / ((visitor.widestPiece ?? WIDEST_PIECE) * errors.sd));
+    const parts = Math.ceil((to - from) / widest);
     const size = (to - from) / parts;
     // Where nothing drops all is smooth, and fewer points do.
     const outside =
-      regions.every(({ low, high }) => to <= low || from >= high) &&
+      regions.every((region) => to <= region.low || from >= region.high) &&
       !(touching && to > touched.low && from < touched.high);
     const { nodes, weights } = outside ? GAUSS_3 : GAUSS_5;
     for (let part = 0; part < parts; part++)
-      for (let k = 0; k < nodes.length; k++) {
-        const angle = from + (part + (1 + nodes[k]) / 2) * size;
-        holed += start(angle, (errors.density(angle) * weights[k] * size) / 2);
-      }
+      for (let k = 0; k < nodes.length; k++)
+        holed += start(from + (part + (1 + nodes[k]) / 2) * size, (weights[k] * size) / 2);
   }
   return holed;
 }

@@ -7,12 +7,13 @@
  * paces inside a box or a circle is cut exactly. Balls that lip out count where the cell's middle comes to rest.
  */
 import { LineWalk, noLineReason } from '../read/line.ts';
-import { lengthOf, startOf } from '../roll/roll.ts';
+import { lengthOf } from '../roll/roll.ts';
 import type { NoLine, PlaneSurface, Player, Putt } from '../types.ts';
 import { dropRegions } from './drop-region.ts';
 import { missRests } from './lip-outs.ts';
 import { playOut, rangeOf } from './outcomes.ts';
 import { restsOf } from './rests.ts';
+import { Strokes } from './stroke-errors.ts';
 
 /**
  * Where a ball is to stop, seen along the line ball to target. box: from `shortM` before the target to `pastM` past it, so wide,
@@ -83,18 +84,16 @@ export function restShares(question: RestQuestion): RestShares | NoLine {
   const { putt, pace, player, zones, target } = question;
   const walk = new LineWalk(putt);
   if (walk.reason !== undefined) return { status: 'noLine', reason: walk.reason };
-  const line = walk.lineAt(pace);
-  if (line === undefined) return { status: 'noLine', reason: noLineReason(pace) };
-  const intent = { start: startOf(putt, line.heading), energy: line.speed ** 2 };
-  const range = rangeOf([intent], player);
+  const strokes = new Strokes(putt, player).at(pace);
+  if (strokes === undefined) return { status: 'noLine', reason: noLineReason(pace) };
+  const range = rangeOf([strokes]);
   const length = lengthOf(putt);
   const towardX = (putt.hole.x - putt.ball.x) / length;
   const towardY = (putt.hole.y - putt.ball.y) / length;
   const within = new Float64Array(zones.length);
   let missed = 0;
   const holed = playOut(
-    intent,
-    player,
+    strokes,
     target === 'hole' ? dropRegions(walk) : [],
     target === 'hole' ? missRests(walk, range) : restsOf(putt, range),
     {

@@ -4,9 +4,10 @@
 import { newLeavingBall } from '../hole/leave.ts';
 import { seededRandom } from '../random.ts';
 import { LineWalk } from '../read/line.ts';
-import { bearingOf, drops, fromLip, lipsOut, rollerFor, startOf } from '../roll/roll.ts';
+import { bearingOf, drops, fromLip, lipsOut, rollerFor } from '../roll/roll.ts';
 import { newPass } from '../roll/roller.ts';
 import type { Player, Putt } from '../types.ts';
+import { Strokes } from './stroke-errors.ts';
 
 export interface Misses {
   /** Where each ball ended, x and y in turn, m: the hole's centre for those holed. */
@@ -44,11 +45,10 @@ function fillNormals(random: () => number, out: Float64Array): void {
  */
 export function sampleMisses(putt: Putt, pace: number, player: Player, count: number, seed: number): Misses {
   const walk = new LineWalk(putt);
-  const line = walk.reason === undefined ? walk.lineAt(pace) : undefined;
-  if (line === undefined) return cloudOf(0);
+  const strokes = walk.reason === undefined ? new Strokes(putt, player).at(pace) : undefined;
+  if (strokes === undefined) return cloudOf(0);
   const { roller } = walk.search;
   const zero = bearingOf(putt);
-  const start = startOf(putt, line.heading);
   const random = seededRandom(seed);
   const pass = newPass();
   const draw = new Float64Array(2);
@@ -57,11 +57,10 @@ export function sampleMisses(putt: Putt, pace: number, player: Player, count: nu
   const leaving = newLeavingBall();
   for (let i = 0; i < count; i++) {
     fillNormals(random, draw);
-    const seen = 1 + player.readBias + player.readSd * draw[0];
-    const share = Math.max(1 + player.paceBias + player.paceSd * draw[1], 1e-6);
-    fillNormals(random, draw);
-    starts[i] = Math.atan2(seen * Math.sin(start), Math.cos(start)) + player.lineSd * draw[0];
-    speeds[i] = line.speed * Math.sqrt(share);
+    const energy = strokes.energyAt(draw[0]);
+    strokes.at(energy);
+    starts[i] = strokes.given.mean + strokes.given.sd * draw[1];
+    speeds[i] = Math.sqrt(energy);
     roller.pass(zero + starts[i], speeds[i], pass);
     holed[i] = drops(putt, pass) ? 1 : 0;
     if (!holed[i] && lipsOut(putt, pass, leaving)) {
