@@ -131,16 +131,18 @@ export type Read = Line | NoLine;
 
 /** A player's errors, MODEL.md section 3. */
 export interface Player {
-  /** Start line SD, radians. */
+  /** SD of the start direction about the one meant (aim and stroke), radians. */
   readonly lineSd: number;
-  /** Distance SD, share of the distance rolled. */
+  /** SD of the distance rolled about the one meant (technique, surface of the green), share of the distance. */
   readonly paceSd: number;
-  /** SD of the perceived break, share of the break. */
-  readonly readSd: number;
-  /** Mean error of the perceived break, share; below 0 too little. */
-  readonly readBias: number;
-  /** Mean error of the distance rolled, share. */
+  /** Mean error of that distance, share; above 0 too far. */
   readonly paceBias: number;
+  /** SD of the slope as seen about the true one, along and across alike and independent, rise over run (0.004 = 0.4%). */
+  readonly slopeSd: number;
+  /** SD of the green speed as seen about the true one, share. */
+  readonly speedSd: number;
+  /** Share by which all slope is seen too large; below 0 too small. */
+  readonly readBias: number;
 }
 
 export interface Preset {
