@@ -28,14 +28,7 @@ import { seededRandom } from '../../sim/random.ts';
 import type { CaptureName, Player, Point, Putt } from '../../sim/types.ts';
 import { type PlainLine, plainLine } from './oracle-line.ts';
 import { type JointErrors, meantLines, turn } from './oracle-meant.ts';
-import {
-  type Capture,
-  newPlainRoll,
-  type PlainRoll,
-  rollPlain,
-  type Setting,
-  settingOf,
-} from './oracle-roll.ts';
+import { type Capture, newPlainRoll, rollPlain, type Setting, settingOf } from './oracle-roll.ts';
 import { sightOf } from './oracle-seen.ts';
 
 /** Paces tried in turn for a later putt, m. */
