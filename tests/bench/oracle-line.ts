@@ -86,27 +86,27 @@ export function shootFrom(
     shot = { heading: shot.heading, energy: 1.2 * shot.energy };
   }
   let kept = known;
-  for (let i = 0; i < 20; i++) {
+  for (let i = 0; i < 30; i++) {
     const size = Math.hypot(now[0], now[1]);
     if (size < close) return shot;
+    const fresh = kept === undefined;
     const slopes = kept ?? slopesHere(setting, ball, pace, shot);
     if (slopes === undefined) return undefined;
     const { offsetByHeading: a, offsetByEnergy: b, paceByHeading: c, paceByEnergy: d } = slopes;
     const determinant = a * d - b * c;
     const byHeading = (now[1] * b - now[0] * d) / determinant;
     const byEnergy = (now[0] * c - now[1] * a) / determinant;
-    // Derivatives from elsewhere are not worth a shorter step.
-    const least = kept === undefined ? 0.01 : 0.9;
     let better = false;
-    for (let share = 1; share > least && !better; share /= 2) {
+    // Derivatives from elsewhere are not worth a shorter step.
+    for (let share = 1; share > (fresh ? 0.01 : 0.9) && !better; share /= 2) {
       const next = { heading: shot.heading + share * byHeading, energy: shot.energy + share * byEnergy };
       if (!missOf(setting, ball, pace, next, tried) || Math.hypot(tried[0], tried[1]) >= size) continue;
       better = true;
       shot = next;
       now.set(tried);
     }
-    if (kept === undefined && !better) return undefined;
-    if (!better || Math.hypot(now[0], now[1]) > size / 2) kept = undefined;
+    if (fresh && !better) return undefined;
+    kept = better && Math.hypot(now[0], now[1]) < size / 2 ? slopes : undefined;
   }
   return undefined;
 }
