@@ -1,6 +1,6 @@
 /**
  * Writes tests/sim/odds/oracle-values.json: the oracle's odds (oracle.ts) for the putts of oracle-cases.ts, with enough rolls
- * for standard errors below 0.1 points of holed and 0.12 of three-putts. About forty minutes on one core; run it again when a
+ * for standard errors below 0.1 points of holed and 0.12 of three-putts. Half an hour on one core; run it again when a
  * definition or a case changes: `npx tsx tests/bench/make-oracle-values.ts [name part]`. With a part of a name only those
  * cases are made anew.
  */

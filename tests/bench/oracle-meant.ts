@@ -1,7 +1,7 @@
 /**
- * The lines a player means for one putt, one for every ground he may see: each is shot anew on that ground.
+ * The lines a player means for one putt, one for every ground they may see: each is shot anew on that ground.
  *
- * Answers for: the line on a ground as seen, and what his errors amount to when they are small: derivatives of start and
+ * Answers for: the line on a ground as seen, and what their errors amount to when they are small: derivatives of start and
  * energy by tilt and speed. They only say where shooting begins (and are stored, to be compared with): a line counts as
  * found by where its ball goes, whatever it began from. Leaves out: the draw (oracle-seen.ts), the stroke (oracle.ts).
  */
@@ -33,7 +33,7 @@ export interface MeantLines {
   readonly line: PlainLine;
   /** The line on a ground as seen, made by `sightOf` from the same setting for the same readBias; undefined: none found. */
   meant(seen: Setting): PlainLine | undefined;
-  /** What the errors of a player amount to, to first order in all but his habits, which count in full. */
+  /** What the errors of a player amount to, to first order in all but the habits, which count in full. */
   firstOrder(player: Player): JointErrors;
 }
 

@@ -1,5 +1,5 @@
 /**
- * The ground and green speed as a player sees them before one putt: the tilt and the speed of his sight, drawn anew each time.
+ * The ground and green speed as a player sees them before one putt: the tilt and the speed of their sight, drawn anew each time.
  *
  * Answers for: the draw, and the ground it makes of the true one (MODEL.md section 3). Leaves out: the line on it
  * (oracle-line.ts), the stroke (oracle.ts).
