@@ -137,7 +137,7 @@ export interface Player {
   readonly paceSd: number;
   /** Mean error of that distance, share; above 0 too far. */
   readonly paceBias: number;
-  /** SD of the slope as seen about the true one, along and across alike, rise over run. */
+  /** SD of the slope as seen about the true one, along and across alike and independent, rise over run (0.004 = 0.4%). */
   readonly slopeSd: number;
   /** SD of the green speed as seen about the true one, share. */
   readonly speedSd: number;

@@ -7,7 +7,7 @@
  * maps of a whole green in maps.ts.
  * The Monte Carlo is not run in full, which would take an hour: a sample of its rolls at all 41 paces is timed, and the
  * number of rolls each pace needs follows from its holed share p, p (1 - p) / 0.001^2. It is spared the search for its
- * lines, second putts and (on a green) the surface itself, of which it uses a table: the true ratios are larger. A second
+ * lines (a ground seen anew for every ball), second putts and (on a green) the surface itself, of which it uses a table: the true ratios are larger. A second
  * row says what is gained over counting the engine's own rolls, so by integrating alone.
  * Leaves out: accuracy of the odds (tests/sim/odds).
  */
@@ -15,10 +15,10 @@ import { comparePaces, prepareNextPutts, readPutt } from '../../sim/index.ts';
 import { bearingOf, rollerFor } from '../../sim/roll/roll.ts';
 import { newPass } from '../../sim/roll/roller.ts';
 import { mapRows } from './maps.ts';
-import { normals, plainCapture, strike } from './oracle.ts';
+import { normals, plainCapture, struckOf } from './oracle.ts';
 import { CASES, playerOf, puttOf } from './oracle-cases.ts';
 import { type PlainLine, plainLine } from './oracle-line.ts';
-import { newPlainRoll, PLAIN_STEP, settingOf } from './oracle-roll.ts';
+import { newPlainRoll, PLAIN_STEP, rollPlain, settingOf } from './oracle-roll.ts';
 import { type RollRow, rollRows } from './rolls.ts';
 import { milliseconds, type RatioRow, type Subject, timeOf, times } from './timing.ts';
 
@@ -48,7 +48,10 @@ async function plainRollTime({ putt, player }: Subject): Promise<number> {
   const normal = normals('bench');
   const out = newPlainRoll();
   const time = await timeOf(() => {
-    for (const line of lines) strike(setting, putt.ball, line, player, capture, normal, out);
+    for (const line of lines) {
+      const { heading, speed } = struckOf(line, player, normal);
+      rollPlain(setting, putt.ball, heading, speed, out, capture);
+    }
   }, 2000);
   return time / lines.length;
 }

@@ -9,13 +9,14 @@ import type { CaptureName, Player, Putt } from '../../sim/types.ts';
 import { clockToBearing, degreesToRadians, feetToMetres } from '../../sim/units.ts';
 import type { OracleOdds } from './oracle.ts';
 
-/** Errors in the units people say them in. */
+/** Errors in the units people say them in; shares, but for the line. */
 export interface PlayerNumbers {
   readonly lineSdDeg: number;
   readonly paceSd: number;
-  readonly readSd: number;
-  readonly readBias: number;
   readonly paceBias: number;
+  readonly slopeSd: number;
+  readonly speedSd: number;
+  readonly readBias: number;
 }
 
 export interface OracleCase {
@@ -83,19 +84,19 @@ export function puttOf({ ground, lengthM, greenSpeedFt, capture }: OracleCase): 
 export const heightSumOf = ({ surface }: Putt): number =>
   surface.kind === 'field' ? surface.heights.reduce((sum, height) => sum + height, 0) : 0;
 
-const STEADY: PlayerNumbers = { lineSdDeg: 0.8, paceSd: 0.08, readSd: 0.12, readBias: 0, paceBias: 0 };
-const LINE_ONLY: PlayerNumbers = { lineSdDeg: 1.02, paceSd: 0.08, readSd: 0, readBias: 0, paceBias: 0 };
-const WEEKEND: PlayerNumbers = { lineSdDeg: 1.6, paceSd: 0.15, readSd: 0.3, readBias: 0, paceBias: 0 };
-const TOO_LITTLE: PlayerNumbers = { lineSdDeg: 1, paceSd: 0.1, readSd: 0.15, readBias: -0.3, paceBias: 0.05 };
-const WILD_READER: PlayerNumbers = {
-  lineSdDeg: 0.9,
-  paceSd: 0.1,
-  readSd: 0.5,
-  readBias: 0.2,
-  paceBias: -0.06,
-};
+const player = (
+  [lineSdDeg, paceSd, slopeSd, speedSd]: readonly [number, number, number, number],
+  { readBias = 0, paceBias = 0 } = {},
+): PlayerNumbers => ({ lineSdDeg, paceSd, paceBias, slopeSd, speedSd, readBias });
 
-const BEGINNER: PlayerNumbers = { lineSdDeg: 2.2, paceSd: 0.2, readSd: 0.4, readBias: 0, paceBias: 0 };
+const TOUR = player([0.75, 0.06, 0.0045, 0.03]);
+const STEADY = player([0.9, 0.07, 0.004, 0.04]);
+const LINE_ONLY = player([1.02, 0.08, 0, 0]);
+const READS_BADLY = player([0.6, 0.05, 0.009, 0.08]);
+const WEEKEND = player([1.4, 0.1, 0.006, 0.06]);
+const TOO_LITTLE = player([1, 0.07, 0.004, 0.05], { readBias: -0.3, paceBias: 0.05 });
+const TOO_MUCH = player([0.9, 0.07, 0.004, 0.04], { readBias: 0.2, paceBias: -0.06 });
+const BEGINNER = player([2, 0.14, 0.009, 0.08]);
 
 const plane = (
   name: string,
@@ -129,32 +130,36 @@ const green = (
   player,
 });
 
-/** Slopes 0-4%, lengths 0.6-15 m, all round the clock, green speeds 8.5-12 ft, soft to very firm, both rules. */
+/**
+ * Slopes 0-4%, lengths 0.6-15 m, all round the clock, green speeds 8.5-12 ft, soft to very firm, every rule; rim, the one
+ * offered first, on half. Among them those where errors of sight are anything but small: fast ground, downhill, read badly.
+ */
 export const CASES: readonly OracleCase[] = [
   plane('level 1.5 m, die', [0, 0, 0], [1.5, 10, 0.15], 'simple', LINE_ONLY),
+  plane('level 1.8 m, firm, rim', [0, 0, 0], [1.8, 10, 0.75], 'rim', STEADY),
   plane('pin-high 3 m on 2%, die', [0.02, 200, 3], [3.048, 10, 0.15], 'simple', STEADY),
-  plane('pin-high 3 m on 2%, firm', [0.02, 200, 3], [3.048, 10, 0.75], 'simple', STEADY),
+  plane('pin-high 3 m on 2%, firm, rim', [0.02, 200, 3], [3.048, 10, 0.75], 'rim', STEADY),
   plane('fast, down across 3%, die', [0.03, 75, 1.5], [4.5, 11, 0.15], 'simple', WEEKEND),
   plane('uphill on 3%, firm, free fall', [0.03, 300, 5], [2.4, 9, 0.75], 'freeFall', STEADY),
-  plane('steep 4% from the right, firm', [0.04, 10, 9], [1.8, 8.5, 0.75], 'simple', WEEKEND),
-  plane('9 m on a quick 1%', [0.01, 130, 10.5], [9, 12, 0.381], 'simple', STEADY),
+  plane('steep 4% from the right, firm, rim', [0.04, 10, 9], [1.8, 8.5, 0.75], 'rim', WEEKEND),
+  plane('9 m on a quick 1%, rim', [0.01, 130, 10.5], [9, 12, 0.381], 'rim', TOUR),
   plane('15 m lag on 1.5%', [0.015, 250, 4], [15, 10, 0.5], 'simple', WEEKEND),
   plane('tap of 0.6 m across 3%, free fall', [0.03, 160, 3], [0.6, 10, 0.3], 'freeFall', WEEKEND),
   plane('charged 6 m on 2.5%, biased', [0.025, 45, 8], [6, 11, 1.5], 'simple', TOO_LITTLE),
-  plane('straight down 2%, die, free fall', [0.02, 320, 0], [3.6, 9, 0.15], 'freeFall', TOO_LITTLE),
-  plane('big breaker on 3.5%, wild reader', [0.035, 100, 2], [4, 10, 0.15], 'simple', WILD_READER),
+  plane('straight down 2%, die, rim', [0.02, 320, 0], [3.6, 9, 0.15], 'rim', TOO_LITTLE),
+  plane('big breaker on 3.5%, reads too much', [0.035, 100, 2], [4, 10, 0.15], 'simple', TOO_MUCH),
   // Their leaves lie where a table of next putts was once wrong: short ones on steep ground, which no window was found for.
   plane('soft 5 m up 3.8%, free fall', [0.038, 17, 6.1], [5, 9.9, 0.2], 'freeFall', WEEKEND),
   plane('soft 3 m down 4%, beginner', [0.04, 17, 1.1], [3, 10.9, 0.2], 'simple', BEGINNER),
+  plane('down 3% at 11 ft, reads badly, rim', [0.03, 220, 0.4], [3, 11, 0.3], 'rim', READS_BADLY),
+  plane('long, fast, down across 2%, rim', [0.02, 340, 10.6], [10, 11.5, 0.3], 'rim', TOUR),
+  plane('1.2 m across 4%, reads badly, rim', [0.04, 100, 3], [1.2, 10, 0.3], 'rim', READS_BADLY),
+  plane('down across 3% from 2.5 m, rim', [0.03, 75, 1.5], [2.5, 11, 0.6], 'rim', WEEKEND),
+  plane('charged 3.5 m up 2.5%, rim', [0.025, 45, 6.5], [3.5, 9, 1.2], 'rim', TOO_LITTLE),
   green('4 m on a green', [3, 60, false], [4, 10, 0.3], STEADY),
-  green('7 m on another green, firm', [5, 200, false], [7, 10.5, 0.75], WEEKEND),
-  green('6 m over a tier, wild reader', [21, 110, true], [6, 9.5, 0.381], WILD_READER),
+  green('7 m on another green, firm, rim', [5, 200, false], [7, 10.5, 0.75], WEEKEND, 'rim'),
+  green('6 m over a tier, reads too much, rim', [21, 110, true], [6, 9.5, 0.381], TOO_MUCH, 'rim'),
   // What drops forks here: soft and firm balls of one start do, those between do not.
   green('7.4 m across a swale, forked', [3, -22.7176, false], [7.4207, 10, 0.45], STEADY),
-  plane('level 1.8 m, firm, rim', [0, 0, 0], [1.8, 10, 0.75], 'rim', STEADY),
-  plane('down across 3% from 2.5 m, rim', [0.03, 75, 1.5], [2.5, 11, 0.6], 'rim', WEEKEND),
-  plane('pin-high 6 m on 2%, die, rim', [0.02, 200, 3], [6, 10, 0.15], 'rim', STEADY),
-  plane('charged 3.5 m up 2.5%, rim', [0.025, 45, 6.5], [3.5, 9, 1.2], 'rim', TOO_LITTLE),
-  green('3 m on a green, firm, rim', [5, 300, false], [3, 10.5, 0.75], WEEKEND, 'rim'),
-  green('8 m on another green, rim', [3, 150, false], [8, 10, 0.381], STEADY, 'rim'),
+  green('3 m on a green, reads badly, rim', [5, 300, false], [3, 10.5, 0.4], READS_BADLY, 'rim'),
 ];

@@ -17,17 +17,22 @@ export const LONG_STEP = 0.008;
 /** Uphill gradient (m per m) at x, y into out[0], out[1]; false off the surface. */
 export type Gradient = (x: number, y: number, out: Float64Array) => boolean;
 
+const evenOf = (surface: Surface): Point | undefined =>
+  surface.kind === 'plane'
+    ? {
+        x: -surface.slope * Math.cos(surface.downhill),
+        y: -surface.slope * Math.sin(surface.downhill),
+      }
+    : undefined;
+
 export function gradientOf(surface: Surface): Gradient {
-  if (surface.kind === 'plane') {
-    const gx = -surface.slope * Math.cos(surface.downhill);
-    const gy = -surface.slope * Math.sin(surface.downhill);
-    return (_x, _y, out) => {
-      out[0] = gx;
-      out[1] = gy;
-      return true;
-    };
-  }
-  return tabulated(surface);
+  if (surface.kind === 'field') return tabulated(surface);
+  const even = evenOf(surface) as Point;
+  return (_x, _y, out) => {
+    out[0] = even.x;
+    out[1] = even.y;
+    return true;
+  };
 }
 
 /** Nodes of the table of a field's gradient, m. The shortest swell of a generated green is 5 m long, slopes on it below 1%
@@ -74,9 +79,19 @@ function tabulated(surface: FieldSurface): Gradient {
   };
 }
 
-/** What stays the same from roll to roll. */
+/**
+ * What stays the same from roll to roll: the true ground (`settingOf`) or the ground as a player sees it (oracle-seen.ts).
+ * The ball rolls on the gradient `share` times the ground's, plus the tilt.
+ */
 export interface Setting {
   readonly gradient: Gradient;
+  /** The gradient of a plane, the same everywhere; undefined on a field. */
+  readonly even: Point | undefined;
+  /** 1 on the true ground. */
+  readonly share: number;
+  /** m per m, uphill; 0 on the true ground. */
+  readonly tiltX: number;
+  readonly tiltY: number;
   /** a_f, m/s^2. */
   readonly friction: number;
   readonly hole: Point;
@@ -88,6 +103,10 @@ export interface Setting {
 
 export const settingOf = (putt: Putt, step: number): Setting => ({
   gradient: gradientOf(putt.surface),
+  even: evenOf(putt.surface),
+  share: 1,
+  tiltX: 0,
+  tiltY: 0,
   friction: STIMP_SPEED ** 2 / (2 * putt.greenSpeed),
   hole: putt.hole,
   step,
@@ -133,15 +152,66 @@ const LAST_STEPS = 4;
 const CREEP = 0.05;
 
 const g = new Float64Array(2);
-const rates = new Float64Array(2);
+/** Place and velocity x, y, vx, vy before a step, and after it. In arrays: numbers passed as arguments are boxed one by one. */
+const before = new Float64Array(4);
+const after = new Float64Array(4);
 
-/** Acceleration at a place and velocity into `rates`; false off the surface. */
-function accelerate(setting: Setting, x: number, y: number, vx: number, vy: number): boolean {
+/** Gradient of the ground rolled on into `g`; false off the surface. */
+function slopeAt(setting: Setting, x: number, y: number): boolean {
   if (!setting.gradient(x, y, g)) return false;
-  const brake = setting.friction / Math.sqrt(vx * vx + vy * vy);
+  g[0] = setting.share * g[0] + setting.tiltX;
+  g[1] = setting.share * g[1] + setting.tiltY;
+  return true;
+}
+
+/** One step of Runge & Kutta from `before` to `after`; false off the surface. */
+function advance(setting: Setting): boolean {
+  const { step, friction, even } = setting;
+  const x = before[0];
+  const y = before[1];
+  const vx = before[2];
+  const vy = before[3];
+  const half = step / 2;
   const pull = setting.pull * ROLLING_FACTOR * GRAVITY;
-  rates[0] = -brake * vx - pull * g[0];
-  rates[1] = -brake * vy - pull * g[1];
+  // A plane's gradient is asked for once: each asking costs as much as the rest of a stage.
+  if (!slopeAt(setting, x, y)) return false;
+  let px = pull * g[0];
+  let py = pull * g[1];
+  let brake = friction / Math.sqrt(vx * vx + vy * vy);
+  const ax1 = -brake * vx - px;
+  const ay1 = -brake * vy - py;
+  const vx2 = vx + half * ax1;
+  const vy2 = vy + half * ay1;
+  if (even === undefined) {
+    if (!slopeAt(setting, x + half * vx, y + half * vy)) return false;
+    px = pull * g[0];
+    py = pull * g[1];
+  }
+  brake = friction / Math.sqrt(vx2 * vx2 + vy2 * vy2);
+  const ax2 = -brake * vx2 - px;
+  const ay2 = -brake * vy2 - py;
+  const vx3 = vx + half * ax2;
+  const vy3 = vy + half * ay2;
+  if (even === undefined) {
+    if (!slopeAt(setting, x + half * vx2, y + half * vy2)) return false;
+    px = pull * g[0];
+    py = pull * g[1];
+  }
+  brake = friction / Math.sqrt(vx3 * vx3 + vy3 * vy3);
+  const ax3 = -brake * vx3 - px;
+  const ay3 = -brake * vy3 - py;
+  const vx4 = vx + step * ax3;
+  const vy4 = vy + step * ay3;
+  if (even === undefined) {
+    if (!slopeAt(setting, x + step * vx3, y + step * vy3)) return false;
+    px = pull * g[0];
+    py = pull * g[1];
+  }
+  brake = friction / Math.sqrt(vx4 * vx4 + vy4 * vy4);
+  after[0] = x + (step / 6) * (vx + 2 * vx2 + 2 * vx3 + vx4);
+  after[1] = y + (step / 6) * (vy + 2 * vy2 + 2 * vy3 + vy4);
+  after[2] = vx + (step / 6) * (ax1 + 2 * ax2 + 2 * ax3 - brake * vx4 - px);
+  after[3] = vy + (step / 6) * (ay1 + 2 * ay2 + 2 * ay3 - brake * vy4 - py);
   return true;
 }
 
@@ -175,28 +245,15 @@ export function rollPlain(
   const slow = LAST_STEPS * friction * step;
   const steps = LONGEST_ROLL / step;
   for (let i = 0; i < steps && vx * vx + vy * vy > slow * slow; i++) {
-    const half = step / 2;
-    if (!accelerate(setting, x, y, vx, vy)) return out;
-    const ax1 = rates[0];
-    const ay1 = rates[1];
-    const vx2 = vx + half * ax1;
-    const vy2 = vy + half * ay1;
-    if (!accelerate(setting, x + half * vx, y + half * vy, vx2, vy2)) return out;
-    const ax2 = rates[0];
-    const ay2 = rates[1];
-    const vx3 = vx + half * ax2;
-    const vy3 = vy + half * ay2;
-    if (!accelerate(setting, x + half * vx2, y + half * vy2, vx3, vy3)) return out;
-    const ax3 = rates[0];
-    const ay3 = rates[1];
-    const vx4 = vx + step * ax3;
-    const vy4 = vy + step * ay3;
-    if (!accelerate(setting, x + step * vx3, y + step * vy3, vx4, vy4)) return out;
-    const nextX = x + (step / 6) * (vx + 2 * vx2 + 2 * vx3 + vx4);
-    const nextY = y + (step / 6) * (vy + 2 * vy2 + 2 * vy3 + vy4);
-    const nextVx = vx + (step / 6) * (ax1 + 2 * ax2 + 2 * ax3 + rates[0]);
-    const nextVy = vy + (step / 6) * (ay1 + 2 * ay2 + 2 * ay3 + rates[1]);
-
+    before[0] = x;
+    before[1] = y;
+    before[2] = vx;
+    before[3] = vy;
+    if (!advance(setting)) return out;
+    const nextX = after[0];
+    const nextY = after[1];
+    const nextVx = after[2];
+    const nextVy = after[3];
     const nextAlong = (nextX - hole.x) * nextVx + (nextY - hole.y) * nextVy;
     if (!out.passed && along < 0 && nextAlong >= 0) {
       const t = along / (along - nextAlong);
@@ -233,7 +290,7 @@ export function rollPlain(
           const [cx, sx] = [ux / v, uy / v];
           x = hole.x + becomes.x * cx - becomes.y * sx;
           y = hole.y + becomes.x * sx + becomes.y * cx;
-          const rise = setting.gradient(hole.x, hole.y, g) ? g[0] * (x - px) + g[1] * (y - py) : 0;
+          const rise = slopeAt(setting, hole.x, hole.y) ? g[0] * (x - px) + g[1] * (y - py) : 0;
           const pace = Math.sqrt(Math.max(0, becomes.speed ** 2 - 2 * ROLLING_FACTOR * GRAVITY * rise));
           vx = pace * (cx * Math.cos(becomes.turn) - sx * Math.sin(becomes.turn));
           vy = pace * (sx * Math.cos(becomes.turn) + cx * Math.sin(becomes.turn));
@@ -252,7 +309,7 @@ export function rollPlain(
   }
   const v = Math.sqrt(vx * vx + vy * vy);
   if (v > slow) return out;
-  if (v > 0 && setting.gradient(x, y, g)) {
+  if (v > 0 && slopeAt(setting, x, y)) {
     const uphill = (g[0] * vx + g[1] * vy) / v;
     const braking = friction + setting.pull * ROLLING_FACTOR * GRAVITY * uphill;
     // Ground that does not hold the ball: it would creep on.

@@ -1,18 +1,20 @@
 /**
- * A plain Monte Carlo of a putt: the oracle for the odds. Draws a read, a line and a pace error, rolls the ball by a fixed
- * step, judges it at the rim, plays on until it is in, and counts.
+ * A plain Monte Carlo of a putt: the oracle for the odds. Draws what the player sees, a line and a pace error, rolls the ball
+ * by a fixed step, judges it at the rim, plays on until it is in, and counts.
  *
- * Answers for: counts with their standard errors. Shares no code with the engine but constants, types, `seededRandom` and,
- * for fields, `sampleSurface`; the line of every putt, the later ones too, comes from its own shooting (oracle-line.ts).
- * Definitions as in DEVELOPERS.md "Decisions" and sim/types.ts (Odds):
- * - pace error multiplies the distance: v = v0 sqrt(max(0, 1 + paceBias + paceSd z));
- * - read error multiplies the aim offset: start = atan2(sin(start) (1 + readBias + readSd z), cos(start)) + lineSd z;
+ * Answers for: counts with their standard errors. Shares no code with the engine but constants, types, `seededRandom`,
+ * `sampleSurface` for fields and the table of the rim; the line of every ball, of later putts too, comes from its own
+ * shooting (oracle-line.ts). Definitions as in DEVELOPERS.md "Decisions", sim/types.ts (Odds) and MODEL.md section 3:
+ * - every ball has a ground and a green speed as seen of its own (oracle-seen.ts), and the line meant is that ground's, for
+ *   the pace asked;
+ * - struck: start = the one meant + lineSd z, launch energy v^2 = the one meant (1 + paceBias + paceSd z); the ball then
+ *   rolls on the true ground;
  * - capture is judged once, as the ball's centre first crosses the rim circle; one that stops within it drops; one that lips
  *   out rolls on from where the rule puts it;
  * - short: missed and at rest before the hole along the line ball -> hole; otherwise high or low by the side on which it
- *   passed the hole: high is the side of the aim, left for a straight putt;
- * - every putt after the first is read anew from where the ball lies for NEXT_PUTT_PACE, or, where that has no line, the
- *   next softer pace that has one.
+ *   passed the hole: high is the side of the true line's aim, left for a straight putt;
+ * - every putt after the first is read anew, with a sight of its own, from where the ball lies for NEXT_PUTT_PACE, or, where
+ *   that has no line on the ground as seen, the next softer pace that has one. The player allows for both his habits there.
  */
 import {
   BALL_RADIUS,
@@ -25,22 +27,18 @@ import { captureRule } from '../../sim/hole/capture.ts';
 import { seededRandom } from '../../sim/random.ts';
 import type { CaptureName, Player, Point, Putt } from '../../sim/types.ts';
 import { type PlainLine, plainLine } from './oracle-line.ts';
-import {
-  type Capture,
-  newPlainRoll,
-  type PlainRoll,
-  rollPlain,
-  type Setting,
-  settingOf,
-} from './oracle-roll.ts';
+import { type JointErrors, meantLines, turn } from './oracle-meant.ts';
+import { type Capture, newPlainRoll, rollPlain, type Setting, settingOf } from './oracle-roll.ts';
+import { sightOf } from './oracle-seen.ts';
 
 /** Paces tried in turn for a later putt, m. */
 const NEXT_PACES = [NEXT_PUTT_PACE, 0.2, 0.1, 0.05];
 /** A hole is given up after this many putts. */
 const MOST_PUTTS = 8;
-/** Lines are found this closely, m: the first once, to a hundredth of a millimetre; later ones by the ten thousand. */
-const FIRST_CLOSE = 1e-5;
+/** Lines of later putts are found this closely, m. */
 const NEXT_CLOSE = 1e-4;
+/** Least share of the energy meant that a ball is struck with. */
+const LEAST_SHARE = 1e-6;
 /** A start nearer the hole than this, radians, is straight. */
 const STRAIGHT = 1e-4;
 
@@ -97,7 +95,9 @@ export interface OracleOdds {
   readonly expectedPutts: Measured;
   /** m, among misses. */
   readonly leaveMedian: Measured;
-  /** Rolls that left the surface or never stopped, and later putts without a line: they must be none to speak of. */
+  /** Start and share struck, as counted over all first putts and as derivatives say (oracle-meant.ts). Where the ball went has no part in them. */
+  readonly joint: { readonly counted: JointErrors; readonly firstOrder: JointErrors };
+  /** Rolls that left the surface or never stopped, and putts without a line as seen: they must be none to speak of. */
   readonly lost: number;
 }
 
@@ -120,22 +120,35 @@ export function normals(seed: number | string): () => number {
   };
 }
 
-/** One putt by this player from `ball` along an intended line. */
-export function strike(
-  setting: Setting,
-  ball: Point,
-  line: PlainLine,
-  player: Player,
-  capture: Capture,
-  normal: () => number,
-  out: PlainRoll,
-): PlainRoll {
-  const zero = bearing(ball, setting.hole);
-  const intended = line.heading - zero;
-  const seen = 1 + player.readBias + player.readSd * normal();
-  const start = Math.atan2(Math.sin(intended) * seen, Math.cos(intended)) + player.lineSd * normal();
-  const distance = Math.max(0, 1 + player.paceBias + player.paceSd * normal());
-  return rollPlain(setting, ball, zero + start, line.speed * Math.sqrt(distance), out, capture);
+/** A line as it is struck by a player who means it. */
+export const struckOf = (meant: PlainLine, player: Player, normal: () => number): PlainLine => ({
+  heading: meant.heading + player.lineSd * normal(),
+  speed: meant.speed * Math.sqrt(Math.max(LEAST_SHARE, 1 + player.paceBias + player.paceSd * normal())),
+});
+
+/** Sums of two numbers and of their products, for means, SDs and the correlation. */
+class Pairs {
+  private count = 0;
+  private readonly sums = new Float64Array(5);
+
+  add(a: number, b: number): void {
+    this.count++;
+    const { sums } = this;
+    sums[0] += a;
+    sums[1] += b;
+    sums[2] += a * a;
+    sums[3] += b * b;
+    sums[4] += a * b;
+  }
+
+  /** The first are starts from `zero`. */
+  joint(zero: number): JointErrors {
+    const [a, b, aa, bb, ab] = this.sums.map((sum) => sum / this.count);
+    const startSd = Math.sqrt(aa - a * a);
+    const shareSd = Math.sqrt(bb - b * b);
+    const correlation = (ab - a * b) / (startSd * shareSd);
+    return { startMean: zero + a, startSd, shareMean: b, shareSd, correlation };
+  }
 }
 
 /** Putts taken from `ball`, or undefined when one is lost or has no line. */
@@ -147,15 +160,18 @@ function playOut(
   normal: () => number,
 ): number | undefined {
   let ball = from;
+  const knowing = { ...player, readBias: 0, paceBias: 0 };
   const out = newPlainRoll();
   for (let putts = 1; putts < MOST_PUTTS; putts++) {
-    let line: PlainLine | undefined;
+    const seen = sightOf(setting, knowing, normal);
+    let meant: PlainLine | undefined;
     for (const pace of NEXT_PACES) {
-      line = plainLine(setting, ball, pace, NEXT_CLOSE);
-      if (line !== undefined) break;
+      meant = plainLine(seen, ball, pace, NEXT_CLOSE);
+      if (meant !== undefined) break;
     }
-    if (line === undefined) return undefined;
-    strike(setting, ball, line, player, capture, normal, out);
+    if (meant === undefined) return undefined;
+    const { heading, speed } = struckOf(meant, knowing, normal);
+    rollPlain(setting, ball, heading, speed, out, capture);
     if (out.status === 'lost') return undefined;
     if (out.status === 'dropped') return putts;
     ball = { x: out.x, y: out.y };
@@ -178,12 +194,13 @@ export function oracleOdds(
   { rolls, playedOut, seed, step }: OracleOptions,
 ): OracleOdds {
   const setting = settingOf(putt, step);
-  const line = plainLine(setting, putt.ball, pace, FIRST_CLOSE);
-  if (line === undefined)
+  const lines = meantLines(setting, putt.ball, pace, player.readBias);
+  if (lines === undefined)
     throw new Error(`the oracle finds no line for ${JSON.stringify(putt)}, pace ${pace}`);
   const capture = plainCapture(putt.capture);
   const zero = bearing(putt.ball, putt.hole);
-  const start = Math.atan2(Math.sin(line.heading - zero), Math.cos(line.heading - zero));
+  const { line } = lines;
+  const start = turn(line.heading - zero);
   // Straight within what the shooting can tell: left counts as high.
   const aimsLeft = start > -STRAIGHT;
   const normal = normals(`first ${seed}`);
@@ -194,9 +211,17 @@ export function oracleOdds(
   let puttsSquared = 0;
   const leaves = new Float64Array(rolls);
   let missed = 0;
+  const pairs = new Pairs();
   const out = newPlainRoll();
   for (let i = 0; i < rolls; i++) {
-    strike(setting, putt.ball, line, player, capture, normal, out);
+    const meant = lines.meant(sightOf(setting, player, normal));
+    if (meant === undefined) {
+      count.lost++;
+      continue;
+    }
+    const { heading, speed } = struckOf(meant, player, normal);
+    pairs.add(heading - line.heading, (speed / line.speed) ** 2 - 1);
+    rollPlain(setting, putt.ball, heading, speed, out, capture);
     let taken = 1;
     if (out.status === 'dropped') count.holed++;
     else if (out.status === 'lost') {
@@ -250,6 +275,7 @@ export function oracleOdds(
       value: at(missed / 2),
       se: (at(missed / 2 + spread) - at(missed / 2 - spread)) / 2,
     },
+    joint: { counted: pairs.joint(start), firstOrder: lines.firstOrder(player) },
     lost: count.lost,
   };
 }

@@ -58,7 +58,7 @@ const LIKELY: readonly LikelyPlayer[] = [
   ...(
     [
       ['lineSd', 0.003],
-      ['readSd', 0.12],
+      ['slopeSd', 0.002],
       ['readBias', 0.08],
     ] as const
   ).flatMap(([error, by]) =>
@@ -125,7 +125,14 @@ describe('laws of savings', () => {
   it(
     'who makes no error holes everything: every putt is one putt, and nothing can be saved',
     () => {
-      const perfect: Player = { lineSd: 0, paceSd: 0, readSd: 0, readBias: 0, paceBias: 0 };
+      const perfect: Player = {
+        lineSd: 0,
+        paceSd: 0,
+        paceBias: 0,
+        slopeSd: 0,
+        speedSd: 0,
+        readBias: 0,
+      };
       const table = costTable([{ player: perfect, weight: 1 }]);
       const costs = roundOf(table);
       expect(costs.putts.value).toBeCloseTo(18, 6);
@@ -254,15 +261,16 @@ describe('steps', () => {
     const player: Player = {
       lineSd: degreesToRadians(1),
       paceSd: 0.1,
-      readSd: 0.03,
-      readBias: 0.1,
       paceBias: -0.02,
+      slopeSd: 0.0005,
+      speedSd: 0.04,
+      readBias: 0.1,
     };
     expect(afterStep(player, 'lineTenth').lineSd).toBeCloseTo(degreesToRadians(0.9), 12);
     expect(afterStep(player, 'lineHalf').lineSd).toBeCloseTo(degreesToRadians(0.5), 12);
     expect(afterStep(player, 'pacePoint').paceSd).toBeCloseTo(0.09, 12);
     expect(afterStep(player, 'paceShare').paceSd).toBeCloseTo(0.09, 12);
-    expect(afterStep(player, 'readPoints').readSd).toBe(0);
+    expect(afterStep(player, 'readPoints').slopeSd).toBe(0);
     expect(afterStep(player, 'readHabit').readBias).toBe(0);
     expect(afterStep(player, 'paceHabit').paceBias).toBe(0);
     expect(afterStep(player, 'bestPace')).toBe(player);

@@ -1,13 +1,16 @@
 /**
- * The odds against a plain Monte Carlo that shares no code with them (tests/bench/oracle.ts): half a million rolls for each of
- * two dozen putts, stored with standard errors in oracle-values.json by tests/bench/make-oracle-values.ts.
- * The oracle itself is checked here too: its rolls and lines against odex, its step against a shorter one, its counts
- * against a closed form, and the stored values against a short run of today.
+ * The odds against a plain Monte Carlo that shares no code with them (tests/bench/oracle.ts) and shoots the line of every ball
+ * on a ground seen anew: two dozen putts of 140,000 rolls and more each, stored with standard errors in oracle-values.json by
+ * tests/bench/make-oracle-values.ts.
+ * The oracle itself is checked here too: its rolls, lines and lines as seen against odex, its step against a shorter one, its
+ * counts and its errors of sight against closed forms, and the stored values against a short run of today.
  */
 import { describe, expect, it } from 'vitest';
+import { GRAVITY, ROLLING_FACTOR } from '../../../sim/constants.ts';
 import {
   HOLE_RADIUS,
   type Odds,
+  type Player,
   prepareNextPutts,
   puttOdds,
   readPutt,
@@ -18,11 +21,21 @@ import { odexLine, odexRoll } from '../../bench/odex-plane.ts';
 import { type Measured, normals, type OracleOdds, oracleOdds } from '../../bench/oracle.ts';
 import { CASES, heightSumOf, playerOf, puttOf, type StoredValues } from '../../bench/oracle-cases.ts';
 import { plainLine } from '../../bench/oracle-line.ts';
+import { meantLines } from '../../bench/oracle-meant.ts';
 import { LONG_STEP, newPlainRoll, PLAIN_STEP, rollPlain, settingOf } from '../../bench/oracle-roll.ts';
+import { sightOf } from '../../bench/oracle-seen.ts';
 import storedFile from './oracle-values.json' with { type: 'json' };
 
 const stored = storedFile as StoredValues;
 const named = stored.cases.map((one) => [one.case.name, one] as const);
+
+const caseNamed = (name: string): (typeof CASES)[number] => {
+  const found = CASES.find((one) => one.name === name);
+  if (found === undefined) throw new Error(`no case named ${name}`);
+  return found;
+};
+/** Who makes no error at all. */
+const nobody: Player = { lineSd: 0, paceSd: 0, paceBias: 0, slopeSd: 0, speedSd: 0, readBias: 0 };
 
 /** Names of the shares and means compared, with what the engine may be off, beside three standard errors of the oracle. */
 const TOLERANCES: readonly (readonly [keyof Odds & keyof OracleOdds, number])[] = [
@@ -41,7 +54,7 @@ const TOLERANCES: readonly (readonly [keyof Odds & keyof OracleOdds, number])[] 
   ['leaveMedian', 0.01],
 ];
 
-describe('the odds beside half a million plain rolls', () => {
+describe('the odds beside plain rolls of balls that each have a sight of their own', () => {
   it('are compared for every putt on the list, as the list has it today', () => {
     expect(stored.cases.map((one) => one.case)).toEqual(CASES);
     for (const { case: one, heightSum, odds } of stored.cases) {
@@ -57,7 +70,7 @@ describe('the odds beside half a million plain rolls', () => {
   it.each(named)('agree with them: %s', (_name, { case: one, odds: wanted }) => {
     const putt = puttOf(one);
     const player = playerOf(one.player);
-    // The oracle plays every later putt at one pace on its true line.
+    // The oracle plays every later putt at one pace on the line as seen.
     const odds = puttOdds(putt, one.paceM, player, prepareNextPutts(putt, player, { policy: 'fixed' }));
     if (odds.status !== 'ok') throw new Error(odds.reason);
     const apart = TOLERANCES.map(([what, allowed]) => {
@@ -116,7 +129,7 @@ describe('the oracle', () => {
       const counted = [LONG_STEP, PLAIN_STEP].map((step) =>
         oracleOdds(putt, one.paceM, playerOf(one.player), { rolls: 60, playedOut: 1, seed: 'step', step }),
       );
-      // One ball in sixty may lie within 0.2 mm of the edge.
+      // One ball in sixty may lie within 0.3 mm of the edge: 0.2 of its roll, 0.1 of its line.
       expect(Math.abs(counted[0].holed.value - counted[1].holed.value)).toBeLessThan(0.017);
       expect(Math.abs(counted[0].leaveMedian.value - counted[1].leaveMedian.value)).toBeLessThan(5e-3);
     }
@@ -138,13 +151,101 @@ describe('the oracle', () => {
     expect(Math.abs(sums[2] / count - 3)).toBeLessThan(4 * Math.sqrt(96 / count));
   });
 
+  it('finds the lines odex finds on planes as seen, however the sight errs', () => {
+    const normal = normals('lines as seen');
+    for (const one of CASES) {
+      if (one.ground.kind !== 'plane') continue;
+      const putt = puttOf(one);
+      const player = playerOf(one.player);
+      const setting = settingOf(putt, LONG_STEP);
+      const lines = meantLines(setting, putt.ball, one.paceM, player.readBias);
+      for (let i = 0; i < 4; i++) {
+        const seen = sightOf(setting, player, normal);
+        const found = lines?.meant(seen);
+        const x = seen.share * (setting.even?.x ?? Number.NaN) + seen.tiltX;
+        const y = seen.share * (setting.even?.y ?? Number.NaN) + seen.tiltY;
+        const odex = {
+          slope: Math.hypot(x, y),
+          downhill: Math.atan2(-y, -x),
+          greenSpeed: STIMP_SPEED ** 2 / (2 * seen.friction),
+          ball: putt.ball,
+          hole: putt.hole,
+        };
+        const line = odexLine(odex, one.paceM);
+        if (line === undefined) throw new Error(`odex finds no line as seen for ${one.name}`);
+        // As for the true line above, and the 0.1 mm these are found to.
+        expect(Math.abs((found?.heading ?? Number.NaN) - line.heading) * one.lengthM).toBeLessThan(4e-4);
+        expect(Math.abs((found?.speed ?? Number.NaN) - line.speed)).toBeLessThan(1e-3);
+      }
+    }
+  });
+
+  it('sees ground tilted and slow or quick as the form says: means, SDs, nothing going together', () => {
+    const putt = puttOf(caseNamed('pin-high 3 m on 2%, die'));
+    const setting = settingOf(putt, LONG_STEP);
+    const { x, y } = setting.even ?? { x: Number.NaN, y: Number.NaN };
+    const player = { ...nobody, slopeSd: 0.004, speedSd: 0.05, readBias: -0.3 };
+    const normal = normals('sights');
+    const count = 20_000;
+    const sights = Array.from({ length: count }, () => {
+      const seen = sightOf(setting, player, normal);
+      return [
+        (seen.share * x + seen.tiltX - 0.7 * x) / 0.004,
+        (seen.share * y + seen.tiltY - 0.7 * y) / 0.004,
+        (setting.friction / seen.friction - 1) / 0.05,
+      ];
+    });
+    // Three independent standard normals: products have mean 0 and SD 1, squares mean 1 and SD sqrt 2; four standard errors.
+    for (let a = 0; a < 3; a++)
+      for (let b = a; b <= 3; b++) {
+        const mean = sights.reduce((sum, sight) => sum + sight[a] * (sight[b] ?? 1), 0) / count;
+        const due = a === b ? 1 : 0;
+        expect(Math.abs(mean - due)).toBeLessThan(4 * Math.sqrt((1 + due) / count));
+      }
+  });
+
+  it('sees no plane steeper than nine tenths of what holds a ball at the speed seen', () => {
+    const putt = puttOf(caseNamed('soft 3 m down 4%, beginner'));
+    const setting = settingOf(putt, LONG_STEP);
+    const normal = normals('steep sights');
+    const steepness = Array.from({ length: 2000 }, () => {
+      const seen = sightOf(setting, { ...nobody, slopeSd: 0.02, speedSd: 0.3 }, normal);
+      const x = seen.share * (setting.even?.x ?? Number.NaN) + seen.tiltX;
+      const y = seen.share * (setting.even?.y ?? Number.NaN) + seen.tiltY;
+      return (ROLLING_FACTOR * GRAVITY * Math.hypot(x, y)) / seen.friction;
+    });
+    // Rounding.
+    for (const one of steepness) expect(one).toBeLessThan(0.9 + 1e-12);
+    expect(steepness.filter((one) => one > 0.9 - 1e-12).length).toBeGreaterThan(100);
+  });
+
+  it('counts, of errors of sight a tenth as large, the spreads its own derivatives say', () => {
+    for (const name of ['fast, down across 3%, die', 'soft 5 m up 3.8%, free fall', '4 m on a green']) {
+      const one = caseNamed(name);
+      const count = 2000;
+      const { counted, firstOrder } = oracleOdds(
+        puttOf(one),
+        one.paceM,
+        { ...nobody, slopeSd: 0.0005, speedSd: 0.005 },
+        { rolls: count, playedOut: 1, seed: name, step: LONG_STEP },
+      ).joint;
+      // Four standard errors of an SD, and of a correlation (Fisher: at most this).
+      const share = 4 / Math.sqrt(2 * count);
+      expect(Math.abs(counted.startSd / firstOrder.startSd - 1)).toBeLessThan(share);
+      expect(Math.abs(counted.shareSd / firstOrder.shareSd - 1)).toBeLessThan(share);
+      expect(Math.abs(counted.correlation - firstOrder.correlation)).toBeLessThan(4 / Math.sqrt(count));
+    }
+  });
+
   it('counts today what it counted for the stored values', () => {
-    for (const [index, rolls] of [
-      [1, 2000],
-      [5, 2000],
-      [14, 1000],
-    ]) {
-      const { case: one, odds: before } = stored.cases[index];
+    for (const [name, rolls] of [
+      ['pin-high 3 m on 2%, die', 2000],
+      ['steep 4% from the right, firm, rim', 2000],
+      ['4 m on a green', 1000],
+    ] as const) {
+      const found = stored.cases.find((other) => other.case.name === name);
+      if (found === undefined) throw new Error(`no stored case named ${name}`);
+      const { case: one, odds: before } = found;
       const playedOut = rolls / 2;
       const today = oracleOdds(puttOf(one), one.paceM, playerOf(one.player), {
         rolls,
@@ -157,7 +258,52 @@ describe('the oracle', () => {
         // Two independent counts: four standard errors of their difference, for 24 comparisons.
         expect(Math.abs(a.value - b.value), `${one.name}: ${what}`).toBeLessThan(4 * Math.hypot(a.se, b.se));
       }
+      const [a, b] = [before.joint.counted, today.joint.counted];
+      // Four standard errors of the short run; of a spread as if normal, which these three are to a few hundredths.
+      expect(Math.abs(a.startMean - b.startMean)).toBeLessThan((4 * a.startSd) / Math.sqrt(rolls));
+      expect(Math.abs(a.shareMean - b.shareMean)).toBeLessThan((4 * a.shareSd) / Math.sqrt(rolls));
+      expect(Math.abs(b.startSd / a.startSd - 1)).toBeLessThan(4 / Math.sqrt(2 * rolls));
+      expect(Math.abs(b.shareSd / a.shareSd - 1)).toBeLessThan(4 / Math.sqrt(2 * rolls));
+      expect(Math.abs(b.correlation - a.correlation)).toBeLessThan(4 / Math.sqrt(rolls));
     }
+  });
+
+  it('turns small errors of sight into the start and distance they make on level ground, derived', () => {
+    const one = CASES[0];
+    const putt = puttOf(one);
+    const pace = 0.6;
+    const friction = STIMP_SPEED ** 2 / (2 * putt.greenSpeed);
+    const count = 4000;
+    const jointOf = (sight: { slopeSd: number } | { speedSd: number }): OracleOdds['joint']['counted'] =>
+      oracleOdds(
+        putt,
+        pace,
+        { ...nobody, ...sight },
+        { rolls: count, playedOut: 1, seed: 'sight', step: LONG_STEP },
+      ).joint.counted;
+    // Derived: a ball that brakes by a rolls v^2 / (2 a), so a slope seen along the line changes the energy meant for a length
+    // by k e / a_f, k = (5/7) g, and a green speed seen by as much as it is misread.
+    // A slope e seen across turns the path by k e / v for each second (ground's pull along it), so that v dw = -k e dt for its
+    // direction w, w = start - (k e / a_f) ln(v0 / v), with v^2 = v0^2 (1 - s / D), D = length + pace. That it passes the hole,
+    // the integral of w over s from 0 to L is 0, makes start = (k e / a_f) (D / 2L) (1 - q + q ln q), q = pace / D.
+    const slopeSd = 0.001;
+    const unit = (ROLLING_FACTOR * GRAVITY * slopeSd) / friction;
+    const reach = one.lengthM + pace;
+    const q = pace / reach;
+    const due = {
+      share: unit,
+      start: ((unit * reach) / (2 * one.lengthM)) * (1 - q + q * Math.log(q)),
+    };
+    const bySlope = jointOf({ slopeSd });
+    const bySpeed = jointOf({ speedSd: 0.02 });
+    // Four standard errors of an SD (4.5%); terms of second order are the square of 1.3% and of 2%.
+    const within = 4 / Math.sqrt(2 * count);
+    expect(Math.abs(bySlope.shareSd / due.share - 1)).toBeLessThan(within);
+    expect(Math.abs(bySlope.startSd / due.start - 1)).toBeLessThan(within);
+    expect(Math.abs(bySlope.correlation)).toBeLessThan(4 / Math.sqrt(count));
+    expect(Math.abs(bySpeed.shareSd / 0.02 - 1)).toBeLessThan(within);
+    // A straight putt stays one at any speed: to what lines are found to, 0.1 mm of 1.5 m.
+    expect(bySpeed.startSd).toBeLessThan(1e-4);
   });
 });
 
@@ -166,7 +312,7 @@ describe('on level ground with a line error alone', () => {
   // allows at the speed it has there: P = erf(angle / (SD sqrt 2)).
   const one = CASES[0];
   const putt = puttOf(one);
-  const player = { lineSd: 0.025, paceSd: 0, readSd: 0, readBias: 0, paceBias: 0 };
+  const player = { ...nobody, lineSd: 0.025 };
   const pace = 0.6;
   const friction = STIMP_SPEED ** 2 / (2 * putt.greenSpeed);
   const spare = (angle: number): number => {

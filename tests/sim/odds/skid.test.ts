@@ -74,7 +74,7 @@ describe('odds of a skidding putt', () => {
     const { rows, best } = comparePaces(putt, [0.15, 0.4, 0.75], player, table);
     for (const { odds } of rows) expect(odds?.holed).toBeGreaterThan(0.1);
     expect(best?.mostHoled).toBeGreaterThan(0);
-    const sure = { ...player, readSd: 0, readBias: 0 };
+    const sure = { ...player, slopeSd: 0, speedSd: 0, readBias: 0 };
     const single = puttOdds(putt, 0.4, sure, table);
     // The same integral by another door: exact but for what lies beyond 4.5 SD.
     expect(holedShare(putt, 0.4, player)).toBeCloseTo(single.status === 'ok' ? single.holed : Number.NaN, 4);

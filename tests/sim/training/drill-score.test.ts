@@ -87,7 +87,7 @@ function played(
   player: Player,
   times: number,
 ): { mean: number; sd: number; share: (score: number) => number } {
-  const who = drill.reading === 'known' ? { ...player, readSd: 0, readBias: 0 } : player;
+  const who = drill.reading === 'known' ? { ...player, slopeSd: 0, speedSd: 0, readBias: 0 } : player;
   const rolls = drill.stations.map(
     (station, i): Simulator =>
       simulator(stationPutt(station, groundOf(drill), 'rim'), {
@@ -100,9 +100,7 @@ function played(
   const { tally } = drill.scoring;
   const scores: number[] = [];
   for (let time = 0; time < times; time++) {
-    const reads = rolls.map((one) =>
-      drill.reading === 'perStation' ? player.readBias + player.readSd * one.normal() : undefined,
-    );
+    const reads = rolls.map((one) => (drill.reading === 'perStation' ? one.see() : undefined));
     const points = (station: number): number => judged(drill, rolls[station].strike(reads[station]));
     if (tally.kind === 'ladder') {
       let rung = 0;

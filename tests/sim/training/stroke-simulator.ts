@@ -1,12 +1,15 @@
 /**
- * Strokes one by one, to hold expected scores against: errors drawn, each ball rolled for good and judged by where its path went.
+ * Strokes one by one, to hold expected scores against: a sight and errors drawn, the line found anew on the plane as seen, each
+ * ball rolled for good on the true one and judged by where its path went (MODEL.md section 3).
  * It shares lines and rolls with the engine, which have their own oracles (tests/sim/read, tests/sim/roll), and nothing of the odds,
  * the gates, the zones or the tallies.
  */
-import { BALL_RADIUS } from '../../../sim/constants.ts';
+import { BALL_RADIUS, GRAVITY, ROLLING_FACTOR, STIMP_SPEED } from '../../../sim/constants.ts';
 import { seededRandom } from '../../../sim/random.ts';
 import { readPutt } from '../../../sim/read/line.ts';
+import { planeLines } from '../../../sim/read/plane-line.ts';
 import { rollBall } from '../../../sim/roll/roll.ts';
+import { planeSurface } from '../../../sim/surface/plane.ts';
 import type { Line, Player, Point, Putt } from '../../../sim/types.ts';
 
 export interface Stroke {
@@ -17,11 +20,20 @@ export interface Stroke {
   readonly path: Float64Array;
 }
 
+/** What a player sees wrongly on one putt, or on the balls of a station that share a read. */
+export interface Sight {
+  /** Added to the gradient seen, m per m. */
+  readonly tilt: Point;
+  /** Green speed seen, share of the true one. */
+  readonly speed: number;
+}
+
 export interface Simulator {
-  /** A standard normal number. */
-  normal(): number;
-  /** @param readError share of the break seen too much; left out: drawn */
-  strike(readError?: number): Stroke;
+  /** A sight drawn by this player's errors. */
+  see(): Sight;
+  /** @param sight left out: drawn */
+  strike(sight?: Sight): Stroke;
+  /** On the true ground. */
   readonly line: Line;
 }
 
@@ -30,19 +42,45 @@ export function simulator(
   putt: Putt,
   { pace, player, seed, covered = false }: { pace: number; player: Player; seed: string; covered?: boolean },
 ): Simulator {
+  const { surface } = putt;
+  if (surface.kind !== 'plane' || putt.skid === true)
+    throw new Error('expected a plane and no skid: lines as seen are found for those alone');
   const line = readPutt(putt, pace);
   if (line.status !== 'ok') throw new Error(line.reason);
   const random = seededRandom(seed);
   const normal = (): number => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
   const length = Math.hypot(putt.hole.x - putt.ball.x, putt.hole.y - putt.ball.y);
   const toward = { x: (putt.hole.x - putt.ball.x) / length, y: (putt.hole.y - putt.ball.y) / length };
+  const see = (): Sight => ({
+    tilt: { x: player.slopeSd * normal(), y: player.slopeSd * normal() },
+    speed: Math.max(0.2, 1 + player.speedSd * normal()),
+  });
+  const zero = Math.atan2(toward.y, toward.x);
+  /** Start from the ball-to-hole line, and launch speed, meant on the plane as seen. */
+  const meant = ({ tilt, speed }: Sight): { start: number; speed: number } => {
+    const greenSpeed = speed * putt.greenSpeed;
+    const uphill = {
+      x: -(1 + player.readBias) * surface.slope * Math.cos(surface.downhill) + tilt.x,
+      y: -(1 + player.readBias) * surface.slope * Math.sin(surface.downhill) + tilt.y,
+    };
+    // Never seen steeper than 0.9 of what holds a ball: a_f / (5/7 g).
+    const steepest = (0.9 * STIMP_SPEED ** 2) / (2 * greenSpeed * ROLLING_FACTOR * GRAVITY);
+    const seen = planeSurface({
+      slope: Math.min(Math.hypot(uphill.x, uphill.y), steepest),
+      downhill: Math.atan2(-uphill.y, -uphill.x),
+    });
+    const found = planeLines({ ...putt, surface: seen, greenSpeed })?.lineAt(pace);
+    if (found === undefined) throw new Error(`no line as seen for a pace of ${pace}`);
+    const start = found.heading - zero;
+    return { start: Math.atan2(Math.sin(start), Math.cos(start)), speed: found.speed };
+  };
   return {
-    normal,
     line,
-    strike(readError = player.readBias + player.readSd * normal()) {
-      const meant = Math.atan((1 + readError) * Math.tan(line.start));
+    see,
+    strike(sight = see()) {
+      const { start, speed } = meant(sight);
       const share = Math.max(1e-6, 1 + player.paceBias + player.paceSd * normal());
-      const roll = rollBall(putt, meant + player.lineSd * normal(), line.speed * Math.sqrt(share), {
+      const roll = rollBall(putt, start + player.lineSd * normal(), speed * Math.sqrt(share), {
         covered,
       });
       const rest = roll.rest ?? { x: Number.NaN, y: Number.NaN };
