@@ -83,7 +83,7 @@ export function prepareGround(options: GroundOptions): Ground {
       tell(TABLE_PART + (1 - TABLE_PART) * (at / LENGTHS.length));
       return BEARINGS.flatMap((degrees, bearing): FirstPutt[] => {
         const putt = ballAt(green, length, (degrees * Math.PI) / 180);
-        const place = Place.from(putt, player, { paces: LINES, first: false, asideSds: 0 });
+        const place = Place.from(putt, player, { paces: LINES, first: false });
         // Whoever cannot play it at all three paces cannot compare them.
         if (
           place === undefined ||

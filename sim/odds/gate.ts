@@ -12,7 +12,7 @@ import { bearingOf, rollerFor, startOf } from '../roll/roll.ts';
 import { newPass, type Roller } from '../roll/roller.ts';
 import type { NoLine, Player, Point, Putt } from '../types.ts';
 import { normalCdf, normalPoints } from './normal.ts';
-import { Strokes } from './stroke-errors.ts';
+import { newStarts, Strokes } from './stroke-errors.ts';
 
 export interface Gate {
   /** Between the posts, m; above a ball's width. */
@@ -93,11 +93,11 @@ export function gateShare(putt: Putt, pace: number, player: Player, gates: reado
   const strokes = new Strokes(putt, player).at(pace);
   if (strokes === undefined) return { status: 'noLine', reason: noLineReason(pace) };
   const zero = bearingOf(putt);
+  const given = newStarts(strokes.curves);
   let passed = 0;
   for (const { value: score, share } of normalPoints(1)) {
     const energy = strokes.energyAt(score);
-    strokes.at(energy);
-    const { mean, sd } = strokes.given;
+    strokes.startsAt(energy, given);
     const speed = Math.sqrt(energy);
     let right = Number.NEGATIVE_INFINITY;
     let left = Number.POSITIVE_INFINITY;
@@ -121,8 +121,12 @@ export function gateShare(putt: Putt, pace: number, player: Player, gates: reado
     if (!(left > right)) continue;
     // Counted near the line, whichever way round the bearing was folded.
     const fold = line.heading - zero - startOf(putt, line.heading);
-    const among = Math.max(sd, LEAST_SD);
-    passed += share * (normalCdf((left - fold - mean) / among) - normalCdf((right - fold - mean) / among));
+    for (let k = 0; k < strokes.curves; k++) {
+      const middle = fold + given.means[k];
+      const sd = Math.max(given.sds[k], LEAST_SD);
+      passed +=
+        share * given.shares[k] * (normalCdf((left - middle) / sd) - normalCdf((right - middle) / sd));
+    }
   }
   return passed;
 }

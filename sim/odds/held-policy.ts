@@ -62,13 +62,9 @@ export function tableUnder({ putt, player: first, program, chosen }: HeldPolicy,
     const place = places[i];
     // Nothing is played where nobody misses, and where nothing has a line.
     if (place === undefined || action.to.length === 0) return [action];
-    const kept = { pace: action.pace, aimShift: action.aimShift };
-    const plays = far
-      ? [kept, ...pacesAbout(action.pace, true).map((pace) => ({ pace, aimShift: 0 }))]
-      : [kept];
-    const actions = plays.flatMap(({ pace, aimShift }): Action[] => {
+    const actions = pacesAbout(action.pace, far).flatMap((pace): Action[] => {
       const held = Math.max(place.low, Math.min(place.high, pace));
-      const played = playOn(place, grid, { pace: held, aimShift, player });
+      const played = playOn(place, grid, held, player);
       return played === undefined ? [] : [played];
     });
     return actions.length > 0 ? actions : [action];

@@ -3,7 +3,7 @@
  *
  * Each place is a putt of its own on the same surface, by the same player. What it takes depends on what the places its
  * misses reach take, and so does the best pace (Hoadley 1994; Broadie & Bansal 2008). First every place plays one sensible
- * pace (NEXT_PUTT_PACE); with the putts that takes as the cost of a miss, each place looks for a better pace and aim; all
+ * pace (NEXT_PUTT_PACE); with the putts that takes as the cost of a miss, each place looks for a better pace; all
  * it tried are its actions. On a plane the fall line is a mirror, and half of the places do.
  * Leaves out: solving the program (dynamic-program.ts); paces that stop short of the hole's middle.
  */
@@ -37,18 +37,14 @@ const SPOKES = { plane: 24, field: 20 };
 const WIDEST = [NEXT_PUTT_PACE, 1.2, 0.02, 0.8, 0.05, 0.2, 0.1, 1.5];
 /** Ratio of paces one step of the search apart. */
 const STEP = 1.7;
-/** Aims beside the true one: a step, and the farthest, in SDs of the start errors. */
-const ASIDE_STEP = 0.25;
-const ASIDE_MOST = 0.75;
 /** Where no pace has a line (a hole that cannot be putted at from there): putts still needed. A guess, rarely met. */
 const HOPELESS = 3;
 /** Share of the work done when every place has been played once. */
 const HALF_WAY = 0.6;
 
-/** One pace and aim from one place. */
+/** One pace from one place. */
 export interface Action {
   readonly pace: number;
-  readonly aimShift: number;
   /** Putts to come however it goes: one, or HOPELESS. */
   readonly cost: number;
   /** Places its misses go to, and the share of each. */
@@ -68,9 +64,9 @@ export interface HoleOut {
 }
 
 const NO_STEPS = { to: new Int32Array(0), share: new Float64Array(0) };
-const CERTAIN_PUTT: Action = { pace: NEXT_PUTT_PACE, aimShift: 0, cost: 1, ...NO_STEPS };
+const CERTAIN_PUTT: Action = { pace: NEXT_PUTT_PACE, cost: 1, ...NO_STEPS };
 /** No pace has a line: HOPELESS more putts. */
-const NO_LINE: Action = { pace: 0, aimShift: 0, cost: HOPELESS, ...NO_STEPS };
+const NO_LINE: Action = { pace: 0, cost: HOPELESS, ...NO_STEPS };
 
 /**
  * @param putt its ball does not matter
@@ -93,7 +89,7 @@ export function holeOut(putt: Putt, first: Player, options: HoleOutOptions = {})
       const pace = place && SENSIBLE_PACES.find((one) => place.lineAt(one) !== undefined);
       places.push(place);
       actions.push([
-        (place && pace && playOn(place, grid, { pace, aimShift: 0 })) || (certain ? CERTAIN_PUTT : NO_LINE),
+        (place && pace && playOn(place, grid, pace)) || (certain ? CERTAIN_PUTT : NO_LINE),
       ]);
     }
     tell(ring, 0, best ? HALF_WAY : 1);
@@ -148,8 +144,8 @@ function placeOn(
       { ...putt, ball },
       player,
       best
-        ? { paces: WIDEST, first: false, asideSds: ASIDE_MOST }
-        : { paces: SENSIBLE_PACES, first: true, asideSds: 0 },
+        ? { paces: WIDEST, first: false }
+        : { paces: SENSIBLE_PACES, first: true },
     );
   }
   return undefined;
@@ -158,19 +154,12 @@ function placeOn(
 // The row being filled: compressed into an action at once.
 let row = new Float64Array(0);
 
-/** One pace and aim at it; missing player: the one the place was made for. */
-export interface Play {
-  readonly pace: number;
-  readonly aimShift: number;
-  readonly player?: Player;
-}
-
-/** Play one pace and aim; undefined when the pace has no line. */
-export function playOn(place: Place, grid: Grid, { pace, aimShift, player }: Play): Action | undefined {
+/** Play one pace; undefined when it has no line. @param player missing: the one the place was made for */
+export function playOn(place: Place, grid: Grid, pace: number, player?: Player): Action | undefined {
   const places = grid.rings.length * grid.columns;
   if (row.length !== places) row = new Float64Array(places);
   row.fill(0);
-  const total = place.play(pace, aimShift, (share, x, y) => spreadOver(grid, share, x, y, row), player);
+  const total = place.play(pace, (share, x, y) => spreadOver(grid, share, x, y, row), player);
   if (total === undefined) return undefined;
   let count = 0;
   for (let i = 0; i < places; i++) if (row[i] > 0) count++;
@@ -182,7 +171,7 @@ export function playOn(place: Place, grid: Grid, { pace, aimShift, player }: Pla
     // What lies beyond the integration's reach is shared out, here as in the odds.
     share[step++] = row[i] / total;
   }
-  return { pace, aimShift, cost: 1, to, share };
+  return { pace, cost: 1, to, share };
 }
 
 const costOf = ({ cost, to, share }: Action, putts: Float64Array): number => {
@@ -191,18 +180,18 @@ const costOf = ({ cost, to, share }: Action, putts: Float64Array): number => {
   return sum;
 };
 
-/** All that was tried for a better pace, then a better aim at that pace; the best last. */
+/** All that was tried for a better pace; the best last. */
 function search(place: Place, grid: Grid, putts: Float64Array, guess: number, finer: number): Action[] {
   const tried: Action[] = [];
-  const ask = (pace: number, aimShift: number): number => {
-    const action = playOn(place, grid, { pace, aimShift });
+  const ask = (pace: number): number => {
+    const action = playOn(place, grid, pace);
     if (action === undefined) return Number.POSITIVE_INFINITY;
     tried.push(action);
     return costOf(action, putts);
   };
   const paceOf = (steps: number): number => guess * STEP ** steps;
   const stepsTo = (pace: number): number => Math.log(pace / guess) / Math.log(STEP);
-  const steps = minimize((at) => ask(paceOf(at), 0), {
+  minimize((at) => ask(paceOf(at)), {
     start: Math.max(stepsTo(place.low), Math.min(stepsTo(place.high), 0)),
     step: 1 / finer,
     low: stepsTo(place.low),
@@ -210,25 +199,8 @@ function search(place: Place, grid: Grid, putts: Float64Array, guess: number, fi
     walks: 3 * finer,
     parabolas: finer,
   });
-  if (steps === undefined) return [];
-  const pace = paceOf(steps);
-  if (place.aside > 0) {
-    const most = ASIDE_MOST * place.aside;
-    minimize((aimShift) => (aimShift === 0 ? known(tried, putts) : ask(pace, aimShift)), {
-      start: 0,
-      step: (ASIDE_STEP * place.aside) / finer,
-      low: -most,
-      high: most,
-      walks: 2 * finer,
-      parabolas: finer,
-    });
-  }
   return tried.sort((first, second) => costOf(second, putts) - costOf(first, putts));
 }
-
-/** Cost of the best so far: the pace just found, at the aim the search for aims begins from. */
-const known = (tried: readonly Action[], putts: Float64Array): number =>
-  Math.min(...tried.map((action) => costOf(action, putts)));
 
 /** The program of these actions, place by place. */
 export function decisionsOf(actions: readonly (readonly Action[])[]): Decisions {

@@ -1,5 +1,5 @@
 /**
- * What a miss costs from wherever it stops: putts still needed from everywhere round the hole, by the best pace and aim.
+ * What a miss costs from wherever it stops: putts still needed from everywhere round the hole, by the best pace.
  *
  * The program of holing-out.ts, solved. Depends on surface, green speed, hole, capture and player, not on the ball; on a plane
  * not on where the hole is either. Leaves out: the grid and its look-up (polar-table.ts).
@@ -50,6 +50,5 @@ export function outcomesOf(
     two,
     three,
     pace: Float64Array.from(chosen, ({ pace }) => pace),
-    aimShift: Float64Array.from(chosen, ({ aimShift }) => aimShift),
   };
 }

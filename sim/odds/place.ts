@@ -1,28 +1,25 @@
 /**
- * One place on the green and what may be done from it: every pace and aim is played on the same lines, region and rests,
+ * One place on the green and what may be done from it: every pace is played on the same lines, region and rests,
  * which are most of the work. Leaves out: which of them is best (next-putts.ts, whole-green.ts).
  */
 import { NEXT_PUTT_PACE } from '../constants.ts';
 import { type CentreLine, LineWalk } from '../read/line.ts';
-import { lengthOf } from '../roll/roll.ts';
 import type { Player, Putt } from '../types.ts';
 import { type DropRegion, dropRegions } from './drop-region.ts';
 import { missRests } from './lip-outs.ts';
 import { playOut, rangeOf } from './outcomes.ts';
 import type { Rests } from './rests.ts';
-import { type StrokeErrors, Strokes } from './stroke-errors.ts';
+import { Strokes } from './stroke-errors.ts';
 
 /** Share of all putts, and where they rest relative to the hole, m. */
 export type Missed = (share: number, x: number, y: number) => void;
 
-/** Between which paces a place will be asked, and how far aside. */
+/** Between which paces a place will be asked. */
 export interface Reach {
   /** Paces, m past, lines of which are sought in turn. */
   readonly paces: readonly number[];
   /** Only the first that has a line. */
   readonly first: boolean;
-  /** Beside the true aim, in SDs of the player's start errors. */
-  readonly asideSds: number;
 }
 
 const ignoreAim = (): void => undefined;
@@ -34,31 +31,21 @@ export class Place {
   /** Paces that have a line, of those reached for: no pace outside them is played. */
   readonly low: number;
   readonly high: number;
-  /** One SD of starts at the first pace, m at the hole. */
-  readonly aside: number;
   private readonly regions: readonly DropRegion[];
   private readonly rests: Rests;
-  private readonly length: number;
   private readonly strokes: Strokes;
 
   private constructor(
     private readonly walk: LineWalk,
     private readonly player: Player,
     private readonly lines: Map<number, CentreLine>,
-    asideSds: number,
   ) {
-    const { putt } = walk;
-    this.length = lengthOf(putt);
     this.low = Math.min(...lines.keys());
     this.high = Math.max(...lines.keys());
-    this.strokes = new Strokes(putt, player);
-    const [first] = lines.keys();
-    this.aside = this.length * (this.strokesAt(first, 0, player)?.startSd ?? 0);
-    const most = asideSds * this.aside;
-    const shifts = most > 0 ? [0, -most, most] : [0];
-    const strokes = [...lines.keys()].flatMap((pace) =>
-      shifts.map((aimShift) => this.strokesAt(pace, aimShift, player)).filter((one) => one !== undefined),
-    );
+    this.strokes = new Strokes(walk.putt, player);
+    const strokes = [...lines.keys()]
+      .map((pace) => this.strokes.at(pace))
+      .filter((one) => one !== undefined);
     this.regions = dropRegions(walk);
     this.rests = missRests(walk, rangeOf(strokes));
   }
@@ -74,16 +61,17 @@ export class Place {
       lines.set(pace, { ...line });
       if (reach.first) break;
     }
-    return lines.size > 0 ? new Place(walk, player, lines, reach.asideSds) : undefined;
+    return lines.size > 0 ? new Place(walk, player, lines) : undefined;
   }
 
   /**
-   * Play one pace (m past) and aim (m beside the aim read): every miss is told, as a share of all putts.
+   * Play one pace (m past) on the line as read: every miss is told, as a share of all putts.
    * @param player another one than the place was made for: on a plane only, where rests reach everywhere
    * @returns what the shares told and the share holed add up to, nearly 1; undefined when the pace has no line
    */
-  play(pace: number, aimShift: number, missed: Missed, player: Player = this.player): number | undefined {
-    const strokes = this.lineAt(pace) && this.strokesAt(pace, aimShift, player);
+  play(pace: number, missed: Missed, player: Player = this.player): number | undefined {
+    const lines = player === this.player ? this.strokes : new Strokes(this.walk.putt, player);
+    const strokes = this.lineAt(pace) && lines.at(pace);
     if (strokes === undefined) return undefined;
     total[0] = 0;
     const holed = playOut(strokes, this.regions, this.rests, {
@@ -103,15 +91,6 @@ export class Place {
     const line = this.walk.lineAt(pace);
     if (line !== undefined) this.lines.set(pace, { ...line });
     return line;
-  }
-
-  /** The aim offset as read, moved by so many metres. */
-  private strokesAt(pace: number, aimShift: number, player: Player): StrokeErrors | undefined {
-    const strokes = player === this.player ? this.strokes : new Strokes(this.walk.putt, player);
-    return strokes.at(pace, (start) => {
-      const cosine = Math.cos(start);
-      return Math.atan2(Math.sin(start) + (aimShift / this.length) * cosine, cosine) - start;
-    });
   }
 }
 

@@ -22,9 +22,8 @@ export interface NextPutts {
   /** Chances of needing exactly two and exactly three; one is 1 - missed, more is what is left. */
   readonly two: Float64Array;
   readonly three: Float64Array;
-  /** Pace played from there, m past, and how far beside the true line's aim, m, positive left. */
+  /** Pace played from there, m past. */
   readonly pace: Float64Array;
-  readonly aimShift: Float64Array;
 }
 
 /** What holing out from one place takes, under the policy of the table. */
@@ -39,8 +38,6 @@ export interface HolingOut {
   };
   /** Best pace of the putt from there, m past the covered hole. */
   readonly pace: number;
-  /** Where to aim beside the aim of the true line at that pace, m at the hole, positive left as seen from the ball. */
-  readonly aimShift: number;
 }
 
 const FARTHEST = 12;
@@ -94,16 +91,14 @@ export function spreadOver(grid: Grid, share: number, x: number, y: number, row:
 }
 
 /** What is known at the places of a grid, ring by ring, `columns` to a ring. */
-export type Coarse = Readonly<
-  Record<'missed' | 'expected' | 'two' | 'three' | 'pace' | 'aimShift', Float64Array>
->;
+export type Coarse = Readonly<Record<'missed' | 'expected' | 'two' | 'three' | 'pace', Float64Array>>;
 
 /** The fine table, filled by cubics so that one look-up is four cells. */
 export function tableOf(hole: Point, grid: Grid, coarse: Coarse): NextPutts {
   // Cubics overshoot where the table levels out; the bounds are what a share and a count can be.
-  const missed = refine(coarse.missed, grid, 1).map((share) => Math.max(0, Math.min(1, share)));
-  const two = refine(coarse.two, grid, 1).map((share, i) => Math.max(0, Math.min(missed[i], share)));
-  const three = refine(coarse.three, grid, 1).map((share, i) =>
+  const missed = refine(coarse.missed, grid).map((share) => Math.max(0, Math.min(1, share)));
+  const two = refine(coarse.two, grid).map((share, i) => Math.max(0, Math.min(missed[i], share)));
+  const three = refine(coarse.three, grid).map((share, i) =>
     Math.max(0, Math.min(missed[i] - two[i], share)),
   );
   return {
@@ -114,21 +109,19 @@ export function tableOf(hole: Point, grid: Grid, coarse: Coarse): NextPutts {
     spokes: FINE.spokes,
     missed,
     // One for each, one more for every miss, every second and every third miss: at least.
-    expected: refine(coarse.expected, grid, 1).map((putts, i) =>
+    expected: refine(coarse.expected, grid).map((putts, i) =>
       Math.max(1 + 3 * missed[i] - 2 * two[i] - three[i], putts),
     ),
     two,
     three,
-    pace: refine(coarse.pace, grid, 1).map((pace) => Math.max(0, pace)),
-    aimShift: refine(coarse.aimShift, grid, -1),
+    pace: refine(coarse.pace, grid).map((pace) => Math.max(0, pace)),
   };
 }
 
 /**
  * The coarse table on the fine grid: cubics round the hole, then cubics outward that do not overshoot.
- * @param mirrored what a value is multiplied by across the fall line
  */
-function refine(coarse: Float64Array, grid: Grid, mirrored: 1 | -1): Float64Array {
+function refine(coarse: Float64Array, grid: Grid): Float64Array {
   const { rings, spokes, columns } = grid;
   const fine = new Float64Array(FINE.rings * FINE.spokes);
   const distances = Float64Array.from(rings);
@@ -140,8 +133,7 @@ function refine(coarse: Float64Array, grid: Grid, mirrored: 1 | -1): Float64Arra
       let value = 0;
       for (let j = 0; j < 4; j++) {
         const from = (round.first + j - 2 + spokes) % spokes;
-        value +=
-          round.w[j] * coarse[ring * columns + foldedSpoke(grid, from)] * (from < columns ? 1 : mirrored);
+        value += round.w[j] * coarse[ring * columns + foldedSpoke(grid, from)];
       }
       return value;
     });
@@ -198,7 +190,7 @@ export function nextPuttAt(table: NextPutts, x: number, y: number, out: Float64A
 }
 
 /**
- * Holing out from a place: putts needed, the chance of each count, and the pace and aim that need fewest.
+ * Holing out from a place: putts needed, the chance of each count, and the pace that needs fewest.
  * @param x,y place relative to the hole, m; beyond the table's `farthest` counts as that far
  */
 export function holingOutAt(table: NextPutts, x: number, y: number): HolingOut {
@@ -210,6 +202,5 @@ export function holingOutAt(table: NextPutts, x: number, y: number): HolingOut {
     expectedPutts: weighed(table.expected),
     chances: { one: 1 - missed, two, three, more: Math.max(0, missed - two - three) },
     pace: weighed(table.pace),
-    aimShift: weighed(table.aimShift),
   };
 }

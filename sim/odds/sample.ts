@@ -7,7 +7,7 @@ import { LineWalk } from '../read/line.ts';
 import { bearingOf, drops, fromLip, lipsOut, rollerFor } from '../roll/roll.ts';
 import { newPass } from '../roll/roller.ts';
 import type { Player, Putt } from '../types.ts';
-import { Strokes } from './stroke-errors.ts';
+import { newStarts, Strokes } from './stroke-errors.ts';
 
 export interface Misses {
   /** Where each ball ended, x and y in turn, m: the hole's centre for those holed. */
@@ -55,11 +55,15 @@ export function sampleMisses(putt: Putt, pace: number, player: Player, count: nu
   const cloud = cloudOf(count);
   const { rests, holed, lippedOut, starts, speeds } = cloud;
   const leaving = newLeavingBall();
+  const given = newStarts(strokes.curves);
   for (let i = 0; i < count; i++) {
     fillNormals(random, draw);
     const energy = strokes.energyAt(draw[0]);
-    strokes.at(energy);
-    starts[i] = strokes.given.mean + strokes.given.sd * draw[1];
+    strokes.startsAt(energy, given);
+    let curve = 0;
+    for (let left = random() - given.shares[0]; left > 0 && curve < strokes.curves - 1; )
+      left -= given.shares[++curve];
+    starts[i] = given.means[curve] + given.sds[curve] * draw[1];
     speeds[i] = Math.sqrt(energy);
     roller.pass(zero + starts[i], speeds[i], pass);
     holed[i] = drops(putt, pass) ? 1 : 0;

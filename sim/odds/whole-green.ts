@@ -81,8 +81,8 @@ function playFrom({ putt, player, table }: GreenQuestion): number {
   const guess = Math.max(LOW, Math.min(HIGH, holingOutAt(table, x, y).pace));
   const around = [guess, Math.min(HIGH, guess * ABOUT), Math.max(LOW, guess / ABOUT)];
   const place =
-    Place.from(putt, player, { paces: around, first: false, asideSds: 0 }) ??
-    Place.from(putt, player, { paces: SENSIBLE_PACES, first: false, asideSds: 0 });
+    Place.from(putt, player, { paces: around, first: false }) ??
+    Place.from(putt, player, { paces: SENSIBLE_PACES, first: false });
   if (place === undefined) return PLACE_STATUS.noLine;
   best[EXPECTED] = Number.POSITIVE_INFINITY;
   const found = minimize((steps) => ask(place, table, STEP ** steps), {
@@ -101,7 +101,7 @@ const logOf = (pace: number): number => Math.log(pace) / Math.log(STEP);
 /** Expected putts at one pace; the best is kept. */
 function ask(place: Place, table: NextPutts, pace: number): number {
   sums.fill(0);
-  const total = place.play(pace, 0, (share, x, y) => {
+  const total = place.play(pace, (share, x, y) => {
     nextPuttAt(table, x, y, next);
     sums[0] += share;
     sums[1] += share * next[0];

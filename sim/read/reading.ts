@@ -10,7 +10,7 @@
  */
 import { bearingOf, startOf } from '../roll/roll.ts';
 import { steepestHold } from '../roll/plane.ts';
-import type { FieldSurface, Player, Putt } from '../types.ts';
+import type { Player, Putt } from '../types.ts';
 import { LineWalk } from './line.ts';
 import { type Sight, seenPlane, seenPutt } from './seen.ts';
 
@@ -67,7 +67,7 @@ export class Reading {
       const seen: LineSeen = (misread) => this.onPlane(surface, pace, this.times, misread);
       return seen({ along: 0, across: 0, speed: 1 }) && seen;
     }
-    return this.alike(surface, pace);
+    return this.alike(pace);
   }
 
   /** Along and across as x and y. */
@@ -92,7 +92,7 @@ export class Reading {
   }
 
   /** The plane that reads like the field, and the tilts of it that stand for tilts of the field. */
-  private alike(surface: FieldSurface, pace: number): LineSeen | undefined {
+  private alike(pace: number): LineSeen | undefined {
     const { putt, times } = this;
     // One pair of directions for all putts, so that the grounds seen are shared.
     this.field ??= [

@@ -44,7 +44,6 @@ export const flatTable = (hole = { x: 0, y: 0 }): NextPutts => {
     two: all(0.5),
     three: all(0),
     pace: all(0.4),
-    aimShift: all(0),
   };
 };
 
