@@ -123,7 +123,9 @@ function oddsOf(ground: Ground, { strokes, highIsLeft }: Played): Odds {
  */
 export function puttOdds(putt: Putt, pace: number, player: Player, nextPutts?: NextPutts): Odds | NoLine {
   const [row] = comparePaces(putt, [pace], player, nextPutts, false).rows;
-  return row.odds ?? (row.read.status === 'noLine' ? row.read : { status: 'noLine', reason: noLineReason(pace) });
+  return (
+    row.odds ?? (row.read.status === 'noLine' ? row.read : { status: 'noLine', reason: noLineReason(pace) })
+  );
 }
 
 /**

@@ -44,7 +44,12 @@ const ASIDE = [1 / 1.6, 1.6] as const;
 
 /** One of two paces beside the one kept may be better by more than a hair: some spread is far off. */
 export function isFarFrom(first: Player, player: Player): boolean {
-  const spreads = ({ lineSd, paceSd, slopeSd, speedSd }: Player): number[] => [lineSd, paceSd, slopeSd, speedSd];
+  const spreads = ({ lineSd, paceSd, slopeSd, speedSd }: Player): number[] => [
+    lineSd,
+    paceSd,
+    slopeSd,
+    speedSd,
+  ];
   const [before, after] = [spreads(first), spreads(player)];
   return before.some((one, i) => Math.max(one, after[i]) > APART * Math.min(one, after[i]));
 }

@@ -88,9 +88,7 @@ export function holeOut(putt: Putt, first: Player, options: HoleOutOptions = {})
       const place = certain ? undefined : placeOn(putt, player, grid, { ring, column, best });
       const pace = place && SENSIBLE_PACES.find((one) => place.lineAt(one) !== undefined);
       places.push(place);
-      actions.push([
-        (place && pace && playOn(place, grid, pace)) || (certain ? CERTAIN_PUTT : NO_LINE),
-      ]);
+      actions.push([(place && pace && playOn(place, grid, pace)) || (certain ? CERTAIN_PUTT : NO_LINE)]);
     }
     tell(ring, 0, best ? HALF_WAY : 1);
   }
@@ -143,9 +141,7 @@ function placeOn(
     return Place.from(
       { ...putt, ball },
       player,
-      best
-        ? { paces: WIDEST, first: false }
-        : { paces: SENSIBLE_PACES, first: true },
+      best ? { paces: WIDEST, first: false } : { paces: SENSIBLE_PACES, first: true },
     );
   }
   return undefined;

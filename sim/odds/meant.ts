@@ -4,7 +4,7 @@
  * one ground (read/reading.ts).
  *
  * The slope seen across the putt moves the start, and far from evenly where much breaks: the bell curve of that slope is cut into
- * five narrower ones, each with its own line. The slope seen along and the green speed move the energy, and the start with it: on a plane
+ * narrower ones, each with its own line. The slope seen along and the green speed move the energy, and the start with it: on a plane
  * the energy is 2 (L + pace) (a_f + k slope along), the start nearly k slope across / (a_f + k slope along), so that energy and
  * start x energy bend hardly at all with either. Moments are taken of these two, by three reads along each axis (Gauss-Hermite, exact up to
  * the fifth power). MODEL.md, section 3; derived.
@@ -16,8 +16,8 @@ import type { Player } from '../types.ts';
 export interface Meant {
   /** Of all that is meant. */
   readonly share: number;
-  /** Slope across as seen in its middle, SDs. */
-  readonly score: number;
+  /** How rare its middle is, as a squared score of a bell curve. */
+  readonly rarity: number;
   /** Energy v^2, m^2/s^2: mean, variance, third central moment. */
   readonly energy: number;
   readonly energyVariance: number;
@@ -30,16 +30,27 @@ export interface Meant {
 
 /** Gauss-Hermite of three points: at 0 and at this many SD to either side. */
 const ASIDE = Math.sqrt(3);
-/** Middles of the narrower bell curves, SD; their own SD: at steps of 1 they add up to the whole within 1 in 10 000. */
-const SCORES = [-2, -1, 0, 1, 2];
-const WITHIN = 0.7;
-/** The shares of the middles: a bell curve with what variance the narrower ones leave. */
-export const BETWEEN_VARIANCE = 1 - WITHIN ** 2;
-const SHARES = (() => {
-  const raw = SCORES.map((score) => Math.exp((-score * score) / 2 / BETWEEN_VARIANCE));
+/** A bell curve cut into narrower ones, equally far apart; all in SDs of the whole. Their sum is the whole within 1 in 10 000. */
+interface Cut {
+  readonly step: number;
+  readonly scores: readonly number[];
+  /** SD of each. */
+  readonly within: number;
+  readonly shares: readonly number[];
+}
+
+/** @param step between them @param within their SD @param aside of them on either side of the middle one */
+function cutInto(step: number, within: number, aside: number): Cut {
+  const scores = Array.from({ length: 2 * aside + 1 }, (_, i) => (i - aside) * step);
+  const raw = scores.map((score) => Math.exp((-score * score) / 2 / (1 - within ** 2)));
   const sum = raw.reduce((total, share) => total + share, 0);
-  return raw.map((share) => share / sum);
-})();
+  return { step, scores, within, shares: raw.map((share) => share / sum) };
+}
+
+const FIVE = cutInto(1, 0.7, 2);
+const NINE = cutInto(0.7, 0.5, 4);
+/** Who misreads slope by more than this (rise over run) is worth the nine: on 4% five are out by 0.4 points of putts holed. */
+const WIDE = 0.0075;
 const PLAIN: Misread = { along: 0, across: 0, speed: 1 };
 
 /** @returns undefined when the ground as seen on average has no line */
@@ -51,13 +62,14 @@ export function meantOf(lines: LineSeen, { slopeSd, speedSd }: Player): readonly
     speedSd > 0 ? lines({ ...PLAIN, speed: 1 - ASIDE * speedSd }) : undefined,
     speedSd > 0 ? lines({ ...PLAIN, speed: 1 + ASIDE * speedSd }) : undefined,
   );
-  if (slopeSd === 0) return [{ share: 1, score: 0, ...momentsOf(middle, [speedAxis]) }];
-  const about = SCORES.map((score) =>
+  if (slopeSd === 0) return [{ share: 1, rarity: 0, ...momentsOf(middle, [speedAxis]) }];
+  const cut = slopeSd > WIDE ? NINE : FIVE;
+  const about = cut.scores.map((score) =>
     score === 0 ? middle : lines({ ...PLAIN, across: score * slopeSd }),
   );
   const found: Meant[] = [];
   let total = 0;
-  SCORES.forEach((score, k) => {
+  cut.scores.forEach((score, k) => {
     const line = about[k];
     if (line === undefined) return;
     const across = score * slopeSd;
@@ -66,8 +78,12 @@ export function meantOf(lines: LineSeen, { slopeSd, speedSd }: Player): readonly
       lines({ ...PLAIN, across, along: -ASIDE * slopeSd }),
       lines({ ...PLAIN, across, along: ASIDE * slopeSd }),
     );
-    total += SHARES[k];
-    found.push({ share: SHARES[k], score, ...momentsOf(line, [alongAxis, speedAxis, acrossAxis(about, k)]) });
+    total += cut.shares[k];
+    found.push({
+      share: cut.shares[k],
+      rarity: score ** 2 / (1 - cut.within ** 2),
+      ...momentsOf(line, [alongAxis, speedAxis, acrossAxis(about, k, cut)]),
+    });
   });
   return found.map((one) => ({ ...one, share: one.share / total }));
 }
@@ -96,26 +112,26 @@ function axisOf(middle: MeantLine, below: MeantLine | undefined, above: MeantLin
 }
 
 /** What is left of the slope across within one of the narrower curves: slopes there, from its neighbours. */
-function acrossAxis(about: readonly (MeantLine | undefined)[], k: number): Axis {
+function acrossAxis(about: readonly (MeantLine | undefined)[], k: number, { step, within }: Cut): Axis {
   const slope = (value: (line: MeantLine) => number): number => {
     const at = (i: number): number | undefined => about[i] && value(about[i]);
     const [here, before, after] = [at(k) ?? 0, at(k - 1), at(k + 1)];
-    if (before !== undefined && after !== undefined) return (after - before) / 2;
+    if (before !== undefined && after !== undefined) return (after - before) / (2 * step);
     // At an end: the parabola through the last three.
     const side = after === undefined ? -1 : 1;
     const [next, last] = [at(k + side), at(k + 2 * side)];
     if (next === undefined) return 0;
-    return last === undefined ? side * (next - here) : (side * (4 * next - 3 * here - last)) / 2;
+    return (side * (last === undefined ? next - here : (4 * next - 3 * here - last) / 2)) / step;
   };
   return {
-    energySlope: WITHIN * slope(({ energy }) => energy),
+    energySlope: within * slope(({ energy }) => energy),
     energyBend: 0,
-    sweepSlope: WITHIN * slope(sweepOf),
+    sweepSlope: within * slope(sweepOf),
     sweepBend: 0,
   };
 }
 
-function momentsOf(middle: MeantLine, axes: readonly Axis[]): Omit<Meant, 'share' | 'score'> {
+function momentsOf(middle: MeantLine, axes: readonly Axis[]): Omit<Meant, 'share' | 'rarity'> {
   const sums = {
     energy: middle.energy,
     energyVariance: 0,

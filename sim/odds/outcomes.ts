@@ -118,8 +118,7 @@ export function playOut(
     rest.lipped = false;
     rests.at(middle, rest);
     // d ln(density) / dz = -z for the bell curve.
-    const tilt =
-      energySd > 0 ? ((mean - middle) / (energySd * energySd) + grows) * (firmer - softer) : 0;
+    const tilt = energySd > 0 ? ((mean - middle) / (energySd * energySd) + grows) * (firmer - softer) : 0;
     visitor.miss(share, rest.x, rest.y, softer, firmer, Math.max(-2, Math.min(2, tilt)), rest.lipped);
   };
   /** Balls of the start in hand between two energies, cell by cell; misses are told. Returns their share, times weight. */

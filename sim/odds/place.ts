@@ -43,9 +43,7 @@ export class Place {
     this.low = Math.min(...lines.keys());
     this.high = Math.max(...lines.keys());
     this.strokes = new Strokes(walk.putt, player);
-    const strokes = [...lines.keys()]
-      .map((pace) => this.strokes.at(pace))
-      .filter((one) => one !== undefined);
+    const strokes = [...lines.keys()].map((pace) => this.strokes.at(pace)).filter((one) => one !== undefined);
     this.regions = dropRegions(walk);
     this.rests = missRests(walk, rangeOf(strokes));
   }

@@ -8,7 +8,7 @@
  */
 import { Reading } from '../read/reading.ts';
 import type { Player, Putt } from '../types.ts';
-import { BETWEEN_VARIANCE, type Meant, meantOf } from './meant.ts';
+import { type Meant, meantOf } from './meant.ts';
 import { normalCdf } from './normal.ts';
 
 /** SDs looked at on either side: all but 7 in a million. */
@@ -88,7 +88,7 @@ export class Strokes {
 /** Energy and start of one bell curve of what is meant, once struck. */
 interface Curve {
   readonly share: number;
-  readonly score: number;
+  readonly rarity: number;
   readonly seen: number;
   readonly mean: number;
   readonly variance: number;
@@ -103,7 +103,7 @@ interface Curve {
 }
 
 function struck(meant: Meant, { paceSd, paceBias }: Player): Curve {
-  const { share, score, energy: seen, energyVariance, sweep, sweepVariance, covariance } = meant;
+  const { share, rarity, energy: seen, energyVariance, sweep, sweepVariance, covariance } = meant;
   const times = 1 + paceBias;
   // Moments of a product of two independent numbers.
   const variance = energyVariance * (times ** 2 + paceSd ** 2) + (seen * paceSd) ** 2;
@@ -112,7 +112,7 @@ function struck(meant: Meant, { paceSd, paceBias }: Player): Curve {
   const sweepSlope = energyVariance > 0 ? covariance / energyVariance : 0;
   return {
     share,
-    score,
+    rarity,
     seen,
     mean: seen * times,
     variance,
@@ -141,8 +141,7 @@ export function strokeErrors(
   );
   const energySd = Math.sqrt(variance);
   // Cornish & Fisher: mean + SD (z + a (z^2 - 1)), a a sixth of the skewness.
-  const a =
-    energySd > 0 ? Math.max(-MOST_SKEWED, Math.min(MOST_SKEWED, third / (6 * energySd ** 3))) : 0;
+  const a = energySd > 0 ? Math.max(-MOST_SKEWED, Math.min(MOST_SKEWED, third / (6 * energySd ** 3))) : 0;
   const least = LEAST_SHARE * energy;
   const energyAt = (score: number): number =>
     Math.max(least, energy + energySd * (score + a * (score * score - 1)));
@@ -201,14 +200,26 @@ export function strokeErrors(
     const score = (i / 4) * REACH;
     startsAt(energyAt(score), given);
     for (let k = 0; k < curves.length; k++) {
-      const out = score * score + curves[k].score ** 2 / BETWEEN_VARIANCE;
+      const out = score * score + curves[k].rarity;
       const reach = Math.sqrt(Math.max(0, REACH * REACH - out)) * given.sds[k];
       low = Math.min(low, given.means[k] - reach);
       high = Math.max(high, given.means[k] + reach);
       if (Math.abs(i) <= 2) sharpest = Math.min(sharpest, given.sds[k]);
     }
   }
-  return { energy, energySd, start: first, startSd, low, high, sharpest, curves: curves.length, energyAt, below, startsAt };
+  return {
+    energy,
+    energySd,
+    start: first,
+    startSd,
+    low,
+    high,
+    sharpest,
+    curves: curves.length,
+    energyAt,
+    below,
+    startsAt,
+  };
 }
 
 /** Gauss-Hermite of three points. */

@@ -8,8 +8,9 @@
  * beside lines solved anew for every ball). MODEL.md, section 3.
  * Leaves out: how often what is seen (odds/meant.ts).
  */
-import { bearingOf, startOf } from '../roll/roll.ts';
+
 import { steepestHold } from '../roll/plane.ts';
+import { bearingOf, startOf } from '../roll/roll.ts';
 import type { Player, Putt } from '../types.ts';
 import { LineWalk } from './line.ts';
 import { type Sight, seenPlane, seenPutt } from './seen.ts';
@@ -111,11 +112,18 @@ export class Reading {
     if (plane === undefined) return undefined;
     const { along, across, slopes } = plane;
     // Start and energy by tilts of the field, from both sides where both have a line; then the plane's tilts that do the same.
-    const byTilt = (up: MeantLine | undefined, down: MeantLine | undefined): readonly [number, number] | undefined => {
+    const byTilt = (
+      up: MeantLine | undefined,
+      down: MeantLine | undefined,
+    ): readonly [number, number] | undefined => {
       if (up === undefined && down === undefined) return undefined;
       const [to, from] = [up ?? middle, down ?? middle];
       const width = ASIDE * ((up ? 1 : 0) + (down ? 1 : 0));
-      return solved(slopes, (to.start - from.start) / width, (to.energy - from.energy) / width / middle.energy);
+      return solved(
+        slopes,
+        (to.start - from.start) / width,
+        (to.energy - from.energy) / width / middle.energy,
+      );
     };
     const [byX, byY] = [byTilt(about[0], about[1]), byTilt(about[2], about[3])];
     return (misread) => {
@@ -129,10 +137,19 @@ export class Reading {
   }
 }
 
-type Slopes = readonly [startByAlong: number, startByAcross: number, energyByAlong: number, energyByAcross: number];
+type Slopes = readonly [
+  startByAlong: number,
+  startByAcross: number,
+  energyByAlong: number,
+  energyByAcross: number,
+];
 
 /** Slopes along and across that move start and energy so far. */
-function solved([a, b, c, d]: Slopes, start: number, energy: number): readonly [along: number, across: number] {
+function solved(
+  [a, b, c, d]: Slopes,
+  start: number,
+  energy: number,
+): readonly [along: number, across: number] {
   const determinant = a * d - b * c;
   return [(start * d - b * energy) / determinant, (a * energy - start * c) / determinant];
 }

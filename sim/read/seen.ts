@@ -64,14 +64,14 @@ function seenField(surface: FieldSurface, { times, tiltX, tiltY }: Sight): Field
   if (known !== undefined) return known;
   const { spacing, columns } = surface;
   const heights = surface.heights.map(
-    (height, i) =>
-      times * height + spacing * (tiltX * (i % columns) + tiltY * Math.floor(i / columns)),
+    (height, i) => times * height + spacing * (tiltX * (i % columns) + tiltY * Math.floor(i / columns)),
   );
   const seen: FieldSurface = { ...surface, heights };
-  if (grounds.size >= MOST_KEPT) for (const [oldest] of grounds) {
-    grounds.delete(oldest);
-    break;
-  }
+  if (grounds.size >= MOST_KEPT)
+    for (const [oldest] of grounds) {
+      grounds.delete(oldest);
+      break;
+    }
   grounds.set(key, seen);
   return seen;
 }
