@@ -151,6 +151,8 @@ export interface Preset {
   /** What the values are and where they come from. */
   readonly source: string;
   readonly player: Player;
+  /** Players who meet the same record about as well, from mostly stroke to mostly reading. */
+  readonly family: readonly Player[];
 }
 
 /** Chances for one read at one pace; shares of all putts. holed + short + high + low = 1. */

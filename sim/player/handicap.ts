@@ -60,7 +60,8 @@ export function playerOfHandicap(handicap: number): HandicapPlayer {
     player: {
       lineSd: between('lineSd'),
       paceSd: between('paceSd'),
-      readSd: between('readSd'),
+      slopeSd: between('slopeSd'),
+      speedSd: between('speedSd'),
       readBias: between('readBias'),
       paceBias: between('paceBias'),
     },
