@@ -59,12 +59,11 @@ describe('choices kept', () => {
     expect(mean(costs)).toBeLessThan(most);
   });
 
-  it('tell who differs by more than a quarter, a habit counted as what it does to the spread of reads', () => {
+  it('tell who differs by more than a quarter in a spread, whatever the habits, which nobody plays these putts with', () => {
     expect(isFarFrom(PLAYER, { ...PLAYER, lineSd: PLAYER.lineSd * 0.9 })).toBe(false);
     expect(isFarFrom(PLAYER, { ...PLAYER, lineSd: PLAYER.lineSd * 0.7 })).toBe(true);
-    // 1 / 0.85 is less than a quarter more, 1 / 0.75 is not.
-    expect(isFarFrom(PLAYER, { ...PLAYER, readBias: -0.15 })).toBe(false);
-    expect(isFarFrom(PLAYER, { ...PLAYER, readBias: -0.25 })).toBe(true);
+    expect(isFarFrom(PLAYER, { ...PLAYER, slopeSd: PLAYER.slopeSd * 1.3 })).toBe(true);
+    expect(isFarFrom(PLAYER, { ...PLAYER, readBias: -0.5, paceBias: 0.1 })).toBe(false);
   });
 
   it('are refused on other ground than a plane', () => {
