@@ -10,9 +10,6 @@ export {
   type FitOptions,
   fitPlayer,
   type PlayerFit,
-  playerWithShare,
-  READING_SHARE,
-  scratchPaceSd,
 } from './benchmarks/fit.ts';
 export {
   type ComparedFigure,
@@ -27,7 +24,6 @@ export {
   type MixOptions,
   type MixRow,
   playMix,
-  startAngleOf,
   TOUR_MIX,
 } from './benchmarks/mix.ts';
 export { BENCHMARKS, puttingBenchmarkOf } from './benchmarks/modelled.ts';
@@ -248,6 +244,7 @@ export { type HolingOut, holingOutAt, type NextPutts } from './odds/polar-table.
 export { type RestQuestion, type RestShares, restShares, type Zone } from './odds/rest-shares.ts';
 export { type Misses, sampleMisses } from './odds/sample.ts';
 export { type GreenQuestion, playPlaces, wholeGreen } from './odds/whole-green.ts';
+export { FITTED_FAMILIES, FITTED_PLAYERS, playerOf } from './player/fitted.ts';
 export { HANDICAPS, type HandicapPlayer, playerOfHandicap } from './player/handicap.ts';
 export {
   type AngleDistanceFit,
@@ -259,7 +256,7 @@ export {
   shareBelow,
 } from './player/holing-models.ts';
 export { type Found, findLeast, type Search } from './player/nelder-mead.ts';
-export { EARLIER_PRESETS, PRESETS, presetOf, RECORD_PRESETS } from './player/presets.ts';
+export { PRESETS, presetOf, RECORD_PRESETS } from './player/presets.ts';
 export * from './player/published.ts';
 export { seededRandom } from './random.ts';
 export { readPutt } from './read/line.ts';
