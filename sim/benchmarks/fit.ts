@@ -3,9 +3,9 @@
  * knows of directions; held: the green speed error, which no record tells, and no habit of reading or pace, because a player who
  * picks the best pace makes up for it. Takes minutes for each. Leaves out: the record and its weights (misfit.ts).
  */
-import { holdPolicy, type HeldPolicy, tableUnder } from '../odds/held-policy.ts';
-import { type Found, findLeast } from '../player/nelder-mead.ts';
+import { type HeldPolicy, holdPolicy, tableUnder } from '../odds/held-policy.ts';
 import { FITTED_PLAYERS, playerOf } from '../player/fitted.ts';
+import { type Found, findLeast } from '../player/nelder-mead.ts';
 import type { PublishedPlayer } from '../player/published.ts';
 import type { Player, Putt } from '../types.ts';
 import { radiansToDegrees } from '../units.ts';
@@ -22,7 +22,7 @@ export interface PlayerFit {
 /** First steps: degrees, shares, rise over run. */
 const STEPS = { line: 0.08, pace: 0.01, slope: 0.0006 };
 /** Share of a first step: a few hundredths of the answer, as finely as presets are written. */
-const TOLERANCE = 0.1;
+const TOLERANCE = 0.15;
 
 export interface FitOptions {
   /** Errors that are held: what a family's members differ in. Missing: the slope error is fitted, the speed error the stored player's. */
@@ -65,7 +65,7 @@ export function fitPlayer(record: PublishedPlayer, options: FitOptions = {}): Pl
     start: free.map((name) => begin[name]),
     steps: free.map((name) => STEPS[name]),
     tolerance: TOLERANCE,
-    mostTries: 40,
+    mostTries: 26,
   });
   return { status, player: playerAt(at), misfit };
 }

@@ -116,8 +116,12 @@ function onSlope(
     : metresToFeet(thirds[on.direction].leave);
 }
 
+/** Every second row of a table of bins: its neighbours say the same. */
+const thinned = (figures: readonly PublishedFigure[]): readonly PublishedFigure[] =>
+  figures.filter((figure, i) => i % 2 === 0 || !TOUR_TABLE.includes(figure));
+
 export interface CompareOptions {
-  /** All rows, those that are fitted, or of these the ones that know of no direction; fewer are quicker. */
+  /** All rows, or what a fit looks at: those that are fitted, or of these the ones that know of no direction. */
   readonly which?: 'all' | 'fitted' | 'distance';
   /** Tables of next putts at hand; missing: made. */
   readonly tableOf?: MixOptions['tableOf'];
@@ -131,12 +135,12 @@ export function compareWithRecord(
 ): readonly ComparedFigure[] {
   const counts = (figure: PublishedFigure): boolean =>
     isFitted(figure) && (which !== 'distance' || !isByDirection(figure));
-  const figures = recordOf(record).filter((figure) => which === 'all' || counts(figure));
+  const figures =
+    which === 'all' ? recordOf(record) : thinned(recordOf(record).filter((figure) => counts(figure)));
   const rows = overMix(record, player, figures, tableOf);
   return figures.map((figure) => {
     const row = figure.on === undefined ? rows.get(figure.feet) : undefined;
-    const ours =
-      row === undefined ? onSlope(figure, record, player, tableOf) : VALUE_OF[figure.what](row);
+    const ours = row === undefined ? onSlope(figure, record, player, tableOf) : VALUE_OF[figure.what](row);
     const scale = SCALES[figure.what](figure.value) * MARK_TIMES[figure.mark];
     return { figure, ours, scaled: (ours - figure.value) / scale, fitted: counts(figure) };
   });

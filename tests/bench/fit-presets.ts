@@ -10,8 +10,8 @@ import {
   FITTED_PLAYERS,
   fitPlayer,
   misfitOf,
-  PUBLISHED_PLAYERS,
   type Player,
+  PUBLISHED_PLAYERS,
   type PublishedPlayer,
   radiansToDegrees,
 } from '../../sim/index.ts';
@@ -22,7 +22,12 @@ const words = ({ lineSd, paceSd, slopeSd, speedSd }: Player): string =>
 const fitAndPrint = (record: PublishedPlayer): void => {
   const begun = performance.now();
   const stored = FITTED_PLAYERS[record];
-  const best = fitPlayer(record, record === 'tour' ? {} : { slopeSd: stored.slopeSd, paceSd: record === 'scratch' ? stored.paceSd : undefined });
+  const best = fitPlayer(
+    record,
+    record === 'tour'
+      ? {}
+      : { slopeSd: stored.slopeSd, paceSd: record === 'scratch' ? stored.paceSd : undefined },
+  );
   console.log(`\n${record}: ${best.status}, misfit ${best.misfit.toFixed(3)}, ${words(best.player)}`);
   const compared = compareWithRecord(record, stored);
   console.log(`  stored: misfit ${misfitOf(compared).toFixed(3)}, ${words(stored)}`);
@@ -32,7 +37,11 @@ const fitAndPrint = (record: PublishedPlayer): void => {
     );
   for (const member of [stored, ...FITTED_FAMILIES[record]]) {
     const { slopeSd, speedSd } = member;
-    const { status, player, misfit } = fitPlayer(record, { slopeSd, speedSd, paceSd: record === 'scratch' ? member.paceSd : undefined });
+    const { status, player, misfit } = fitPlayer(record, {
+      slopeSd,
+      speedSd,
+      paceSd: record === 'scratch' ? member.paceSd : undefined,
+    });
     console.log(`  family: ${status}, misfit by distance ${misfit.toFixed(3)}, ${words(player)}`);
   }
   console.log(`  ${((performance.now() - begun) / 1000).toFixed(0)} s`);
