@@ -258,6 +258,7 @@ export {
   holedByAngleAndDistance,
   shareBelow,
 } from './player/holing-models.ts';
+export { type KnownPlayer, type Member, type PlayerOrigin, setByHand } from './player/known.ts';
 export { type Found, findLeast, type Search } from './player/nelder-mead.ts';
 export { EARLIER_PRESETS, PRESETS, presetOf, RECORD_PRESETS } from './player/presets.ts';
 export * from './player/published.ts';
