@@ -89,13 +89,6 @@ export const translated = (
   });
 };
 
-/** What was taken over, for the sentence that says so. */
-export interface TakenOver {
-  readonly as: 'preset' | 'byHand';
-  /** A fit in the old form was dropped with it. */
-  readonly fitDropped: boolean;
-}
-
 /** Older errors as they are chosen now: the same preset, or set by hand. @param fallback whose misreading of green speed stands in */
 export const chosenOf = (older: OlderPlayer, fallback: Player): Chosen => {
   const id = olderPresetOf(older);

@@ -1,5 +1,5 @@
 /**
- * What the person has chosen for every screen: units, theme, their own errors, whether putts skid, which balls drop, the hand
+ * What the person has chosen for every screen: units, theme, whose errors are played with, whether putts skid, which balls drop, the hand
  * that holds the telephone on the course, and whether they write down more of a putt. Kept in localStorage; anything found
  * there that is not what we would have written is dropped, field by field, so an old or damaged entry breaks nothing.
  */
@@ -15,8 +15,9 @@ import {
   setByHand,
 } from '../../sim/index.ts';
 import type { Units } from '../text/format.ts';
+import type { TakenOver } from '../text/olderErrors.ts';
 import { type FitSource, type KeptFit, keptFitOf, playerOfFit } from './fittedPlayer.ts';
-import { chosenOf, olderPlayerOf, type TakenOver } from './olderErrors.ts';
+import { chosenOf, olderPlayerOf } from './olderErrors.ts';
 import { PLAYER_RANGES } from './playerRanges.ts';
 
 export type Theme = 'auto' | 'light' | 'dark';
@@ -210,8 +211,7 @@ export const fitInUse = computed((): KeptFit | undefined => {
 export const knownPlayer = computed((): KnownPlayer => {
   const { origin, player: numbers } = chosen.value;
   const fit = fitInUse.value;
-  if (fit !== undefined)
-    return { player: playerOfFit(fit), origin, members: alike(fit.answer.players) };
+  if (fit !== undefined) return { player: playerOfFit(fit), origin, members: alike(fit.answer.players) };
   const preset = origin.kind === 'preset' ? presetOf(origin.id) : undefined;
   if (preset === undefined) return setByHand(numbers);
   const { player: middle, family } = preset;
