@@ -49,18 +49,24 @@ const playerSchema = z.strictObject({
   readBias: habit,
 });
 
-const rangeSchema = z
-  .strictObject({ low: habit, high: habit })
-  .refine(({ low, high }) => low <= high, 'expected the low end below the high one');
-
-const errorSchema = z.strictObject({
-  median: habit,
-  range90: rangeSchema,
-  range95: rangeSchema,
-  before90: rangeSchema,
-  before95: rangeSchema,
-  told: share,
-});
+const fittedSchema = (value: z.ZodNumber) => {
+  const range = z
+    .strictObject({ low: value, high: value })
+    .refine(({ low, high }) => low <= high, 'expected the low end below the high one');
+  return z.strictObject({
+    median: value,
+    range90: range,
+    range95: range,
+    before90: range,
+    before95: range,
+    told: share,
+  });
+};
+const errorSchema = fittedSchema(habit);
+/** Metres past the hole: farther is no green. */
+const paceSchema = fittedSchema(z.number().min(-30).max(30));
+/** Degrees of freedom. */
+const tailsSchema = fittedSchema(z.number().min(0).max(1e6));
 const perError = <Schema extends z.ZodType>(of: Schema) =>
   z.strictObject({ lineSd: of, paceSd: of, slopeSd: of, speedSd: of, paceBias: of, readBias: of });
 
@@ -92,6 +98,8 @@ const answerSchema = z.strictObject({
       .max(15),
   }),
   players: z.array(playerSchema).min(1).max(1000),
+  pace: z.strictObject({ intentKnown: z.boolean(), usual: paceSchema, rolledPast: paceSchema }),
+  tails: tailsSchema,
   worth: z.number().min(0),
   rough: z.boolean(),
 });

@@ -138,6 +138,8 @@ export const TAP_WORDS: Readonly<Record<Tap, string>> = {
   startedAsMeant: '“Started as meant?”',
   paceAsMeant: '“Pace as meant?”',
   slopeFelt: '“The slope”',
+  climb: '“Up or down?”',
+  breaks: 'which way it breaks',
   paceMeant: '“Pace meant”',
   side: 'the side on which a miss passed the hole',
 };
