@@ -9,7 +9,6 @@
 
 import { PLAIN_PACE } from '../benchmarks/best-paces.ts';
 import { CLUB_MIX, type Mix } from '../benchmarks/mix.ts';
-import { isFarFrom } from '../odds/held-policy.ts';
 import type { CaptureName, Player } from '../types.ts';
 import { type FirmerRow, firmerRows } from './firmer.ts';
 import {
@@ -94,22 +93,18 @@ export function costTable(likely: readonly LikelyPlayer[], options: CostOptions 
   const checks = axes.length === 0 ? [] : spreadOut(players, CHECKS);
   const turns = STEPS.length + (axes.length === 0 ? 0 : playersFor(axes.length) + checks.length);
   const all = PREPARING + turns;
-  const shared = { usual, greenSpeed, ...(capture && { capture }) };
   const ground = prepareGround({
-    ...shared,
     player: middle,
+    usual,
+    greenSpeed,
+    ...(capture && { capture }),
     onProgress: (share) => onProgress?.((share * PREPARING) / all),
   });
   const play = playOnce(ground, (count) => onProgress?.(Math.min(1, (PREPARING + count) / all)));
 
   const now = play(middle);
   const saves = STEPS.map((step) => {
-    const player = afterStep(middle, step);
-    // Whoever loses a large habit plays later putts otherwise than before: his own choices.
-    const then =
-      isFarFrom(middle, player) && step.endsWith('Habit')
-        ? playGround(prepareGround({ ...shared, player }), player, true)
-        : play(player, step !== 'bestPace');
+    const then = play(afterStep(middle, step), step !== 'bestPace');
     const expected = step === 'bestPace' ? bestAt : usualAt;
     return LENGTHS.map((_, i) => now[usualAt(i) + EXPECTED] - then[expected(i) + EXPECTED]);
   });
@@ -203,9 +198,10 @@ function meanOf(players: readonly LikelyPlayer[]): Player {
   return {
     lineSd: mean('lineSd'),
     paceSd: mean('paceSd'),
-    readSd: mean('readSd'),
-    readBias: mean('readBias'),
     paceBias: mean('paceBias'),
+    slopeSd: mean('slopeSd'),
+    speedSd: mean('speedSd'),
+    readBias: mean('readBias'),
   };
 }
 

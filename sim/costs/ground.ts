@@ -116,6 +116,10 @@ function bestPaceFrom(place: Place, table: NextPutts, guess: number): number {
   return found === undefined ? guess : STEP ** found;
 }
 
+/** The pace at which who rolls so much too far on average (share) gets as far as another did, m past; at least LOW. */
+const sameReach = (pace: number, length: number, before: number, after: number): number =>
+  Math.max(LOW, ((length + pace) * (1 + before)) / (1 + after) - length);
+
 /** The pace of these that needs fewest putts, within those that have a line. */
 function bestOf(place: Place, paces: readonly number[], table: NextPutts, player: Player): number {
   const within = paces.map((pace) => Math.max(place.low, Math.min(place.high, pace)));
@@ -140,7 +144,6 @@ function playFirst(place: Place, pace: number, table: NextPutts, player?: Player
   sums.fill(0);
   const total = place.play(
     pace,
-    0,
     (share, x, y) => {
       nextPuttAt(table, x, y, next);
       sums[MISSED] += share;
@@ -200,7 +203,7 @@ export function playGround(ground: Ground, player: Player, usualOnly = false): F
         ...(firmer < 0 ? [] : [[firmerAt(firmer, slope, direction, 1), 1] as const]),
       );
       if (usualOnly) continue;
-      const kept = place.paceFor(best, ground.player, player);
+      const kept = sameReach(best, LENGTHS[at], ground.player.paceBias, player.paceBias);
       play(bestOf(place, pacesAbout(kept, far), table, player), [bestAt(at), weight]);
       if (firmer < 0) continue;
       play(DIE_PACE, [firmerAt(firmer, slope, direction, 0), 1]);
