@@ -69,7 +69,7 @@ export {
   roundCosts,
   type StepCost,
 } from './costs/round-costs.ts';
-export { afterStep, MAIN_STEPS, STEPS, type StepId } from './costs/steps.ts';
+export { AREAS, type Area, afterStep, MAIN_STEPS, REACHABLE, STEPS, type StepId } from './costs/steps.ts';
 export { MEANT_KINDS, type MeantCounts, type MeantKind, missesAsMeant } from './evidence/as-meant.ts';
 export {
   bandIndex,

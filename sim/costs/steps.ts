@@ -2,9 +2,10 @@
  * What a player might change, one thing at a time. Answers for: each step, and the player after it; which errors make an area of
  * practice. Leaves out: what it saves.
  *
- * Two kinds. A tenth off all errors of an area is taken for equal effort in each area (MODEL.md, section 10): by these areas are ranked and
- * weeks planned. Steps of a stated size (a tenth of a degree, a point of pace) are for asking; equal steps of those are not equal efforts.
+ * Three kinds. A tenth off all errors of an area; an area as a stated reachable player has it, by which weeks are planned (MODEL.md,
+ * section 10); steps of a stated size, for asking: equal steps of those are not equal efforts.
  */
+import { FITTED_PLAYERS } from '../player/fitted.ts';
 import type { Player } from '../types.ts';
 import { degreesToRadians } from '../units.ts';
 
@@ -32,10 +33,11 @@ export const STEPS = [
   'lineHalf',
   'pacePoint',
   'readPoints',
-  'slopePoints',
-  'speedPoints',
   'slopeShare',
   'speedShare',
+  'lineReach',
+  'paceReach',
+  'readReach',
 ] as const;
 export type StepId = (typeof STEPS)[number];
 
@@ -44,22 +46,25 @@ interface ErrorStep {
   readonly less?: number;
   /** So many times as large. */
   readonly times?: number;
+  /** And no larger than this. */
+  readonly most?: number;
 }
+
+/** Whose errors practice may be hoped to reach (ours): a scratch player's, without habits. Who is there already is a tenth from where they may get. */
+export const REACHABLE: Player = FITTED_PLAYERS.scratch;
 
 /** A tenth less. */
 const TENTH: ErrorStep = { times: 0.9 };
 const GONE: ErrorStep = { times: 0 };
-/** Rise over run, and share of the green speed: about a tenth of what a low handicap misreads. */
-const SLOPE_LESS: ErrorStep = { less: 0.0005 };
-const SPEED_LESS: ErrorStep = { less: 0.005 };
 
-const tenthOff = (area: Area): Partial<Record<keyof Player, ErrorStep>> =>
-  Object.fromEntries(AREAS[area].map((error) => [error, TENTH]));
+type Steps = Readonly<Partial<Record<keyof Player, ErrorStep>>>;
+
+const tenthOff = (area: Area): Steps => Object.fromEntries(AREAS[area].map((error) => [error, TENTH]));
+const withinReach = (area: Area): Steps =>
+  Object.fromEntries(AREAS[area].map((error) => [error, { ...TENTH, most: Math.abs(REACHABLE[error]) }]));
 
 /** What each does to the errors; the best pace does nothing to them. */
-const ERROR_STEPS: Readonly<
-  Record<Exclude<StepId, 'bestPace'>, Readonly<Partial<Record<keyof Player, ErrorStep>>>>
-> = {
+const ERROR_STEPS: Readonly<Record<Exclude<StepId, 'bestPace'>, Steps>> = {
   lineShare: tenthOff('line'),
   paceShare: tenthOff('pace'),
   readShare: tenthOff('read'),
@@ -68,22 +73,27 @@ const ERROR_STEPS: Readonly<
   lineTenth: { lineSd: { less: degreesToRadians(0.1) } },
   lineHalf: { lineSd: { less: degreesToRadians(0.5) } },
   pacePoint: { paceSd: { less: 0.01 } },
-  readPoints: { slopeSd: SLOPE_LESS, speedSd: SPEED_LESS },
-  slopePoints: { slopeSd: SLOPE_LESS },
-  speedPoints: { speedSd: SPEED_LESS },
+  // Rise over run, and share of the green speed: about a tenth of what a low handicap misreads.
+  readPoints: { slopeSd: { less: 0.0005 }, speedSd: { less: 0.005 } },
   slopeShare: { slopeSd: TENTH },
   speedShare: { speedSd: TENTH },
+  lineReach: withinReach('line'),
+  paceReach: withinReach('pace'),
+  readReach: withinReach('read'),
 };
 
 /** The player after the step; the same object where it changes nothing. */
 export function afterStep(player: Player, step: StepId): Player {
   if (step === 'bestPace') return player;
-  const changed = Object.entries(ERROR_STEPS[step]).flatMap(([name, { less = 0, times = 1 }]) => {
-    const error = name as keyof Player;
-    const now = player[error];
-    // A habit has a sign and only shrinks; a spread cannot be less than none.
-    const then = less === 0 ? now * times || 0 : Math.max(0, now - less);
-    return then === now ? [] : [[error, then] as const];
-  });
+  const changed = Object.entries(ERROR_STEPS[step]).flatMap(
+    ([name, { less = 0, times = 1, most = Infinity }]) => {
+      const error = name as keyof Player;
+      const now = player[error];
+      // A habit has a sign and only shrinks; a spread cannot be less than none.
+      const size = Math.min(most, Math.max(0, Math.abs(now) * times - less));
+      const then = now < 0 ? -size || 0 : size;
+      return then === now ? [] : [[error, then] as const];
+    },
+  );
   return changed.length === 0 ? player : { ...player, ...Object.fromEntries(changed) };
 }
