@@ -1,6 +1,6 @@
 /**
  * From a record to what the likelihood is a product of. Answers for: which strokes count, the ground each may have had by its
- * words, putts of one practice set on one ground. Leaves out: patterns (patterns.ts), players (likelihood.ts).
+ * words, putts of one practice set on one ground. Leaves out: strokes (recorded-strokes.ts), players (likelihood.ts).
  *
  * - Putts of kind 'putt' count, each on a ground of its own. Shorter than SHORTEST or longer than LONGEST: passed over.
  * - A practice set is so many putts from one spot: its ground is not known, but the same for all. On carpet it is level.
@@ -9,19 +9,11 @@
  */
 
 import type { PracticeSet, RecordedPutt, RecordedRound } from '../record.ts';
-import { type Answer, NO, UNASKED, YES } from './error-shares.ts';
 import type { Ground, Grounds } from './grounds.ts';
 import type { MeasuredStrokes } from './measured-strokes.ts';
-import { type Outcome, type Pattern, type PatternOptions, patternOf } from './patterns.ts';
-import type { Strokes } from './strokes.ts';
-import {
-  countedSide,
-  type PaceShare,
-  pacesMeant,
-  type WrittenMiss,
-  wordsShare,
-  writtenSide,
-} from './words.ts';
+import type { Someone, Spot } from './player-strokes.ts';
+import { type Answers, type LikelySpot, type Outcome, type RecordedStrokes, recordedStrokes } from './recorded-strokes.ts';
+import { countedSide, paceOf, type WrittenMiss, wordsShare, writtenSide } from './words.ts';
 
 /** A record to fit. */
 export interface FitRecord {
@@ -39,18 +31,12 @@ const LONGEST = 30;
 /** A ground that the words make so unlikely, beside the likeliest, is not looked at. */
 const UNLIKELY = 0.01;
 
-/** One ground with its strokes and the chance, by the words, that it was this one. */
-export interface LikelyGround {
-  readonly strokes: Strokes;
-  readonly share: number;
-}
-
 /** Outcomes with how often each came: chance = sum over grounds of share x product of chance^count. */
 export interface Recorded {
-  /** Of each ground: one when it is averaged over within the patterns. */
+  /** Of each ground: one when it is averaged over within the outcomes. */
   readonly shares: readonly number[];
   /** Ground by ground, outcomes in turn. */
-  readonly patterns: readonly (readonly Pattern[])[];
+  readonly outcomes: readonly (readonly RecordedStrokes[])[];
   readonly counts: readonly number[];
 }
 
@@ -58,53 +44,63 @@ export interface OutcomeOptions {
   readonly grounds: Grounds;
   /** All putts on level ground, whatever was said. */
   readonly level: boolean;
-  readonly unsaidPaces: readonly PaceShare[];
+  /** Whose strokes say which are looked at. */
+  readonly wide: Someone;
+}
+
+/** All spots that a record speaks of, each once: a player's strokes are worked out once for all of them. */
+export class Spots {
+  readonly all: Spot[] = [];
+  private readonly places = new Map<Ground, Map<number | undefined, number>>();
+
+  indexOf(ground: Ground, pace: number | undefined): number {
+    let ofGround = this.places.get(ground);
+    if (ofGround === undefined) {
+      ofGround = new Map();
+      this.places.set(ground, ofGround);
+    }
+    let place = ofGround.get(pace);
+    if (place === undefined) {
+      place = this.all.length;
+      ofGround.set(pace, place);
+      this.all.push({ lines: ground.lines, pace });
+    }
+    return place;
+  }
 }
 
 type Words = Pick<RecordedPutt, 'climb' | 'breaks' | 'slopeFelt' | 'paceMeant'>;
 
-/** Grounds by words. */
-export interface LikelyGrounds {
-  readonly grounds: readonly LikelyGround[];
-  /** Chance of the words (and the pace meant, if said) among all putts of that length. */
+/** Spots by words. */
+export interface LikelySpots {
+  readonly spots: readonly LikelySpot[];
+  /** Chance of the words among all putts of that length. */
   readonly chance: number;
 }
 
 /** Grounds that putts with these words may have had, but for what the words all but rule out. */
-export function likelyGrounds(
-  candidates: readonly Ground[],
-  words: Words,
-  unsaidPaces: readonly PaceShare[],
-): LikelyGrounds {
-  const weighed: { ground: Ground; pace: number; share: number }[] = [];
-  for (const ground of candidates)
-    for (const { pace, share } of pacesMeant(words.paceMeant, unsaidPaces)) {
-      const aimOffset = ground.aimOffsetAt(pace);
-      if (aimOffset === undefined) continue;
-      const { rise, slope } = ground;
-      weighed.push({
-        ground,
-        pace,
-        share: ground.share * share * wordsShare(words, { rise, slope, aimOffset }),
-      });
-    }
+export function likelySpots(candidates: readonly Ground[], words: Words, list: Spots): LikelySpots {
+  const weighed = candidates.map((ground) => ({ ground, share: ground.share * wordsShare(words, ground) }));
   const likeliest = weighed.reduce((most, { share }) => Math.max(most, share), 0);
   const kept = weighed.filter(({ share }) => share > UNLIKELY * likeliest);
   const total = kept.reduce((sum, { share }) => sum + share, 0);
-  const grounds = kept.flatMap(({ ground, pace, share }) => {
-    const strokes = ground.strokesAt(pace);
-    return strokes ? [{ strokes, share: share / total }] : [];
-  });
-  return { grounds, chance: weighed.reduce((sum, { share }) => sum + share, 0) };
+  const pace = words.paceMeant && paceOf(words.paceMeant);
+  return {
+    spots: kept.map(({ ground, share }) => ({
+      lines: ground.lines,
+      pace,
+      index: list.indexOf(ground, pace),
+      strokes: ground.strokes(),
+      share: share / total,
+    })),
+    chance: weighed.reduce((sum, { share }) => sum + share, 0),
+  };
 }
 
-const answerOf = (asMeant: boolean | undefined): Answer =>
-  asMeant === undefined ? UNASKED : asMeant ? YES : NO;
-
 /** How "as meant?" was answered of a putt. */
-export const answersGiven = ({ startedAsMeant, paceAsMeant }: RecordedPutt): Required<PatternOptions> => ({
-  startAnswer: answerOf(startedAsMeant),
-  paceAnswer: answerOf(paceAsMeant),
+export const answersGiven = ({ startedAsMeant, paceAsMeant }: RecordedPutt): Answers => ({
+  startedAsMeant,
+  paceAsMeant,
 });
 
 /** What was written of the end of a putt. */
@@ -123,13 +119,14 @@ export const counts = ({ kind, distance }: RecordedPutt): boolean =>
   kind === 'putt' && distance >= SHORTEST && distance <= LONGEST;
 
 /** Where a recorded putt may have lain. */
-export function groundsOfPutt(
+export function spotsOfPutt(
   putt: RecordedPutt,
-  { grounds, level, unsaidPaces }: OutcomeOptions,
+  { grounds, level }: OutcomeOptions,
   greenSpeed: number | undefined,
-): LikelyGrounds {
+  list: Spots,
+): LikelySpots {
   const candidates = grounds.of({ length: putt.distance, greenSpeed, level, exact: false });
-  return likelyGrounds(candidates, level ? { paceMeant: putt.paceMeant } : putt, unsaidPaces);
+  return likelySpots(candidates, level ? { paceMeant: putt.paceMeant } : putt, list);
 }
 
 /** @returns undefined when the putt has no ground on which a ball rests */
@@ -137,39 +134,44 @@ export function recordedPutt(
   putt: RecordedPutt,
   options: OutcomeOptions,
   greenSpeed: number | undefined,
+  list: Spots,
 ): Recorded | undefined {
-  const { grounds } = groundsOfPutt(putt, options, greenSpeed);
-  if (grounds.length === 0) return undefined;
-  const pattern = patternOf(grounds, outcomeOf(putt), answersGiven(putt));
-  return { shares: [1], patterns: [[pattern]], counts: [1] };
+  const { spots } = spotsOfPutt(putt, options, greenSpeed, list);
+  if (spots.length === 0) return undefined;
+  const strokes = recordedStrokes(spots, outcomeOf(putt), options.wide, answersGiven(putt));
+  return { shares: [1], outcomes: [[strokes]], counts: [1] };
 }
 
 /** @returns undefined when the set says nothing */
 export function recordedSet(
   set: PracticeSet,
-  { grounds, level, unsaidPaces }: OutcomeOptions,
+  { grounds, level, wide }: OutcomeOptions,
+  list: Spots,
 ): Recorded | undefined {
   const { distance: length, attempts, holed, misses = {} } = set;
   if (!(attempts > 0) || length < SHORTEST || length > LONGEST) return undefined;
   const isLevel = level || set.ground === 'carpet';
   const candidates = grounds.of({ length, level: isLevel, exact: true });
-  const { grounds: likely } = likelyGrounds(candidates, isLevel ? {} : set, unsaidPaces);
+  const { spots } = likelySpots(candidates, isLevel ? {} : set, list);
   const missed = attempts - holed;
   const { high = 0, low = 0, short = 0, past = 0 } = misses;
   const tellSide = high + low > 0 && high + low <= missed;
   const tellReach = short + past > 0 && short + past <= missed;
-  const outcomes: (readonly [Outcome, number])[] = [['holed', holed]];
   const any: WrittenMiss = {};
-  outcomes.push([any, missed - (tellSide ? high + low : 0) - (tellReach ? short + past : 0)]);
+  const outcomes: (readonly [Outcome, number])[] = [
+    ['holed', holed],
+    [any, missed - (tellSide ? high + low : 0) - (tellReach ? short + past : 0)],
+  ];
   if (tellSide) outcomes.push([{ side: countedSide('high') }, high], [{ side: countedSide('low') }, low]);
   if (tellReach) outcomes.push([{ reach: 'short' }, short], [{ reach: 'past' }, past]);
   const told = outcomes.filter(([, count]) => count !== 0);
   return {
-    shares: likely.map(({ share }) => share),
-    // The share of each ground stays outside: it is one for all putts of the set.
-    patterns: likely.map(({ strokes }) =>
-      told.map(([outcome]) => patternOf([{ strokes, share: 1 }], outcome)),
+    shares: spots.map(({ share }) => share),
+    // The share of each ground stays outside: it is one for all putts of the set, which may be many, so that every stroke counts.
+    outcomes: spots.map((spot) =>
+      told.map(([outcome]) => recordedStrokes([{ ...spot, share: 1 }], outcome, wide, {}, EVERY)),
     ),
     counts: told.map(([, count]) => count),
   };
 }
+const EVERY = Number.POSITIVE_INFINITY;

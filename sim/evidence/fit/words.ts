@@ -49,22 +49,16 @@ const PACES: Readonly<Record<PaceMeant, number>> = {
   normal: inchesToMetres(17),
   firm: inchesToMetres(30),
 };
-export interface PaceShare {
-  /** m past. */
-  readonly pace: number;
-  readonly share: number;
-}
-/** Not said: mostly normal, now and then one of the others. */
-export const UNSAID_PACES: readonly PaceShare[] = [
-  { pace: PACES.normal, share: 0.6 },
-  { pace: PACES.die, share: 0.2 },
-  { pace: PACES.firm, share: 0.2 },
-];
-/** The paces a putt may have been meant at. */
-export const pacesMeant = (
-  said: PaceMeant | undefined,
-  unsaid: readonly PaceShare[],
-): readonly PaceShare[] => (said === undefined ? unsaid : [{ pace: PACES[said], share: 1 }]);
+export const paceOf = (said: PaceMeant): number => PACES[said];
+/** Paces meant by one word, and by no word, lie about that pace by this share of it, 1 SD (ours): nobody means 17.0 inches. */
+export const PACE_SPREAD = 0.15;
+/**
+ * Where nothing was said: one pace that the player usually means, unknown, log-normal about "normal": from 6 to 48 in at 1.7 SD. Asked
+ * once, it is known to a fifth.
+ */
+export const USUAL_PACE = PACES.normal;
+export const USUAL_PACE_SPREAD = 0.6;
+export const ASKED_PACE_SPREAD = 0.2;
 
 /**
  * Errors of the stroke alone, 1 SD of nobody: within which a player says that it was as meant. What each player calls so is not
