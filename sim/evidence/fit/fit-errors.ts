@@ -19,7 +19,7 @@ import {
   recordedSet,
   Spots,
 } from './outcomes.ts';
-import { type Draws, drawPosterior, FEWEST_WORTH } from './posterior.ts';
+import { type Draws, drawPosterior, FEWEST_WORTH, likeliestOf } from './posterior.ts';
 import {
   defaultPrior,
   ERRORS,
@@ -34,9 +34,10 @@ import {
   tailsOf,
   USUAL,
   usualPaceOf,
+  widened,
   wideOf,
 } from './prior.ts';
-import { TAPS, type Tap, type TellApart, tellApart } from './tell-apart.ts';
+import { spreadSample, TAPS, type Tap, type TellApart, tellApart } from './tell-apart.ts';
 import { USUAL_PACE } from './words.ts';
 
 export interface FitErrorsOptions {
@@ -134,12 +135,17 @@ export type ErrorsFit =
  * claim one in some 4% of records, less what the prior pulls towards none (MODEL.md: by simulation).
  */
 export const SURE = 0.98;
-/** Strokes looked at are those of a player of so many times the usual errors. */
-const WIDE_TIMES = 1.6;
+/** Strokes are taken for a player of so many times the usual errors; then of so many times those found. */
+const WIDE_TIMES = 1.5;
+const NEAR_TIMES = 1.15;
+/** Strokes that stand for one putt, and putts that the first look is at. */
+const TAKEN = 140;
+const FIRST_PUTTS = 160;
 /** Players drawn for later use. */
 const PLAYERS = 200;
 /** Share of the work that is done when all outcomes are made. */
 const OUTCOMES_DONE = 0.5;
+const FIRST_DONE = 0.35;
 /** And when only the taps are left to weigh. */
 const NEARLY_DONE = 0.98;
 
@@ -157,28 +163,40 @@ export function fitErrors(record: FitRecord, options: FitErrorsOptions = {}): Er
     grounds: options.grounds ?? new Grounds(),
     level: options.level ?? false,
     wide: wideOf(prior, WIDE_TIMES),
+    taken: TAKEN,
   };
   const speeds = new Map(record.rounds?.map(({ id, greenSpeed }) => [id, greenSpeed]));
   const counted = record.putts.filter(counts).map((putt) => ({ putt, greenSpeed: speeds.get(putt.roundId) }));
   const passedOver = record.putts.length - counted.length;
-  const made = outcomesOf(record, counted, outcomes, (done) => wanted(OUTCOMES_DONE * done));
-  if (made === undefined) return { status: 'stopped' };
-  const { recorded, practicePutts, spots } = made;
   const { strokes = NO_STROKES } = record;
   const measuredStrokes = strokesIn(strokes);
-  if (recorded.length === 0 && measuredStrokes === 0) return { status: 'nothing', passedOver };
-
-  const likelihood = likelihoodOf(recorded, spots.all, wideOf(prior, STRAY_TIMES));
   const asked = counted.some(
     ({ putt }) => putt.startedAsMeant !== undefined || putt.paceAsMeant !== undefined,
   );
   const size = SCORES + (asked ? HABITS : 0);
-  const draws = drawPosterior({
-    logLikelihood(scores) {
+  const logOf = (recorded: readonly Recorded[], spots: Spots): ((scores: readonly number[]) => number) => {
+    const likelihood = likelihoodOf(recorded, spots.all, wideOf(prior, STRAY_TIMES));
+    return (scores) => {
       const someone = someoneOf(prior, scores);
       return likelihood.of(someone) + logOfStrokes(strokes, someone, prior.about);
-    },
+    };
+  };
+  // Twice: strokes are first taken for anybody, of some of the putts, then for the player found.
+  const some = spreadSample(counted, FIRST_PUTTS);
+  const first = outcomesOf(record, some, outcomes, (done) => wanted(FIRST_DONE * done));
+  if (first === undefined) return { status: 'stopped' };
+  if (first.recorded.length === 0 && measuredStrokes === 0) return { status: 'nothing', passedOver };
+  const logFirst = logOf(first.recorded, first.spots);
+  const about = likeliestOf(logFirst, size);
+  const found = someoneOf(prior, about);
+  const near: OutcomeOptions = { ...outcomes, wide: widened(found, NEAR_TIMES) };
+  const made = outcomesOf(record, counted, near, (done) => wanted(FIRST_DONE + (OUTCOMES_DONE - FIRST_DONE) * done));
+  if (made === undefined) return { status: 'stopped' };
+  const { recorded, practicePutts, spots } = made;
+  const draws = drawPosterior({
+    logLikelihood: logOf(recorded, spots),
     size,
+    about,
     seed,
     goesOn: (done) => wanted(OUTCOMES_DONE + (1 - OUTCOMES_DONE) * done),
   });
@@ -196,7 +214,7 @@ export function fitErrors(record: FitRecord, options: FitErrorsOptions = {}): Er
   );
   const apart = tellApart({
     putts: counted,
-    outcomes,
+    outcomes: near,
     prior,
     middle,
     covariance,
@@ -228,7 +246,7 @@ export function fitErrors(record: FitRecord, options: FitErrorsOptions = {}): Er
       verdict: tooLittle > SURE ? 'tooLittle' : tooLittle < 1 - SURE ? 'tooMuch' : 'cannotTell',
     },
     pace: fittedPace(draws, prior, counted, options.usualPace !== undefined),
-    tails: fittedError(draws, 1 - covariance[TAIL][TAIL], TAIL, tailsOf),
+    tails: fittedError(draws, 1 - covariance[TAIL][TAIL], TAIL, (score) => tailsOf(prior, score)),
     correlations,
     tellApart: apart,
     players: playersOf(draws, prior, seed),

@@ -14,7 +14,7 @@ import { BENCHMARK_CAPTURE, ballAt, greenOf } from '../../benchmarks/putts.ts';
 import { LineWalk } from '../../read/line.ts';
 import { startOf } from '../../roll/roll.ts';
 import { type GroundStrokes, groundStrokes } from './ground-strokes.ts';
-import { MeantLines } from './meant-lines.ts';
+import { BY_ACROSS, ENERGY, LINE_NUMBERS, MeantLines } from './meant-lines.ts';
 
 /** Share of putts on level ground (ours): of ordinary words "level and straight" are said of some putts in twenty. */
 const LEVEL_SHARE = 0.04;
@@ -50,8 +50,11 @@ export interface Ground {
   readonly rise: number;
   /** m */
   readonly length: number;
-  /** How far beside the hole the line of an ordinary pace is aimed, m, 0 or more. */
+  /** Rise across the putt per metre, to the high side, 0 or more. */
+  readonly across: number;
+  /** How far beside the hole the line of an ordinary pace is aimed, m, 0 or more; and how that goes with the slope across. */
   readonly aimOffset: number;
+  readonly aimByAcross: number;
   readonly lines: MeantLines;
   /** Rolled when first asked for. */
   readonly strokes: () => GroundStrokes;
@@ -106,6 +109,8 @@ export class Grounds {
   }
 }
 
+const numbers = new Float64Array(LINE_NUMBERS);
+
 /** @returns undefined where a ball has no line */
 function groundOf(spot: {
   readonly length: number;
@@ -125,13 +130,18 @@ function groundOf(spot: {
   const high = start < 0 ? -1 : 1;
   const lines = MeantLines.of(putt, high);
   if (lines === undefined) return undefined;
+  const angle = Math.min(Math.abs(start), WIDEST);
+  lines.at(0, SAID_AT, numbers);
+  const turn = (numbers[BY_ACROSS + 1] - angle * numbers[BY_ACROSS]) / numbers[ENERGY];
   let strokes: GroundStrokes | undefined;
   return {
     share,
     slope,
     rise: slope * Math.cos(turned),
+    across: slope * Math.abs(Math.sin(turned)),
     length,
-    aimOffset: length * Math.tan(Math.min(Math.abs(start), WIDEST)),
+    aimOffset: length * Math.tan(angle),
+    aimByAcross: length * turn * (1 + Math.tan(angle) ** 2),
     lines,
     strokes: () => {
       strokes ??= groundStrokes(walk, high, count, offset);

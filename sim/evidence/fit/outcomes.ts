@@ -13,7 +13,18 @@ import type { Ground, Grounds } from './grounds.ts';
 import type { MeasuredStrokes } from './measured-strokes.ts';
 import type { Someone, Spot } from './player-strokes.ts';
 import { type Answers, type LikelySpot, type Outcome, type RecordedStrokes, recordedStrokes } from './recorded-strokes.ts';
-import { countedSide, paceOf, type WrittenMiss, wordsShare, writtenSide } from './words.ts';
+import {
+  aimSd,
+  countedSide,
+  type GroundWords,
+  NO_WORDS,
+  paceOf,
+  riseSd,
+  slopeSdOf,
+  type WrittenMiss,
+  wordsShare,
+  writtenSide,
+} from './words.ts';
 
 /** A record to fit. */
 export interface FitRecord {
@@ -31,6 +42,11 @@ const LONGEST = 30;
 /** A ground that the words make so unlikely, beside the likeliest, is not looked at. */
 const UNLIKELY = 0.01;
 
+/** Spots of which something was said, as many as have any chance of it: their chances of the words are what an outcome is given. */
+export interface SaidOf {
+  readonly spots: readonly { readonly index: number; readonly share: number; readonly words: GroundWords }[];
+}
+
 /** Outcomes with how often each came: chance = sum over grounds of share x product of chance^count. */
 export interface Recorded {
   /** Of each ground: one when it is averaged over within the outcomes. */
@@ -38,14 +54,16 @@ export interface Recorded {
   /** Ground by ground, outcomes in turn. */
   readonly outcomes: readonly (readonly RecordedStrokes[])[];
   readonly counts: readonly number[];
+  readonly said: SaidOf | undefined;
 }
 
 export interface OutcomeOptions {
   readonly grounds: Grounds;
   /** All putts on level ground, whatever was said. */
   readonly level: boolean;
-  /** Whose strokes say which are looked at. */
+  /** Whose strokes say which are looked at, and how many for one putt. */
   readonly wide: Someone;
+  readonly taken: number;
 }
 
 /** All spots that a record speaks of, each once: a player's strokes are worked out once for all of them. */
@@ -63,7 +81,7 @@ export class Spots {
     if (place === undefined) {
       place = this.all.length;
       ofGround.set(pace, place);
-      this.all.push({ lines: ground.lines, pace });
+      this.all.push({ ground, pace });
     }
     return place;
   }
@@ -71,30 +89,52 @@ export class Spots {
 
 type Words = Pick<RecordedPutt, 'climb' | 'breaks' | 'slopeFelt' | 'paceMeant'>;
 
-/** Spots by words. */
-export interface LikelySpots {
-  readonly spots: readonly LikelySpot[];
-  /** Chance of the words among all putts of that length. */
-  readonly chance: number;
+const breaksOf = (breaks: Words['breaks'], turned: boolean): GroundWords['breaks'] =>
+  breaks === undefined || breaks === 'straight' ? breaks : turned ? 'lowSide' : 'highSide';
+
+/** Chance of words on a ground that may be misread by so much, for choosing which to look at. */
+function roughShare(ground: Ground, words: GroundWords, misread: number): number {
+  const { rise, slope, aimOffset, aimByAcross } = ground;
+  return wordsShare(words, {
+    rise,
+    riseSd: riseSd(misread),
+    slope,
+    slopeSd: slopeSdOf(misread),
+    aim: aimOffset,
+    aimSd: aimSd(aimByAcross * misread),
+  });
 }
 
+/** Misread by so much beside the words' own softness, rise over run: most that words are said of. */
+const MISREAD = 0.006;
+
 /** Grounds that putts with these words may have had, but for what the words all but rule out. */
-export function likelySpots(candidates: readonly Ground[], words: Words, list: Spots): LikelySpots {
-  const weighed = candidates.map((ground) => ({ ground, share: ground.share * wordsShare(words, ground) }));
-  const likeliest = weighed.reduce((most, { share }) => Math.max(most, share), 0);
-  const kept = weighed.filter(({ share }) => share > UNLIKELY * likeliest);
-  const total = kept.reduce((sum, { share }) => sum + share, 0);
-  const pace = words.paceMeant && paceOf(words.paceMeant);
-  return {
-    spots: kept.map(({ ground, share }) => ({
-      lines: ground.lines,
-      pace,
-      index: list.indexOf(ground, pace),
-      strokes: ground.strokes(),
-      share: share / total,
-    })),
-    chance: weighed.reduce((sum, { share }) => sum + share, 0),
-  };
+export function likelySpots(
+  candidates: readonly Ground[],
+  said: Words,
+  list: Spots,
+  misread = MISREAD,
+): LikelySpot[] {
+  const { climb, slopeFelt, breaks, paceMeant } = said;
+  const ways = breaks === undefined || breaks === 'straight' ? [false] : [false, true];
+  const weighed = candidates.flatMap((ground) =>
+    ways.map((turned) => {
+      const words: GroundWords = { climb, slopeFelt, breaks: breaksOf(breaks, turned) };
+      return { ground, turned, words, chance: ground.share * roughShare(ground, words, misread) };
+    }),
+  );
+  const likeliest = weighed.reduce((most, { chance }) => Math.max(most, chance), 0);
+  const kept = weighed.filter(({ chance }) => chance > UNLIKELY * likeliest);
+  const pace = paceMeant && paceOf(paceMeant);
+  return kept.map(({ ground, turned, words }) => ({
+    ground,
+    pace,
+    index: list.indexOf(ground, pace),
+    words: climb === undefined && slopeFelt === undefined && breaks === undefined ? undefined : words,
+    turned,
+    strokes: ground.strokes(),
+    share: ground.share,
+  }));
 }
 
 /** How "as meant?" was answered of a putt. */
@@ -103,16 +143,18 @@ export const answersGiven = ({ startedAsMeant, paceAsMeant }: RecordedPutt): Ans
   paceAsMeant,
 });
 
-/** What was written of the end of a putt. */
-export function outcomeOf({ holed, miss, breaks }: RecordedPutt): Outcome {
-  if (holed) return 'holed';
-  const { side, reach, leave } = miss ?? {};
-  return {
-    ...(side && { side: writtenSide(side, breaks) }),
-    ...(reach && { reach }),
-    ...(leave !== undefined && { leave }),
+/** What was written of the end of a putt, on ground high on the side of the word for its break or (turned) on the other. */
+export const outcomeOf =
+  ({ holed, miss, breaks }: RecordedPutt) =>
+  (turned: boolean): Outcome => {
+    if (holed) return 'holed';
+    const { side, reach, leave } = miss ?? {};
+    return {
+      ...(side && { side: writtenSide(side, breaks, turned) }),
+      ...(reach && { reach }),
+      ...(leave !== undefined && { leave }),
+    };
   };
-}
 
 /** Does this putt say anything of its player? */
 export const counts = ({ kind, distance }: RecordedPutt): boolean =>
@@ -124,9 +166,15 @@ export function spotsOfPutt(
   { grounds, level }: OutcomeOptions,
   greenSpeed: number | undefined,
   list: Spots,
-): LikelySpots {
+): LikelySpot[] {
   const candidates = grounds.of({ length: putt.distance, greenSpeed, level, exact: false });
   return likelySpots(candidates, level ? { paceMeant: putt.paceMeant } : putt, list);
+}
+
+/** @returns undefined where nothing was said */
+export function saidOf(spots: readonly LikelySpot[]): SaidOf | undefined {
+  const said = spots.flatMap(({ index, share, words }) => (words ? [{ index, share, words }] : []));
+  return said.length > 0 ? { spots: said } : undefined;
 }
 
 /** @returns undefined when the putt has no ground on which a ball rests */
@@ -136,23 +184,27 @@ export function recordedPutt(
   greenSpeed: number | undefined,
   list: Spots,
 ): Recorded | undefined {
-  const { spots } = spotsOfPutt(putt, options, greenSpeed, list);
+  const spots = spotsOfPutt(putt, options, greenSpeed, list);
   if (spots.length === 0) return undefined;
-  const strokes = recordedStrokes(spots, outcomeOf(putt), options.wide, answersGiven(putt));
-  return { shares: [1], outcomes: [[strokes]], counts: [1] };
+  const strokes = recordedStrokes(spots, outcomeOf(putt), options, answersGiven(putt));
+  return { shares: [1], outcomes: [[strokes]], counts: [1], said: saidOf(spots) };
 }
 
 /** @returns undefined when the set says nothing */
 export function recordedSet(
   set: PracticeSet,
-  { grounds, level, wide }: OutcomeOptions,
+  options: OutcomeOptions,
   list: Spots,
 ): Recorded | undefined {
+  const { grounds, level } = options;
   const { distance: length, attempts, holed, misses = {} } = set;
   if (!(attempts > 0) || length < SHORTEST || length > LONGEST) return undefined;
   const isLevel = level || set.ground === 'carpet';
   const candidates = grounds.of({ length, level: isLevel, exact: true });
-  const { spots } = likelySpots(candidates, isLevel ? {} : set, list);
+  // One ground spoken of after many putts: as it is.
+  const likely = likelySpots(candidates, isLevel ? {} : set, list, 0).filter(({ turned }) => !turned);
+  const chances = likely.map(({ ground, share, words = NO_WORDS }) => share * roughShare(ground as Ground, words, 0));
+  const total = chances.reduce((sum, chance) => sum + chance, 0);
   const missed = attempts - holed;
   const { high = 0, low = 0, short = 0, past = 0 } = misses;
   const tellSide = high + low > 0 && high + low <= missed;
@@ -166,12 +218,15 @@ export function recordedSet(
   if (tellReach) outcomes.push([{ reach: 'short' }, short], [{ reach: 'past' }, past]);
   const told = outcomes.filter(([, count]) => count !== 0);
   return {
-    shares: spots.map(({ share }) => share),
+    shares: chances.map((chance) => chance / total),
     // The share of each ground stays outside: it is one for all putts of the set, which may be many, so that every stroke counts.
-    outcomes: spots.map((spot) =>
-      told.map(([outcome]) => recordedStrokes([{ ...spot, share: 1 }], outcome, wide, {}, EVERY)),
+    outcomes: likely.map((spot) =>
+      told.map(([outcome]) =>
+        recordedStrokes([{ ...spot, words: undefined, share: 1 }], () => outcome, { ...options, taken: EVERY }),
+      ),
     ),
     counts: told.map(([, count]) => count),
+    said: undefined,
   };
 }
 const EVERY = Number.POSITIVE_INFINITY;

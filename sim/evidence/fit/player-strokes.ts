@@ -6,6 +6,7 @@
  * on ground that breaks much the starts are a little skewed, which a fit does not see (tests: beside lines solved anew).
  */
 import type { Player } from '../../types.ts';
+import type { Ground } from './grounds.ts';
 import {
   BY_ACROSS,
   BY_ALONG,
@@ -13,12 +14,11 @@ import {
   BY_SPEED,
   ENERGY,
   LINE_NUMBERS,
-  type MeantLines,
   SWEEP,
 } from './meant-lines.ts';
 import { normalBelow } from './normal-below.ts';
 import { Tails } from './tails.ts';
-import { PACE_SPREAD, yesOf } from './words.ts';
+import { aimSd, type GroundWords, PACE_SPREAD, riseSd, type SpokenOf, slopeSdOf, wordsShare, yesOf } from './words.ts';
 
 /** What the player calls "as meant": errors of the stroke alone up to these, radians and shares of the distance. */
 export interface Bands {
@@ -35,17 +35,19 @@ export interface Someone {
   readonly tails: number;
   /** Share of the rim rule's fastest drop that still drops. */
   readonly rim: number;
+  /** How much of the misreading is in the words on the ground: 1 said as seen before the putt, 0 as the ball has shown it. */
+  readonly saidAsSeen: number;
   readonly bands: Bands;
 }
 
 /** A ground and a pace: said, or undefined for the usual one. */
 export interface Spot {
-  readonly lines: MeantLines;
+  readonly ground: Pick<Ground, 'lines' | 'rise' | 'across' | 'aimOffset' | 'aimByAcross'>;
   readonly pace: number | undefined;
 }
 
 /** Numbers kept of each spot. */
-const NUMBERS = 9;
+const NUMBERS = 21;
 /** The energy meant is never taken for less than this share of its mean. */
 const LEAST_MEANT = 0.1;
 const LEAST = 1e-12;
@@ -57,8 +59,13 @@ export class PlayerStrokes {
   private readonly tails = new Tails();
   private lineVariance = 0;
   private bands: Bands = { start: 0, pace: 0 };
+  private saidAsSeen = 0;
+  private riseSdOfAll = 1;
+  private slopeSdOfAll = 1;
+  private readonly spoken: SpokenOf = { rise: 0, riseSd: 1, slope: 0, slopeSd: 1, aim: 0, aimSd: 1 };
 
-  fill(spots: readonly Spot[], { player, usualPace, tails, bands }: Someone): void {
+  fill(spots: readonly Spot[], someone: Someone): void {
+    const { player, usualPace, tails, bands } = someone;
     if (this.numbers.length < NUMBERS * spots.length) this.numbers = new Float64Array(NUMBERS * spots.length);
     const { numbers } = this;
     this.tails.set(tails);
@@ -68,8 +75,14 @@ export class PlayerStrokes {
     const speed = player.speedSd ** 2;
     const pace = PACE_SPREAD ** 2;
     const times = 1 + player.paceBias;
+    const { saidAsSeen } = someone;
+    const seen = 1 + saidAsSeen * player.readBias;
+    this.saidAsSeen = saidAsSeen;
+    this.riseSdOfAll = riseSd(saidAsSeen * player.slopeSd);
+    this.slopeSdOfAll = slopeSdOf(saidAsSeen * player.slopeSd);
     for (let k = 0; k < spots.length; k++) {
-      spots[k].lines.at(player.readBias, spots[k].pace ?? usualPace, line);
+      const { ground, pace: said } = spots[k];
+      ground.lines.at(player.readBias, said ?? usualPace, line);
       const meant = Math.max(1e-3, line[ENERGY]);
       const variance =
         slope * (line[BY_ALONG] ** 2 + line[BY_ACROSS] ** 2) + speed * line[BY_SPEED] ** 2 + pace * line[BY_PACE] ** 2;
@@ -94,11 +107,41 @@ export class PlayerStrokes {
       numbers[at + 6] = sweepSlope;
       numbers[at + 7] = Math.max(0, sweepVariance - sweepSlope * both);
       numbers[at + 8] = Math.sqrt(1 / energyVariance);
+      // What the energy tells of the slope seen along, and how far off that leaves it; the start likewise of the slope across.
+      const along = (slope * line[BY_ALONG] * times) / energyVariance;
+      numbers[at + 9] = saidAsSeen * along;
+      numbers[at + 10] = riseSd(saidAsSeen * Math.sqrt(Math.max(0, slope - along * slope * line[BY_ALONG] * times)));
+      numbers[at + 11] = slope * line[BY_ACROSS + 1];
+      numbers[at + 12] = slope * line[BY_ACROSS];
+      const mid = line[SWEEP] / meant;
+      const plain = this.lineVariance + (numbers[at + 7] + (sweepSlope - mid) ** 2 * numbers[at + 4]) / (meant * meant);
+      const cov = (numbers[at + 11] - mid * numbers[at + 12]) / meant;
+      const left = Math.sqrt(Math.max(0, slope - (cov * cov) / plain));
+      numbers[at + 13] = seen * ground.rise;
+      numbers[at + 14] = seen * ground.across;
+      numbers[at + 15] = ground.aimOffset + ground.aimByAcross * (seen - 1) * ground.across;
+      numbers[at + 16] = saidAsSeen * ground.aimByAcross;
+      numbers[at + 17] = aimSd(saidAsSeen * ground.aimByAcross * left);
+      numbers[at + 18] = aimSd(saidAsSeen * ground.aimByAcross * player.slopeSd);
+      numbers[at + 19] = slopeSdOf(saidAsSeen * left);
     }
   }
 
-  /** Density at a stroke, per radian and m^2/s^2; with "as meant" answered, times the chance of that answer. */
-  at(spot: number, start: number, energy: number, started?: boolean, paced?: boolean): number {
+  /** Chance of words on the ground there, whatever the stroke. */
+  words(spot: number, words: GroundWords): number {
+    const { numbers, spoken } = this;
+    const at = NUMBERS * spot;
+    spoken.rise = numbers[at + 13];
+    spoken.riseSd = this.riseSdOfAll;
+    spoken.slope = Math.hypot(numbers[at + 13], numbers[at + 14]);
+    spoken.slopeSd = this.slopeSdOfAll;
+    spoken.aim = numbers[at + 15];
+    spoken.aimSd = numbers[at + 18];
+    return wordsShare(words, spoken);
+  }
+
+  /** Density at a stroke, per radian and m^2/s^2, times the chances of what was said: words on the ground, "as meant". */
+  at(spot: number, start: number, energy: number, words?: GroundWords, started?: boolean, paced?: boolean): number {
     const { numbers } = this;
     const at = NUMBERS * spot;
     const meant = numbers[at];
@@ -112,6 +155,21 @@ export class PlayerStrokes {
     const aside = start - middle;
     const square = off * off * numbers[at + 2] + (aside * aside) / variance;
     let density = (this.tails.of(square) * numbers[at + 8]) / Math.sqrt(variance);
+    if (words !== undefined) {
+      // What this stroke tells of the slope seen: the words are of that slope.
+      const { spoken } = this;
+      const across = ((numbers[at + 11] - middle * numbers[at + 12]) / then / variance) * aside;
+      spoken.rise = numbers[at + 13] + numbers[at + 9] * off;
+      spoken.riseSd = numbers[at + 10];
+      spoken.aim = numbers[at + 15] + numbers[at + 16] * across;
+      spoken.aimSd = numbers[at + 17];
+      if (words.slopeFelt !== undefined) {
+        const aslant = numbers[at + 14] + this.saidAsSeen * across;
+        spoken.slope = Math.sqrt(spoken.rise * spoken.rise + aslant * aslant);
+        spoken.slopeSd = numbers[at + 19];
+      }
+      density *= wordsShare(words, spoken);
+    }
     if (started !== undefined) {
       const share = this.lineVariance / variance;
       const spread = Math.sqrt(this.lineVariance * (1 - share)) + LEAST;

@@ -45,6 +45,8 @@ export interface PosteriorSearch {
   /** Logarithm of the likelihood at scores. */
   readonly logLikelihood: (scores: readonly number[]) => number;
   readonly size: number;
+  /** Where to begin to look; default the middle of the prior. */
+  readonly about?: readonly number[];
   readonly seed: number | string;
   /** Asked now and then, with how far it is, 0 to 1; false ends the search. */
   readonly goesOn: (done: number) => boolean;
@@ -99,8 +101,12 @@ function spreadFrom(bends: Matrix): number[][] {
   return inverseOf(bends) ?? unit;
 }
 
+/** The likeliest scores alone. */
+export const likeliestOf = (logLikelihood: PosteriorSearch['logLikelihood'], size: number): readonly number[] =>
+  least((scores) => squares(scores) / 2 - logLikelihood(scores), new Array<number>(size).fill(0), START_SPREAD).at;
+
 /** @returns undefined when it was not wanted to the end */
-export function drawPosterior({ logLikelihood, size, seed, goesOn }: PosteriorSearch): Draws | undefined {
+export function drawPosterior({ logLikelihood, size, about, seed, goesOn }: PosteriorSearch): Draws | undefined {
   let asked = 0;
   let stopped = false;
   const misfit = (scores: readonly number[]): number => {
@@ -109,7 +115,7 @@ export function drawPosterior({ logLikelihood, size, seed, goesOn }: PosteriorSe
     return stopped ? Number.POSITIVE_INFINITY : squares(scores) / 2 - logLikelihood(scores);
   };
   const zeros = new Array<number>(size).fill(0);
-  const { at, misfit: lowest } = least(misfit, zeros, START_SPREAD);
+  const { at, misfit: lowest } = least(misfit, about ?? zeros, START_SPREAD);
   if (stopped) return undefined;
   const steps = stepsAt(misfit, at, lowest);
   if (stopped) return undefined;
@@ -125,14 +131,14 @@ export function drawPosterior({ logLikelihood, size, seed, goesOn }: PosteriorSe
     const worth = 1 / weights.reduce((sum, weight) => sum + weight * weight, 0);
     if (best === undefined || worth > best.worth) best = { scores, weights, worth, likeliest: at, asked };
     if (worth > ENOUGH * ROUND) break;
-    const about = middle.map((_, i) => scores.reduce((sum, draw, k) => sum + weights[k] * draw[i], 0));
-    const around = about.map((_, i) =>
-      about.map((_also, j) =>
-        scores.reduce((sum, draw, k) => sum + weights[k] * (draw[i] - about[i]) * (draw[j] - about[j]), 0),
+    const centre = middle.map((_, i) => scores.reduce((sum, draw, k) => sum + weights[k] * draw[i], 0));
+    const around = centre.map((_, i) =>
+      centre.map((_also, j) =>
+        scores.reduce((sum, draw, k) => sum + weights[k] * (draw[i] - centre[i]) * (draw[j] - centre[j]), 0),
       ),
     );
     if (choleskyFactor(around) === undefined) break;
-    middle = about;
+    middle = centre;
     spread = around;
   }
   return best && { ...best, asked };

@@ -1,6 +1,6 @@
 /**
  * What is thought of a player before his record is looked at, and the measure in which a fit searches. Answers for: the six errors,
- * three things of no interest in themselves and two habits of speech as normal scores, one for each. Leaves out: the record.
+ * four things of no interest in themselves and two habits of speech as normal scores, one for each. Leaves out: the record.
  *
  * Each score is standard normal before the record: 0 is the middle, 1 is one SD more. The four spreads are log-normal about a
  * preset's, the two biases normal about 0. The habits of speech (what this player calls "as meant") take part only where such answers
@@ -26,6 +26,11 @@ export interface ErrorsPrior {
   /** Pace meant where nothing was said: middle, m past, and SD of its logarithm. */
   readonly usualPace: number;
   readonly usualPaceSpread: number;
+  /** Degrees of freedom of strokes: middle, and SD of the logarithm of what lies above FEWEST_DEGREES. */
+  readonly tails: number;
+  readonly tailsSpread: number;
+  /** SD of the logarithm of what the hole takes in beside the rim rule. */
+  readonly rimSpread: number;
 }
 
 /**
@@ -40,12 +45,13 @@ const SPREADS = { logSpread: 0.45, paceBiasSd: 0.05, readBiasSd: 0.4 };
  * Degrees of freedom of strokes: log-normal, at its middle now and then one far off, at two SD a bell curve or two thirds of tails that no
  * mean survives (ours).
  */
-const TAILS = 12;
-const TAILS_SPREAD = 0.7;
+const TAILS = { tails: 12, tailsSpread: 0.7 };
 /** Fewer have no spread, more are a bell curve. */
 const FEWEST_DEGREES = 2.1;
 /** What drops beside the rim rule, share of its fastest: log-normal about the rule (ours: the rule is a rigid rim on a level green). */
-const RIM_SPREAD = 0.1;
+const RIM = { rimSpread: 0.1 };
+/** How much of what was misread is in the words: half, from a tenth to nine tenths at 1.6 SD (ours). */
+const SAID_SPREAD = 1.4;
 
 /** About the preset between scratch and averaging 90. @param usualPace asked of the player once, m past */
 export function defaultPrior(usualPace?: number): ErrorsPrior {
@@ -54,17 +60,20 @@ export function defaultPrior(usualPace?: number): ErrorsPrior {
   return {
     about: preset.player,
     ...SPREADS,
+    ...TAILS,
+    ...RIM,
     usualPace: usualPace ?? USUAL_PACE,
     usualPaceSpread: usualPace === undefined ? USUAL_PACE_SPREAD : ASKED_PACE_SPREAD,
   };
 }
 
-/** Scores after those of the errors: usual pace, tails, rim. */
+/** Scores after those of the errors: usual pace, tails, rim, what the words are of. */
 export const USUAL = ERRORS.length;
 export const TAIL = USUAL + 1;
-export const RIM = USUAL + 2;
+const RIM_SCORE = USUAL + 2;
+const SAID = USUAL + 3;
 /** So many scores, and two more where habits of speech take part. */
-export const SCORES = ERRORS.length + 3;
+export const SCORES = ERRORS.length + 4;
 export const HABITS = 2;
 
 /** An error from its score. */
@@ -93,9 +102,8 @@ export function playerOfScores(prior: ErrorsPrior, scores: readonly number[]): P
 
 export const usualPaceOf = ({ usualPace, usualPaceSpread }: ErrorsPrior, score: number): number =>
   usualPace * Math.exp(usualPaceSpread * score);
-export const tailsOf = (score: number): number =>
-  FEWEST_DEGREES + (TAILS - FEWEST_DEGREES) * Math.exp(TAILS_SPREAD * score);
-export const rimOf = (score: number): number => Math.exp(RIM_SPREAD * score);
+export const tailsOf = ({ tails, tailsSpread }: ErrorsPrior, score: number): number =>
+  FEWEST_DEGREES + (tails - FEWEST_DEGREES) * Math.exp(tailsSpread * score);
 
 /** What "as meant" takes in, from the scores that follow the others; without them the middles. */
 const bandsOfScores = (scores: readonly number[]): Bands => ({
@@ -107,25 +115,28 @@ const bandsOfScores = (scores: readonly number[]): Bands => ({
 export const someoneOf = (prior: ErrorsPrior, scores: readonly number[]): Someone => ({
   player: playerOfScores(prior, scores),
   usualPace: usualPaceOf(prior, scores[USUAL] ?? 0),
-  tails: tailsOf(scores[TAIL] ?? 0),
-  rim: rimOf(scores[RIM] ?? 0),
+  tails: tailsOf(prior, scores[TAIL] ?? 0),
+  rim: Math.exp(prior.rimSpread * (scores[RIM_SCORE] ?? 0)),
+  saidAsSeen: process.env.K ? Number(process.env.K) : 1 / (1 + Math.exp(-SAID_SPREAD * (scores[SAID] ?? 0))),
   bands: bandsOfScores(scores),
 });
 
-/** A player of so many times the usual errors. */
-export function wideOf(prior: ErrorsPrior, times: number): Someone {
-  const { about } = prior;
-  const middle = someoneOf(prior, ERRORS.map(() => 0));
+/** The same, with so many times the spreads, and tails. */
+export function widened(someone: Someone, times: number): Someone {
+  const { player } = someone;
   return {
-    ...middle,
-    tails: 4,
+    ...someone,
+    tails: Math.min(someone.tails, WIDE_TAILS),
     player: {
-      lineSd: times * about.lineSd,
-      paceSd: times * about.paceSd,
-      slopeSd: times * about.slopeSd,
-      speedSd: times * about.speedSd,
-      paceBias: 0,
-      readBias: 0,
+      ...player,
+      lineSd: times * player.lineSd,
+      paceSd: times * player.paceSd,
+      slopeSd: times * player.slopeSd,
+      speedSd: times * player.speedSd,
     },
   };
 }
+const WIDE_TAILS = 5;
+
+/** A player of so many times the usual errors. */
+export const wideOf = (prior: ErrorsPrior, times: number): Someone => widened(someoneOf(prior, new Array(SCORES).fill(0)), times);

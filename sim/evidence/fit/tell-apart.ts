@@ -11,12 +11,11 @@
 
 import { inverseOf, type Matrix } from '../cholesky.ts';
 import type { RecordedPutt } from '../record.ts';
-import { mixedChance, STRAY_TIMES } from './likelihood.ts';
-import { answersGiven, counts, type LikelySpots, type OutcomeOptions, outcomeOf, Spots, spotsOfPutt } from './outcomes.ts';
+import { chanceOfWords, mixedChance, STRAY_TIMES } from './likelihood.ts';
+import { answersGiven, counts, type OutcomeOptions, outcomeOf, type SaidOf, Spots, saidOf, spotsOfPutt } from './outcomes.ts';
 import { PlayerStrokes, type Someone } from './player-strokes.ts';
 import { ERRORS, type ErrorName, type ErrorsPrior, HABITS, SCORES, someoneOf, wideOf } from './prior.ts';
-import { type Answers, chanceOf, type Outcome, type RecordedStrokes, recordedStrokes } from './recorded-strokes.ts';
-import { writtenSide } from './words.ts';
+import { chanceOf, type RecordedStrokes, recordedStrokes } from './recorded-strokes.ts';
 
 /** What may be tapped of a putt beside its distance and end; each is optional in the form. */
 export const TAPS = [
@@ -86,8 +85,9 @@ function isOpen(putt: RecordedPutt, tap: Tap): boolean {
 
 interface Possible {
   readonly strokes: RecordedStrokes;
-  /** Chance of the answer by the ground alone; 1 where it hangs on the stroke. */
-  readonly chance: number;
+  readonly said: SaidOf | undefined;
+  /** Chance of an answer that hangs on neither ground nor stroke. */
+  readonly share: number;
 }
 
 const WORDS = {
@@ -106,28 +106,28 @@ function answersOf(
   options: OutcomeOptions,
   list: Spots,
 ): Possible[] {
-  const spotsOf = (of: RecordedPutt): LikelySpots => spotsOfPutt(of, options, greenSpeed, list);
-  const made = ({ spots }: LikelySpots, outcome: Outcome, given: Answers): RecordedStrokes =>
-    recordedStrokes(spots, outcome, options.wide, given);
-  const outcome = outcomeOf(putt);
-  const given = answersGiven(putt);
-  if (tap === 'side') {
-    const spots = spotsOf(putt);
-    if (outcome === 'holed') return [];
-    return (['high', 'low', 'online'] as const).map((side) => ({
-      strokes: made(spots, { ...outcome, side: writtenSide(side, putt.breaks ?? 'leftToRight') }, given),
-      chance: 1,
-    }));
-  }
+  const made = (of: RecordedPutt): Possible => {
+    const spots = spotsOfPutt(of, options, greenSpeed, list);
+    return {
+      strokes: recordedStrokes(spots, outcomeOf(of), options, answersGiven(of)),
+      said: saidOf(spots),
+      share: 1,
+    };
+  };
+  if (tap === 'side')
+    return putt.miss === undefined
+      ? []
+      : (['high', 'low', 'online'] as const).map((side) =>
+          made({ ...putt, breaks: putt.breaks ?? 'leftToRight', miss: { leave: 0, ...putt.miss, side } }),
+        );
   if (tap === 'startedAsMeant' || tap === 'paceAsMeant') {
-    const strokes = made(spotsOf(putt), outcome, given);
-    return [true, false].map((answer) => ({ strokes: { ...strokes, [tap]: answer }, chance: 1 }));
+    const { strokes, ...rest } = made(putt);
+    return [true, false].map((answer) => ({ strokes: { ...strokes, [tap]: answer }, ...rest }));
   }
-  return WORDS[tap].map((word, i) => {
-    const spots = spotsOf({ ...putt, [tap]: word });
-    const chance = tap === 'paceMeant' ? PACE_SHARES[i] : spots.chance;
-    return { strokes: made(spots, outcome, given), chance };
-  });
+  return WORDS[tap].map((word, i) => ({
+    ...made({ ...putt, [tap]: word }),
+    share: tap === 'paceMeant' ? PACE_SHARES[i] : 1,
+  }));
 }
 
 /** The middle player, those one step away in each score, up and down, and the stray one. */
@@ -156,19 +156,25 @@ const strokesOf = new PlayerStrokes();
 
 /** Adds the covariance over answers of the gradient, putt by putt. */
 function addInformation(putts: readonly (readonly Possible[])[], list: Spots, about: Around, into: number[][]): void {
-  const chancesOf = (someone: Someone): number[][] => {
+  // Of the outcome given the words, as the fit has it; and of the words.
+  const chancesOf = (someone: Someone): { given: number; words: number }[][] => {
     strokesOf.fill(list.all, someone);
-    return putts.map((answers) => answers.map(({ strokes }) => chanceOf(strokes, strokesOf, someone.rim)));
+    return putts.map((answers) =>
+      answers.map(({ strokes, said }) => {
+        const words = said ? chanceOfWords(said, strokesOf) : 1;
+        return { given: chanceOf(strokes, strokesOf, someone.rim) / words, words };
+      }),
+    );
   };
   const strays = chancesOf(about.stray);
   const middles = chancesOf(about.middle);
   const ups = about.ups.map(chancesOf);
   const downs = about.downs.map(chancesOf);
   putts.forEach((answers, p) => {
-    const log = (of: readonly number[][], w: number): number => Math.log(mixedChance(of[p][w], strays[p][w]));
+    const chance = (of: typeof middles, w: number): number => mixedChance(of[p][w].given, strays[p][w].given);
     addOne(
-      answers.map(({ chance }, w) => chance * mixedChance(middles[p][w], strays[p][w])),
-      answers.map((_, w) => ups.map((up, i) => (log(up, w) - log(downs[i], w)) / (2 * STEP))),
+      answers.map(({ share }, w) => share * middles[p][w].words * chance(middles, w)),
+      answers.map((_, w) => ups.map((up, i) => Math.log(chance(up, w) / chance(downs[i], w)) / (2 * STEP))),
       into,
     );
   });
@@ -187,8 +193,8 @@ function addOne(chances: readonly number[], gradients: readonly (readonly number
         into[i][j] += (chances[w] / total) * (gradients[w][i] - mean[i]) * (gradients[w][j] - mean[j]);
 }
 
-/** Evenly through a list. */
-function spreadSample<T>(list: readonly T[], most: number): T[] {
+/** So many at most, evenly through a list. */
+export function spreadSample<T>(list: readonly T[], most: number): T[] {
   if (list.length <= most) return [...list];
   return Array.from({ length: most }, (_, i) => list[Math.floor(((i + 0.5) * list.length) / most)]);
 }
