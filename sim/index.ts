@@ -102,6 +102,7 @@ export {
   type FittedBiasVerdict,
   type FittedError,
   type FittedErrors,
+  type FittedPace,
   type FittedReadBias,
   fitErrors,
 } from './evidence/fit/fit-errors.ts';
@@ -110,7 +111,6 @@ export { type GateCount, type MeasuredStrokes, strokesIn } from './evidence/fit/
 export type { FitRecord } from './evidence/fit/outcomes.ts';
 export { defaultPrior, ERRORS, type ErrorName, type ErrorsPrior } from './evidence/fit/prior.ts';
 export { type ErrorPair, TAPS, type Tap, type TapGain, type TellApart } from './evidence/fit/tell-apart.ts';
-export type { PaceShare } from './evidence/fit/words.ts';
 export { type GainedFromBand, gainedByBand } from './evidence/gained-bands.ts';
 export {
   chanceAtLeast,
