@@ -46,8 +46,16 @@ export {
   type CostRow,
   type CostTable,
   costTable,
+  costTables,
   type LikelyPlayer,
 } from './costs/cost-table.ts';
+export {
+  type DieOrFirm,
+  type DieOrFirmVerdict,
+  dieOrFirmFor,
+  differenceOn,
+  inTellingOrder,
+} from './costs/die-or-firm.ts';
 export { type FirmerRow, type FirmerVerdict, type PaceFigures, WORTH } from './costs/firmer.ts';
 export {
   type FirstPuttMix,
@@ -57,6 +65,8 @@ export {
 } from './costs/first-putts.ts';
 export { FIRMER_LENGTHS, FIRMER_SLOPES } from './costs/ground.ts';
 export type { Interval } from './costs/intervals.ts';
+export { type Measurement, narrowed } from './costs/narrowed.ts';
+export { type Parted, type PartedBy, readingShare, type TellingTest } from './costs/parted.ts';
 export {
   type BandCost,
   COST_BANDS,

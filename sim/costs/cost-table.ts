@@ -23,7 +23,7 @@ import {
   usualAt,
 } from './ground.ts';
 import { afterStep, STEPS, type StepId } from './steps.ts';
-import { type Axis, ERRORS, playersFor, surrogateOf } from './surrogate.ts';
+import { type Axis, ERRORS, playersFor, type Surrogate, surrogateOf } from './surrogate.ts';
 
 /** One player this one may be, and how likely he is beside the others. */
 export interface LikelyPlayer {
@@ -83,6 +83,20 @@ const PREPARING = 14;
 
 /** @param likely at least one, of some weight */
 export function costTable(likely: readonly LikelyPlayer[], options: CostOptions = {}): CostTable {
+  let table: CostTable | undefined;
+  for (table of costTables(likely, options));
+  if (table === undefined) throw new Error('no table');
+  return table;
+}
+
+/**
+ * The table of the middle player alone, then, where there are several, of all.
+ * @param likely at least one, of some weight
+ */
+export function* costTables(
+  likely: readonly LikelyPlayer[],
+  options: CostOptions = {},
+): Generator<CostTable, void> {
   const { usual = PLAIN_PACE, mix = CLUB_MIX, capture, onProgress } = options;
   const players = likely.filter(({ weight }) => weight > 0);
   if (players.length === 0) throw new Error('Got no likely player of any weight, expected at least one.');
@@ -108,11 +122,40 @@ export function costTable(likely: readonly LikelyPlayer[], options: CostOptions 
     const expected = step === 'bestPace' ? bestAt : usualAt;
     return LENGTHS.map((_, i) => now[usualAt(i) + EXPECTED] - then[expected(i) + EXPECTED]);
   });
+  const middleOnly: Costed = { middle, usual, greenSpeed, now, saves };
+  yield tableFor(middleOnly, [{ player: middle, weight: 1 }]);
+  if (axes.length === 0) {
+    onProgress?.(1);
+    return;
+  }
+  const surrogate = surrogateOf(middle, axes, (player) => play(player));
+  const worst = checks.reduce((most, player) => {
+    const outright = play(player, true);
+    return LENGTHS.reduce((top, _, i) => {
+      const at = usualAt(i) + EXPECTED;
+      return Math.max(top, Math.abs(outright[at] - surrogate.valueAt(player, at)));
+    }, most);
+  }, 0);
+  onProgress?.(1);
+  yield tableFor({ ...middleOnly, surrogate, checked: { players: checks.length, worst } }, players);
+}
+
+/** What the middle player makes of the ground, now and after each step, and what stands for the others. */
+interface Costed extends Pick<CostTable, 'middle' | 'usual' | 'greenSpeed'> {
+  readonly now: Float64Array;
+  /** Step by step, length by length. */
+  readonly saves: readonly (readonly number[])[];
+  readonly surrogate?: Surrogate;
+  readonly checked?: CostTable['checked'];
+}
+
+function tableFor(
+  { middle, usual, greenSpeed, now, saves, surrogate, checked }: Costed,
+  players: readonly LikelyPlayer[],
+): CostTable {
   // One player: nothing to be put in between.
-  const surrogate = axes.length === 0 ? undefined : surrogateOf(middle, axes, (player) => play(player));
   const puttsOf = (player: Player, at: number): number =>
     surrogate === undefined ? now[at] : surrogate.valueAt(player, at);
-
   const count = LENGTHS.length;
   const putts = new Float64Array(players.length * count);
   const saved = Object.fromEntries(
@@ -146,14 +189,6 @@ export function costTable(likely: readonly LikelyPlayer[], options: CostOptions 
     return outright + here - there;
   }
 
-  const worst = checks.reduce((most, player) => {
-    const outright = play(player, true);
-    return LENGTHS.reduce((top, _, i) => {
-      const at = usualAt(i) + EXPECTED;
-      return Math.max(top, Math.abs(outright[at] - puttsOf(player, at)));
-    }, most);
-  }, 0);
-  onProgress?.(1);
   return {
     middle,
     usual,
@@ -168,7 +203,7 @@ export function costTable(likely: readonly LikelyPlayer[], options: CostOptions 
     weights: Float64Array.from(players, ({ weight }) => weight),
     now: putts,
     saved,
-    checked: surrogate && { players: checks.length, worst },
+    checked,
     firmer: firmerRows({ middle: now, usual, players, puttsOf }),
   };
 }

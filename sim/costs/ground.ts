@@ -23,7 +23,7 @@ export const LENGTHS: readonly number[] = [1.5, 3, 5, 8, 12, 20, 30, 42, 60].map
 export const FIRMER_LENGTHS: readonly number[] = [5, 8, 12, 20, 30].map(feetToMetres);
 export const FIRMER_SLOPES = [0.01, 0.02, 0.03] as const;
 /** Even from 0.5 to 3% has the mean 1.75% and the mean square 3.583; three weights with both. */
-const SLOPE_WEIGHTS = [5 / 12, 5 / 12, 1 / 6];
+export const SLOPE_WEIGHTS = [5 / 12, 5 / 12, 1 / 6];
 
 /** Up: from 4 to 8 o'clock below the hole; down: from 10 to 2; side: the rest. Two bearings stand for each, degrees. */
 export const DIRECTIONS: readonly Direction[] = ['uphill', 'sidehill', 'downhill'];
