@@ -108,6 +108,7 @@ export {
   type FittedBiasVerdict,
   type FittedError,
   type FittedErrors,
+  type FittedPace,
   type FittedReadBias,
   fitErrors,
 } from './evidence/fit/fit-errors.ts';
@@ -116,7 +117,6 @@ export { type GateCount, type MeasuredStrokes, strokesIn } from './evidence/fit/
 export type { FitRecord } from './evidence/fit/outcomes.ts';
 export { defaultPrior, ERRORS, type ErrorName, type ErrorsPrior } from './evidence/fit/prior.ts';
 export { type ErrorPair, TAPS, type Tap, type TapGain, type TellApart } from './evidence/fit/tell-apart.ts';
-export type { PaceShare } from './evidence/fit/words.ts';
 export { type GainedFromBand, gainedByBand } from './evidence/gained-bands.ts';
 export {
   chanceAtLeast,
@@ -265,6 +265,7 @@ export {
   holedByAngleAndDistance,
   shareBelow,
 } from './player/holing-models.ts';
+export { type KnownPlayer, type Member, type PlayerOrigin, setByHand } from './player/known.ts';
 export { type Found, findLeast, type Search } from './player/nelder-mead.ts';
 export { PRESETS, presetOf, RECORD_PRESETS } from './player/presets.ts';
 export * from './player/published.ts';

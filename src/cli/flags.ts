@@ -26,7 +26,14 @@ import {
   parsePace,
   parsePercent,
 } from '../text/parse.ts';
-import { type Checked, type Command, checkRequest, LIMITS, type RequestOf } from './request.ts';
+import {
+  type Checked,
+  type Command,
+  checkRequest,
+  LIMITS,
+  READ_SD_REPLACED,
+  type RequestOf,
+} from './request.ts';
 import { showValue } from './show.ts';
 
 /** Direction a ball runs off in the frame above, radians. */
@@ -34,7 +41,7 @@ const DOWNHILL = -Math.PI / 2;
 
 /** Lists only the flags: values and examples are in help.ts. */
 const PUTT_FLAGS = ['length', 'slope', 'ball', 'green-speed', 'capture', 'skid', 'units'];
-const PLAYER_FLAGS = ['player', 'line-sd', 'pace-sd', 'read-sd', 'read-bias', 'pace-bias'];
+const PLAYER_FLAGS = ['player', 'line-sd', 'pace-sd', 'pace-bias', 'slope-sd', 'speed-sd', 'read-bias'];
 export const FLAGS: Readonly<Record<Command, readonly string[]>> = {
   roll: [...PUTT_FLAGS, 'start', 'speed'],
   read: [...PUTT_FLAGS, 'pace'],
@@ -74,6 +81,10 @@ export const splitFlags = (command: Command, words: readonly string[]): Checked<
       );
     const equals = word.indexOf('=');
     const name = word.slice(2, equals < 0 ? undefined : equals);
+    if (name === 'read-sd')
+      return refuse(
+        `--read-sd: got it, expected --slope-sd and --speed-sd in its place. ${READ_SD_REPLACED}`,
+      );
     if (!known.includes(name))
       return refuse(
         `got the unknown flag ${showValue(`--${name}`)}, expected ${known.map((flag) => `--${flag}`).join(', ')} or --json. Run ${command} --help for examples.`,
@@ -175,7 +186,7 @@ const readPlayer = (reader: Reader) => {
   const known = [...PRESETS, ...EARLIER_PRESETS];
   const ids = known.map(({ id }) => id);
   const preset = known[ids.indexOf(reader.choice('player', ids, ids[0]))];
-  const { lineSd, paceSd, readSd, readBias, paceBias } = preset.player;
+  const { lineSd, paceSd, paceBias, slopeSd, speedSd, readBias } = preset.player;
   const percent = (name: string, limits: Limits, fallback: number): number =>
     reader.take(name, (text) => parsePercent(text, limits), '8%', fallback);
   const own = PLAYER_FLAGS.slice(1).some((name) => reader.flags.has(name));
@@ -189,9 +200,10 @@ const readPlayer = (reader: Reader) => {
         radiansToDegrees(lineSd),
       ),
       paceSd: percent('pace-sd', LIMITS.paceSd, paceSd),
-      readSd: percent('read-sd', LIMITS.readSd, readSd),
-      readBias: percent('read-bias', LIMITS.readBias, readBias),
       paceBias: percent('pace-bias', LIMITS.paceBias, paceBias),
+      slopeSd: percent('slope-sd', LIMITS.slopeSd, slopeSd),
+      speedSd: percent('speed-sd', LIMITS.speedSd, speedSd),
+      readBias: percent('read-bias', LIMITS.readBias, readBias),
     },
   };
 };

@@ -1,9 +1,8 @@
 /** Usual pace and greens, and what would change the answer. The errors have a panel of their own (app/PlayerPanel.tsx). */
 import { inchesToMetres, metresToInches } from '../../../sim/index.ts';
 import { Choice } from '../../app/Choice.tsx';
-import { fitInUse } from '../../app/fittedPlayer.ts';
 import { Slider } from '../../app/Slider.tsx';
-import { player, units } from '../../app/settings.ts';
+import { fitInUse, player, units } from '../../app/settings.ts';
 import { changeWords } from '../../text/costs.ts';
 import { formatShort } from '../../text/format.ts';
 import { greens, mix, PACES, usualPace } from './question.ts';

@@ -1,14 +1,7 @@
 /** What the record cannot tell apart, and the tap of the form that would have told. */
 import { ERRORS } from '../../../sim/index.ts';
-import {
-  ERROR_NAMES,
-  GATES_WORDS,
-  NO_PAIRS,
-  narrowedCell,
-  pairWords,
-  TAP_WORDS,
-  tapWords,
-} from '../../text/errors.ts';
+import { GATES_WORDS, NO_PAIRS, narrowedCell, pairWords, TAP_WORDS, tapWords } from '../../text/errors.ts';
+import { ERROR_NAMES } from '../../text/player.ts';
 import { capital, formatCount } from '../../text/review.ts';
 import { view } from './view.ts';
 import { behind } from './work.ts';

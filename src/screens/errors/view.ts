@@ -2,7 +2,8 @@
 import { computed } from '@preact/signals';
 import { ERRORS } from '../../../sim/index.ts';
 import { type ErrorRow, placeErrors } from '../../charts/errorsData.ts';
-import { bestTap, ERROR_NAMES, errorWords, shownError } from '../../text/errors.ts';
+import { bestTap } from '../../text/errors.ts';
+import { ERROR_NAMES, errorWords, shownError, unitOfError } from '../../text/player.ts';
 import { shown } from './work.ts';
 
 /** Putts that count, practice putts too. */
@@ -23,7 +24,7 @@ export const view = computed(() => {
       high: of(range90.high),
       beforeLow: of(before90.low),
       beforeHigh: of(before90.high),
-      unit: name === 'lineSd' ? '°' : '%',
+      unit: unitOfError(name),
       note: errorWords(name, median),
     };
   });

@@ -66,7 +66,7 @@ describe('directions', () => {
 describe('errors', () => {
   it('says of a backup what the fit of its record says, with ranges before and after', () => {
     const recording = recordingPlayer(
-      { lineSd: 0.02, paceSd: 0.09, readSd: 0.3, readBias: -0.4, paceBias: 0 },
+      { lineSd: 0.02, paceSd: 0.07, paceBias: 0, slopeSd: 0.005, speedSd: 0.04, readBias: -0.4 },
       { says: ORDINARY, breakingOnly: true },
       'a backup',
     );
@@ -75,7 +75,7 @@ describe('errors', () => {
       return { ...putt, id: `putt-of-backup-${putt.id}`, roundId: `round-of-backup-${putt.roundId}` };
     });
     const tables = { ...perTable(() => []), putts };
-    const text = page('errors', JSON.stringify({ format: 'borrow-backup', version: 4, madeAt: 1, tables }));
+    const text = page('errors', JSON.stringify({ format: 'borrow-backup', version: 5, madeAt: 1, tables }));
     const fit = fitErrors({ putts });
     if (fit.status !== 'ok') throw new Error(`got ${fit.status}`);
     expect(fit.readBias.verdict).toBe('tooLittle');
@@ -89,7 +89,7 @@ describe('errors', () => {
     ['half a file', '{"format":"borrow-backup","ver', /^Got a file that is not whole JSON/],
     [
       'a backup without putts',
-      JSON.stringify({ format: 'borrow-backup', version: 4, madeAt: 1, tables: perTable(() => []) }),
+      JSON.stringify({ format: 'borrow-backup', version: 5, madeAt: 1, tables: perTable(() => []) }),
       /^got a backup without a putt that counts/,
     ],
   ])('refuses in one line: %s', (_, text, problem) => {

@@ -1,18 +1,11 @@
-/** The five errors: chart of ranges after the record beside those before, table, one sentence for each. */
+/** The six errors: chart of ranges after the record beside those before, table, one sentence for each. */
 import { ERRORS } from '../../../sim/index.ts';
 import { units } from '../../app/settings.ts';
 import { ChartFigure } from '../../charts/ChartFigure.tsx';
 import { errorsHeight } from '../../charts/errorsData.ts';
-import {
-  allToldWords,
-  ERROR_NAMES,
-  errorRangeWords,
-  errorSentence,
-  errorWords,
-  scaleOf,
-  toldWords,
-} from '../../text/errors.ts';
+import { allToldWords, errorRangeWords, errorSentence, toldWords } from '../../text/errors.ts';
 import { formatPercent } from '../../text/format.ts';
+import { ERROR_NAMES, ERROR_SCALES, errorWords } from '../../text/player.ts';
 import { type ErrorsView, view } from './view.ts';
 import { behind } from './work.ts';
 
@@ -38,8 +31,8 @@ const Key = () => (
 
 const Table = ({ answer }: Pick<ErrorsView, 'answer'>) => (
   // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than a phone must scroll by keys too
-  <section class="scroll" tabIndex={0} aria-label="The five errors with their ranges">
-    <table class="errors-table" data-testid="five-errors">
+  <section class="scroll" tabIndex={0} aria-label="The six errors with their ranges">
+    <table class="errors-table" data-testid="six-errors">
       <thead>
         <tr>
           <th scope="col">error</th>
@@ -71,16 +64,16 @@ const Table = ({ answer }: Pick<ErrorsView, 'answer'>) => (
 
 const fixed = (value: number): string => String(Number(value.toFixed(2))).replace('-', '−');
 
-export const FiveErrors = () => {
+export const SixErrors = () => {
   const found = view.value;
   if (found === undefined) return null;
   const { answer, rows, plot } = found;
   const allTold = allToldWords(answer.errors);
   return (
     <ChartFigure
-      id="five-errors"
-      heading={found.invented ? 'His five errors' : 'Your five errors'}
-      title={`Ranges of five errors after the record beside those before it. ${rows.map(({ name, note }) => `${name} ${note}`).join('; ')}.`}
+      id="six-errors"
+      heading={found.invented ? 'Their six errors' : 'Your six errors'}
+      title={`Ranges of six errors after the record beside those before it. ${rows.map(({ name, note }) => `${name} ${note}`).join('; ')}.`}
       load={load}
       data={plot}
       height={errorsHeight(rows.length)}
@@ -90,7 +83,7 @@ export const FiveErrors = () => {
         head: ['error', 'in', 'middle', 'from', 'to', 'before, from', 'before, to', 'from the record'],
         rows: rows.map(({ name, value, low, high, beforeLow, beforeHigh }, i) => [
           name,
-          scaleOf(ERRORS[i]),
+          ERROR_SCALES[ERRORS[i]],
           ...[value, low, high, beforeLow, beforeHigh].map(fixed),
           formatPercent(answer.errors[ERRORS[i]].told, 0),
         ]),
