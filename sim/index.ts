@@ -92,8 +92,8 @@ export {
   type TriedFrom,
 } from './evidence/beside-benchmark.ts';
 export { FEWEST_TO_CONCLUDE } from './evidence/caution.ts';
-export type { CurveGrid, CurvePrior } from './evidence/curve-grid.ts';
-export { curvePriorOf } from './evidence/curve-prior.ts';
+export { type CurveFamily, curveFamilyOf } from './evidence/curve-family.ts';
+export type { CurvePart } from './evidence/curve-posterior.ts';
 export { type BandTally, distanceBands } from './evidence/distance-bands.ts';
 export {
   type ErrorRange,
@@ -121,7 +121,6 @@ export {
   summarizeHits,
   twoSidedChance,
 } from './evidence/hit-counts.ts';
-export { type HoledBin, type HoledBins, type HoledTally, talliesOf } from './evidence/holed-bins.ts';
 export {
   type CurveShare,
   curveShareAt,
@@ -183,6 +182,7 @@ export {
   type StrokesGained,
   strokesGained,
 } from './evidence/strokes-gained.ts';
+export { type HoledTally, talliesOf } from './evidence/tallies.ts';
 export {
   adjustedTrend,
   type JudgedPutt,

@@ -1,7 +1,7 @@
 /**
  * Golfers who hole as published tables say, day by day, and write it down as people do: for testing the player's curve. Answers for:
  * whole rounds of theirs, and the share they hole in the long run. Shares no code and no form with the curve: the shares of tables as
- * exp(-exp(y)), y straight over the root of the distance, where the curve has log odds of engine players over its logarithm.
+ * exp(-exp(y)), y a cubic through the rows over the root of the distance, where the curve has log odds of engine players over its logarithm.
  */
 import { seededRandom } from '../../sim/random.ts';
 import { normals } from './normals.ts';
@@ -9,13 +9,13 @@ import { normals } from './normals.ts';
 type Row = readonly [feet: number, holed: number];
 
 /**
- * Account of Broadie's figures for golfers averaging 90 (3 to 20 ft, second-hand: sim/player/published.ts); nearer and farther ones are
- * ours, in between what neighbours say.
+ * Account of Broadie's figures for golfers averaging 90 (3 to 20 ft, second-hand: sim/player/published.ts); nearer ones are
+ * ours, with the tour record's slopes of ln(-ln p) over ln x times 0.72, which is what they are from 3 to 5 ft; farther ones are ours.
  */
 export const AVERAGING_90: readonly Row[] = [
-  [0.3, 0.9995],
-  [1, 0.996],
-  [2, 0.95],
+  [0.3, 0.998],
+  [1, 0.99],
+  [2, 0.957],
   [3, 0.84],
   [5, 0.5],
   [8, 0.27],
@@ -60,10 +60,7 @@ export function putterRecord(putter: Putter, rounds: number, seed: string): Putt
   const rows = putter.table.map(([feet, holed]) => [Math.sqrt(feet), Math.log(-Math.log(holed))]);
   const usual = (feet: number): number => {
     const root = Math.sqrt(Math.max(0.05, feet));
-    let i = 1;
-    while (i < rows.length - 1 && rows[i][0] < root) i++;
-    const [[x0, y0], [x1, y1]] = [rows[i - 1], rows[i]];
-    const own = y0 + ((y1 - y0) * (root - x0)) / (x1 - x0) + level + tilt * (root - Math.sqrt(3));
+    const own = through(rows, root) + level + tilt * (root - Math.sqrt(3));
     return Math.min(0.9999, Math.max(0.002, Math.exp(-Math.exp(own))));
   };
   const onDay = (feet: number, day: number): number => logistic(logit(usual(feet)) + day);
@@ -96,6 +93,28 @@ export function putterRecord(putter: Putter, rounds: number, seed: string): Putt
     return sum / weights;
   };
   return { putts, truth };
+}
+
+/** A cubic between two rows with the slopes of the parabolas through each row and its neighbours; straight beyond the ends. */
+function through(rows: readonly (readonly number[])[], x: number): number {
+  const chord = (i: number): number => (rows[i + 1][1] - rows[i][1]) / (rows[i + 1][0] - rows[i][0]);
+  const last = rows.length - 1;
+  const slope = (i: number): number => {
+    if (i === 0) return chord(0);
+    if (i === last) return chord(last - 1);
+    const [before, after] = [rows[i][0] - rows[i - 1][0], rows[i + 1][0] - rows[i][0]];
+    return (after * chord(i - 1) + before * chord(i)) / (before + after);
+  };
+  if (x <= rows[0][0]) return rows[0][1] + slope(0) * (x - rows[0][0]);
+  if (x >= rows[last][0]) return rows[last][1] + slope(last) * (x - rows[last][0]);
+  const i = rows.findIndex(([at]) => at > x) - 1;
+  const wide = rows[i + 1][0] - rows[i][0];
+  const t = (x - rows[i][0]) / wide;
+  return (
+    rows[i][1] * (1 + 2 * t) * (1 - t) ** 2 +
+    rows[i + 1][1] * t * t * (3 - 2 * t) +
+    wide * (slope(i) * t * (1 - t) ** 2 - slope(i + 1) * t * t * (1 - t))
+  );
 }
 
 /** Half feet near the hole, whole feet to 15, then paced out: every third foot. */
