@@ -3,7 +3,9 @@
  * whole rounds of theirs, and the share they hole in the long run. Shares no code and no form with the curve: the shares of tables as
  * exp(-exp(y)), y a cubic through the rows over the root of the distance, where the curve has log odds of engine players over its logarithm.
  */
+import { TOUR_HOLED } from '../../sim/player/published.ts';
 import { seededRandom } from '../../sim/random.ts';
+import { feetToMetres } from '../../sim/units.ts';
 import { normals } from './normals.ts';
 
 type Row = readonly [feet: number, holed: number];
@@ -12,7 +14,7 @@ type Row = readonly [feet: number, holed: number];
  * Account of Broadie's figures for golfers averaging 90 (3 to 20 ft, second-hand: sim/player/published.ts); nearer ones are
  * ours, with the tour record's slopes of ln(-ln p) over ln x times 0.72, which is what they are from 3 to 5 ft; farther ones are ours.
  */
-export const AVERAGING_90: readonly Row[] = [
+const AVERAGING_90: readonly Row[] = [
   [0.3, 0.998],
   [1, 0.99],
   [2, 0.957],
@@ -35,6 +37,17 @@ export interface Putter {
   readonly tiltSd?: number;
 }
 
+/** Golfers of a table, a little apart from it and from one another. */
+export const PUTTERS = {
+  // The last two rows, from 69 ft on, are thin and rise.
+  tour: {
+    table: TOUR_HOLED.slice(0, -2).map(({ feet, tries, holed }): Row => [feet, holed / tries]),
+    levelSd: 0.1,
+    tiltSd: 0.03,
+  },
+  'averaging 90': { table: AVERAGING_90, levelSd: 0.1, tiltSd: 0.03 },
+} as const;
+
 /** What is written down of one putt. */
 export interface NotedPutt {
   readonly day: string;
@@ -47,6 +60,15 @@ export interface PutterRecord {
   /** Share holed in the long run, over all days. */
   readonly truth: (feet: number) => number;
 }
+
+/** As the curve takes them. */
+export const talliesOfNoted = ({ putts }: PutterRecord) =>
+  putts.map(({ day, feet, holed }) => ({
+    day,
+    distance: feetToMetres(feet),
+    tries: 1,
+    holed: holed ? 1 : 0,
+  }));
 
 const logistic = (x: number): number => 1 / (1 + Math.exp(-x));
 const logit = (p: number): number => Math.log(p / (1 - p));
