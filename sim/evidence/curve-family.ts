@@ -18,11 +18,11 @@ import { feetToMetres } from '../units.ts';
 const LAPSE = 0.001;
 
 /**
- * SDs of level, tilt, bend and wave, in ways from tour to averaging 90, ours. Level: two thirds of all players are within one and a half
- * such ways of the benchmark they chose. The others are as wide as intervals need to hold what people of published tables hole
+ * SDs of level, tilt, bend and wave, in ways from tour to averaging 90, ours. Level: two thirds of all players are within 1.3 such
+ * ways of the benchmark they chose. The others are as wide as intervals need to hold what people of published tables hole
  * (MODEL.md, section 5): an engine player averaging 90 holes 4 points fewer from 3 ft than the account of such golfers.
  */
-const SPREADS = [1.5, 0.7, 0.5, 0.35];
+const SPREADS = [1.3, 0.7, 0.5, 0.35];
 
 /**
  * The polynomials run from -1 to 1 between these, m, evenly in one over the root of the distance: half of the way within 5 ft, where
