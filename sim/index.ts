@@ -149,7 +149,7 @@ export { type HoleEnd, type PlayedHole, playedHoles, type StruckPutt } from './e
 export { type Counted, type Proportion, proportionInterval } from './evidence/proportion.ts';
 export { type ChosenPutts, choosePutts, type PuttFilter, type PuttRecord } from './evidence/putt-filter.ts';
 export { type PuttsTaken, puttsTaken } from './evidence/putts-taken.ts';
-export { type AimPair, type BiasVerdict, type ReadingBias, readingBias } from './evidence/reading-bias.ts';
+export { type BiasVerdict, type DatedAim, type ReadingBias, readingBias } from './evidence/reading-bias.ts';
 export type {
   MissCounts,
   MissReach,
@@ -328,7 +328,7 @@ export {
   type Trained,
 } from './training/putting-drill.ts';
 export { makeReadSet, SET_SIZE } from './training/question.ts';
-export type { SeenRead } from './training/reader-model.ts';
+export type { DatedRead, SeenRead } from './training/reader-model.ts';
 export { type AimScore, type ReadVerdict, scoreAim } from './training/scoring.ts';
 export {
   makeSlopeSet,
