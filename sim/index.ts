@@ -98,8 +98,8 @@ export {
   type TriedFrom,
 } from './evidence/beside-benchmark.ts';
 export { FEWEST_TO_CONCLUDE } from './evidence/caution.ts';
-export type { CurveGrid, CurvePrior } from './evidence/curve-grid.ts';
-export { curvePriorOf } from './evidence/curve-prior.ts';
+export { type CurveFamily, curveFamilyOf } from './evidence/curve-family.ts';
+export type { CurvePart } from './evidence/curve-posterior.ts';
 export { type BandTally, distanceBands } from './evidence/distance-bands.ts';
 export {
   type ErrorRange,
@@ -127,7 +127,6 @@ export {
   summarizeHits,
   twoSidedChance,
 } from './evidence/hit-counts.ts';
-export { type HoledBin, type HoledBins, type HoledTally, talliesOf } from './evidence/holed-bins.ts';
 export {
   type CurveShare,
   curveShareAt,
@@ -156,7 +155,7 @@ export { type HoleEnd, type PlayedHole, playedHoles, type StruckPutt } from './e
 export { type Counted, type Proportion, proportionInterval } from './evidence/proportion.ts';
 export { type ChosenPutts, choosePutts, type PuttFilter, type PuttRecord } from './evidence/putt-filter.ts';
 export { type PuttsTaken, puttsTaken } from './evidence/putts-taken.ts';
-export { type AimPair, type BiasVerdict, type ReadingBias, readingBias } from './evidence/reading-bias.ts';
+export { type BiasVerdict, type DatedAim, type ReadingBias, readingBias } from './evidence/reading-bias.ts';
 export type {
   MissCounts,
   MissReach,
@@ -189,6 +188,7 @@ export {
   type StrokesGained,
   strokesGained,
 } from './evidence/strokes-gained.ts';
+export { type HoledTally, talliesOf } from './evidence/tallies.ts';
 export {
   adjustedTrend,
   type JudgedPutt,
@@ -336,7 +336,7 @@ export {
   type Trained,
 } from './training/putting-drill.ts';
 export { makeReadSet, SET_SIZE } from './training/question.ts';
-export type { SeenRead } from './training/reader-model.ts';
+export type { DatedRead, SeenRead } from './training/reader-model.ts';
 export { type AimScore, type ReadVerdict, scoreAim } from './training/scoring.ts';
 export {
   makeSlopeSet,

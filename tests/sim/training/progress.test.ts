@@ -8,7 +8,7 @@ import { seededRandom } from '../../../sim/random.ts';
 import { FEWEST_READS, type ReadingProgress, readingProgress } from '../../../sim/training/progress.ts';
 import type { Question } from '../../../sim/training/putt-question.ts';
 import { makeReadSet } from '../../../sim/training/question.ts';
-import type { SeenRead } from '../../../sim/training/reader-model.ts';
+import type { DatedRead } from '../../../sim/training/reader-model.ts';
 import { aimOf, type Eye, practise } from '../../support/learners.ts';
 import { normals } from '../../support/normals.ts';
 
@@ -22,19 +22,29 @@ interface Months {
   readonly after: readonly Question[];
   readonly reads: number;
   readonly eyes: readonly [Eye, Eye];
+  readonly daySd?: number;
 }
 
 /** Verdicts of many pairs of months, drawn at random. */
-const judge = ({ before, after, reads, eyes }: Months, tries: number, seed: string): ReadingProgress[] => {
+const judge = (
+  { before, after, reads, eyes, daySd = 0 }: Months,
+  tries: number,
+  seed: string,
+): ReadingProgress[] => {
   const random = seededRandom(seed);
   const normal = normals(seed);
-  const month = (from: readonly Question[], eye: Eye): SeenRead[] =>
-    Array.from({ length: reads }, () => {
+  /** Some five reads a day, days differing by `daySd`. */
+  const month = (from: readonly Question[], eye: Eye, name: string): DatedRead[] => {
+    const ofDay = Array.from({ length: Math.max(4, reads / 5) }, () => daySd * normal());
+    return Array.from({ length: reads }, () => {
       const question = from[Math.floor(random() * from.length)];
-      return { question, aim: aimOf(question, eye, normal) };
+      const day = Math.floor(random() * ofDay.length);
+      const aim = aimOf(question, eye, normal) + ofDay[day] * question.trueAim;
+      return { question, aim, day: `${name} ${day}` };
     });
+  };
   return Array.from({ length: tries }, () =>
-    readingProgress([month(before, eyes[0]), month(after, eyes[1])]),
+    readingProgress([month(before, eyes[0], 'before'), month(after, eyes[1], 'after')]),
   );
 };
 const share = (found: readonly ReadingProgress[], verdict: string): number =>
@@ -80,6 +90,18 @@ describe('a player who does not change', () => {
     );
   });
 
+  it.each([0.1, 0.2])('is called better at most 5%% of the time when days differ by %d', (daySd) => {
+    const eye = steady(0.3, -0.2);
+    const found = judge(
+      { before: HARD, after: EASY, reads: 60, eyes: [eye, eye], daySd },
+      TRIES,
+      `days ${daySd}`,
+    );
+    expect(share(found, 'better')).toBeLessThanOrEqual(0.05);
+    expect(share(found, 'worse')).toBeLessThanOrEqual(0.05);
+    expect(found.every(({ change }) => change !== undefined)).toBe(true);
+  });
+
   it('would be called better more often by the plain means', () => {
     // Long putts are misread most, and there are none in the second month.
     const eye: Eye = ({ length }, normal) => (length > 6 ? -0.33 : 0) + 0.3 * normal();
@@ -97,7 +119,10 @@ describe('a player who does not change', () => {
   it('is not called better by the adaptive sets that follow him', () => {
     let better = 0;
     for (let run = 0; run < 20; run++) {
-      const reads = practise(steady(0.4), 80, `followed ${run}`);
+      const reads = practise(steady(0.4), 80, `followed ${run}`).map((read, i) => ({
+        ...read,
+        day: `${Math.floor(i / 8)}`,
+      }));
       if (readingProgress([reads.slice(0, 40), reads.slice(40)]).change?.verdict === 'better') better += 1;
     }
     // 2.5% of 20 is a half; three or more would happen to a good test one time in seventy.
@@ -149,10 +174,15 @@ describe('the levels of a period', () => {
   });
 
   it('are none for too few reads, nor is there a change', () => {
-    const few = HARD.slice(0, FEWEST_READS - 1).map((question) => ({ question, aim: question.trueAim }));
+    const few = HARD.slice(0, FEWEST_READS - 1).map((question, index) => ({
+      question,
+      aim: question.trueAim,
+      day: `${index}`,
+    }));
     const enough = EASY.slice(0, 40).map((question, index) => ({
       question,
       aim: question.trueAim * (1 + (index % 5) / 10),
+      day: `${index}`,
     }));
     const { periods, change } = readingProgress([few, enough]);
     expect(periods[0]).toMatchObject({ bias: undefined, spread: undefined, error: undefined });
@@ -165,11 +195,15 @@ describe('the levels of a period', () => {
   it('cannot be told apart from the putts where every putt of one month differs from all of the other’s in one way', () => {
     const normal = normals('confounded');
     const all = EASY.filter(({ direction }) => direction !== 'straight');
-    const side = (direction: string): SeenRead[] =>
+    const side = (direction: string): DatedRead[] =>
       all
         .filter((question) => question.direction === direction)
         .slice(0, 30)
-        .map((question) => ({ question, aim: aimOf(question, steady(0.3), normal) }));
+        .map((question, index) => ({
+          question,
+          aim: aimOf(question, steady(0.3), normal),
+          day: `${direction} ${index}`,
+        }));
     expect(readingProgress([side('leftToRight'), side('rightToLeft')]).change).toBeUndefined();
   });
 });
