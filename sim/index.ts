@@ -267,7 +267,7 @@ export {
 } from './player/holing-models.ts';
 export { type KnownPlayer, type Member, type PlayerOrigin, setByHand } from './player/known.ts';
 export { type Found, findLeast, type Search } from './player/nelder-mead.ts';
-export { PRESETS, presetOf, RECORD_PRESETS } from './player/presets.ts';
+export { EARLIER_IDS, PRESETS, presetOf, RECORD_PRESETS } from './player/presets.ts';
 export * from './player/published.ts';
 export { seededRandom } from './random.ts';
 export { readPutt } from './read/line.ts';

@@ -57,6 +57,9 @@ const EARLIER: Readonly<Record<string, string>> = {
   'low-handicap': RECORD_PRESETS.scratch,
 };
 
+/** Ids that lead to one of today's presets. */
+export const EARLIER_IDS: readonly string[] = Object.keys(EARLIER);
+
 /** The preset of that id, or the one that stands for an earlier id; undefined when there never was one. */
 export const presetOf = (id: string): Preset | undefined =>
   PRESETS.find((preset) => preset.id === (EARLIER[id] ?? id));

@@ -12,7 +12,7 @@ import { gateShare } from '../odds/gate.ts';
 import type { NextPutts } from '../odds/polar-table.ts';
 import { restShares } from '../odds/rest-shares.ts';
 import { withoutReading } from '../player/habits.ts';
-import { noLineReason } from '../read/line.ts';
+import { LineWalk } from '../read/line.ts';
 import type { NoLine, PlaneSurface, Player, Putt } from '../types.ts';
 import type { PuttingDrill, Station } from './putting-drill.ts';
 import { holedByRead } from './shared-read.ts';
@@ -106,7 +106,8 @@ function sharedRead({ drill, station, putt, player }: StrokeQuestion): Float64Ar
       reason: `Got "${drill.name}", whose balls share a read and score ${drill.scoring.stroke.kind}; expected balls holed. Have every ball read anew.`,
     };
   const shares = holedByRead(putt, Math.max(station.paceM ?? drill.paceM, LEAST_PACE), practising(player));
-  if (shares === undefined) return { status: 'noLine', reason: noLineReason(station.paceM ?? drill.paceM) };
+  if (shares === undefined)
+    return { status: 'noLine', reason: new LineWalk(putt).whyNot(station.paceM ?? drill.paceM) };
   const mixed = new Float64Array(station.balls + 1);
   for (const { holed, share } of shares)
     times(oneOrNothing(holed), station.balls).forEach((chance, balls) => {

@@ -8,12 +8,13 @@ import {
   CAPTURES,
   clockToBearing,
   DIE_PACE,
-  EARLIER_PRESETS,
+  EARLIER_IDS,
   FIRM_PACE,
   feetToMetres,
   inchesToMetres,
   metresToFeet,
   PRESETS,
+  presetOf,
   radiansToDegrees,
 } from '../../sim/index.ts';
 import type { Units } from '../text/format.ts';
@@ -183,9 +184,8 @@ const unitsOf = (reader: Reader): Units =>
   );
 
 const readPlayer = (reader: Reader) => {
-  const known = [...PRESETS, ...EARLIER_PRESETS];
-  const ids = known.map(({ id }) => id);
-  const preset = known[ids.indexOf(reader.choice('player', ids, ids[0]))];
+  const ids = [...PRESETS.map(({ id }) => id), ...EARLIER_IDS];
+  const preset = presetOf(reader.choice('player', ids, ids[0])) ?? PRESETS[0];
   const { lineSd, paceSd, paceBias, slopeSd, speedSd, readBias } = preset.player;
   const percent = (name: string, limits: Limits, fallback: number): number =>
     reader.take(name, (text) => parsePercent(text, limits), '8%', fallback);
