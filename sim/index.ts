@@ -93,7 +93,7 @@ export {
 } from './evidence/beside-benchmark.ts';
 export { FEWEST_TO_CONCLUDE } from './evidence/caution.ts';
 export { type CurveFamily, curveFamilyOf } from './evidence/curve-family.ts';
-export type { CurvePart } from './evidence/curve-posterior.ts';
+export type { CurvePlayer } from './evidence/curve-players.ts';
 export { type BandTally, distanceBands } from './evidence/distance-bands.ts';
 export {
   type ErrorRange,
