@@ -101,8 +101,7 @@ describe('what becomes of strokes', () => {
       outcomes.forEach((outcome, o) => {
         const share = counted[o] / balls;
         // Chance: 4 standard errors; ours: 1.5 points where it is a half, one curve of starts for what is a little skewed (1.2 measured).
-        const error =
-          4 * Math.sqrt((share * (1 - share)) / balls) + 0.03 * Math.sqrt(share * (1 - share)) + 0.002;
+        const error = 4 * Math.sqrt((share * (1 - share)) / balls) + 0.03 * Math.sqrt(share * (1 - share)) + 0.002;
         expect(Math.abs(chance(outcome) - share)).toBeLessThan(error);
       });
       [0.3, 1].forEach((leave, k) => {
