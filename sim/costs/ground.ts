@@ -49,6 +49,8 @@ interface FirstPutt {
 interface Green {
   readonly weight: number;
   readonly held: HeldPolicy;
+  /** Tables of next putts made so far, by who misses: most of the work of playing. */
+  readonly tables: Map<string, NextPutts>;
   readonly putts: readonly FirstPutt[];
 }
 
@@ -95,7 +97,7 @@ export function prepareGround(options: GroundOptions): Ground {
         return [{ at, direction: Math.floor(bearing / 2), place, best }];
       });
     });
-    return { weight: SLOPE_WEIGHTS[i], held, putts };
+    return { weight: SLOPE_WEIGHTS[i], held, tables: new Map(), putts };
   });
   onProgress?.(1);
   return { player, usual, greens };
@@ -173,6 +175,15 @@ export const firmerAt = (length: number, slope: number, direction: number, pace:
     pace);
 const ROW = firmerAt(FIRMER_LENGTHS.length, 0, 0, 0);
 
+/** Holing out by this player. Who has missed allows for his habits, so players who differ in those alone share a table. */
+function tableOn({ held, tables }: Green, player: Player): NextPutts {
+  const { lineSd, paceSd, slopeSd, speedSd } = player;
+  const key = [lineSd, paceSd, slopeSd, speedSd].join(' ');
+  const table = tables.get(key) ?? tableUnder(held, player);
+  tables.set(key, table);
+  return table;
+}
+
 /**
  * Played by this player, on later putts with the choices the ground was made with.
  * @param usualOnly the other paces are left NaN: a third of the work
@@ -189,8 +200,9 @@ export function playGround(ground: Ground, player: Player, usualOnly = false): F
       weights[to + i] += weight;
     }
   };
-  greens.forEach(({ weight, held, putts }, slope) => {
-    const table = tableUnder(held, player);
+  greens.forEach((green, slope) => {
+    const { weight, putts } = green;
+    const table = tableOn(green, player);
     for (const { at, direction, place, best } of putts) {
       const firmer = FIRMER_LENGTHS.indexOf(LENGTHS[at]);
       const play = (pace: number, ...to: readonly (readonly [number, number])[]): void => {
