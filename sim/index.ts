@@ -43,7 +43,6 @@ export {
   type CostTable,
   costTable,
   costTables,
-  type LikelyPlayer,
 } from './costs/cost-table.ts';
 export {
   type DieOrFirm,
@@ -61,6 +60,7 @@ export {
 } from './costs/first-putts.ts';
 export { FIRMER_LENGTHS, FIRMER_SLOPES } from './costs/ground.ts';
 export type { Interval } from './costs/intervals.ts';
+export type { LikelyPlayer } from './costs/likely.ts';
 export { type Measurement, narrowed } from './costs/narrowed.ts';
 export { type Parted, type PartedBy, readingShare, type TellingTest } from './costs/parted.ts';
 export {
@@ -99,7 +99,7 @@ export {
 } from './evidence/beside-benchmark.ts';
 export { FEWEST_TO_CONCLUDE } from './evidence/caution.ts';
 export { type CurveFamily, curveFamilyOf } from './evidence/curve-family.ts';
-export type { CurvePart } from './evidence/curve-posterior.ts';
+export type { CurvePlayer } from './evidence/curve-players.ts';
 export { type BandTally, distanceBands } from './evidence/distance-bands.ts';
 export {
   type ErrorRange,

@@ -14,7 +14,7 @@
  * differ, and narrows with days, not with reads of one day.
  */
 import { HOLE_RADIUS } from '../constants.ts';
-import { shareBelow } from '../player/holing-models.ts';
+import { normalCdf } from '../odds/normal.ts';
 import { lastPlace } from './halving.ts';
 import type { Estimate } from './mean-interval.ts';
 
@@ -32,15 +32,17 @@ const ABOUT_RIGHT = 0.15;
 /** What is thought of tau before any read: half-normal with this SD, share of the break. Ours: no record of days is known to us. */
 const DAY_SCALE = 0.2;
 /** Values of tau that are looked at, and the largest. */
-const DAY_STEPS = 24;
+const DAY_STEPS = 20;
 const MOST_DAY = 0.6;
 /** What is thought of omega: about this, share, worth so many reads. As the reader's model has it (training/reader-model.ts), weaker. */
 const REST = 0.4;
 const REST_READS = 1;
 /** Values of omega that are looked at, and how many SDs of its logarithm they reach either way. */
-const REST_STEPS = 15;
+const REST_STEPS = 11;
 const REST_REACH = 3.5;
 
+/** Pieces less likely than this share of the likeliest are left out: all of them together are a hundredth of what lies outside 95%. */
+const LEAST_WEIGHT = 2e-6;
 /** No end lies farther from the value, share: a bracket to halve. */
 const REACH = 40;
 
@@ -158,8 +160,9 @@ function pieces({ days, rest, degrees }: Days): Piece[] {
     }
   }
   const most = Math.max(...found.map(({ log }) => log));
-  const total = found.reduce((sum, { log }) => sum + Math.exp(log - most), 0);
-  return found.map(({ mean, sd, log }) => ({ mean, sd, weight: Math.exp(log - most) / total }));
+  const likely = found.filter(({ log }) => log > most + Math.log(LEAST_WEIGHT));
+  const total = likely.reduce((sum, { log }) => sum + Math.exp(log - most), 0);
+  return likely.map(({ mean, sd, log }) => ({ mean, sd, weight: Math.exp(log - most) / total }));
 }
 
 /**
@@ -176,7 +179,7 @@ export function readingBias(reads: readonly DatedAim[], confidence = 0.95): Read
   const all = pieces(found);
   const value = all.reduce((sum, { mean, weight }) => sum + weight * mean, 0);
   const below = (place: number): number =>
-    all.reduce((sum, { mean, sd, weight }) => sum + weight * shareBelow((place - mean) / sd), 0);
+    all.reduce((sum, { mean, sd, weight }) => sum + weight * normalCdf((place - mean) / sd), 0);
   const end = (part: number): number =>
     value - REACH + lastPlace((place) => below(value - REACH + place) < part, 0, 2 * REACH);
   const [low, high] =

@@ -115,6 +115,13 @@ const meaning = (name: ErrorName, { median, range90 }: FittedError, units: Units
   }
 };
 
+/** In the place of a habit that cannot be told from the pace meant, as long as nobody has said that. */
+export const rolledPastWords = ({ median, range90 }: FittedError, units: Units): string => {
+  const of = (past: number): string =>
+    `${formatShort(Math.abs(past), units)} ${past < 0 ? 'short of' : 'past'} the hole`;
+  return `What pace was meant is not said, so no habit can be told from it: a middling ball from 10 ft on the level would roll ${of(median)} (${of(range90.low)} to ${of(range90.high)}). “Pace meant” tapped on half of the putts would part the two.`;
+};
+
 type Errors = Readonly<Record<ErrorName, FittedError>>;
 
 /** One sentence for all where the record has told nearly all of each; undefined: each has its own. */

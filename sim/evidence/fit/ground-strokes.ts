@@ -59,13 +59,13 @@ const logisticDensity = (x: number): number => {
 
 /**
  * @param high 1 where the high side is the left, -1 where it is the right
- * @param count how many @param offset where in the lattice it begins, 0 to 1
+ * @param count how many @param begins where the lattice begins, 0 to 1 in each direction: anywhere, for grounds not to share its gaps
  */
 export function groundStrokes(
   walk: LineWalk,
   high: 1 | -1,
   count: number,
-  offset: number,
+  begins: readonly [number, number, number],
 ): GroundStrokes {
   const { putt } = walk;
   const curve = walk.curve();
@@ -104,11 +104,11 @@ export function groundStrokes(
   const pass = newPass();
   const leaving = newLeavingBall();
   for (let i = 0; i < count; i++) {
-    const score = logistic(fraction((i + 0.5) / count + offset) || 0.5 / count);
+    const score = logistic(fraction((i + 0.5) / count + begins[0]) || 0.5 / count);
     const energy = Math.exp(middle + energyScale * score);
     // Now from the wide curve, now from the narrow one.
-    const turn = fraction((i + 1) / PLASTIC + offset);
-    const part = Math.min(1 - 1e-9, Math.max(1e-9, fraction((i + 1) / PLASTIC ** 2 + offset)));
+    const turn = fraction((i + 1) / PLASTIC + begins[1]);
+    const part = Math.min(1 - 1e-9, Math.max(1e-9, fraction((i + 1) / PLASTIC ** 2 + begins[2])));
     const about = centreOf(energy);
     const off = (turn < 0.5 ? wide : narrow) * logistic(part);
     const acrossDensity = (logisticDensity(off / wide) / wide + logisticDensity(off / narrow) / narrow) / 2;

@@ -1,13 +1,12 @@
 /**
- * The line a player means on one ground, for any habit of reading and any pace, with what a misread slope or green speed does to
- * it: numbers from which player-strokes.ts makes the spread of strokes. Answers for: the same lines as read/reading.ts, by parabolas
- * through three habits and three paces. Leaves out: players.
+ * The line a player means on one plane, for any habit of reading and any pace, with what a misread slope or green speed does to
+ * it: numbers from which player-strokes.ts makes the spread of strokes. Answers for: the lines of read/reading.ts, by table and by
+ * parabolas through three habits and three paces. Leaves out: players.
  *
  * Energy and sweep (start x energy) are what bends least with slope, speed and pace (odds/meant.ts says why); energy is very
  * nearly linear in the pace, so all is read in the root of the pace, sweep too.
  */
-import { Reading } from '../../read/reading.ts';
-import type { Putt } from '../../types.ts';
+import { type TableLine, tableLine } from './line-table.ts';
 
 /** What is kept of a line: energy and sweep, and by slope along, slope across (to the high side), green speed and pace. */
 export const LINE_NUMBERS = 10;
@@ -36,75 +35,75 @@ function parabola([a, b, c]: readonly number[], x: number, out: Float64Array): v
 const byHabit = new Float64Array(3);
 const byPace = new Float64Array(3);
 
-/** Lines of one ground: at(habit, pace) in LINE_NUMBERS. */
+/** A plane as one putt lies on it. */
+export interface PuttedPlane {
+  /** m */
+  readonly length: number;
+  /** Rise per metre to the hole, and across it to the high side. */
+  readonly rise: number;
+  readonly across: number;
+  /** Stimpmeter reading, m. */
+  readonly greenSpeed: number;
+}
+
+/** Lines of one plane. */
 export class MeantLines {
-  private readonly solved: Float64Array;
+  /** Habit by habit, pace by pace. */
+  private readonly solved = new Float64Array(HABITS.length * ROOT_PACES.length * LINE_NUMBERS);
+  /** Of the pace last said: habit by habit. */
+  private readonly ofPace = new Float64Array(HABITS.length * LINE_NUMBERS);
+  private pace = Number.NaN;
 
-  private constructor(solved: Float64Array) {
-    this.solved = solved;
-  }
-
-  /** @param high 1: the high side is the left @returns undefined where one of them has no line */
-  static of(putt: Putt, high: 1 | -1): MeantLines | undefined {
-    const solved = new Float64Array(HABITS.length * ROOT_PACES.length * LINE_NUMBERS);
+  constructor(plane: PuttedPlane) {
     let at = 0;
-    for (const readBias of HABITS) {
-      const reading = new Reading(putt, { readBias });
+    for (const habit of HABITS)
       for (const root of ROOT_PACES) {
-        const numbers = lineNumbers(reading, root * root, high);
-        if (numbers === undefined) return undefined;
-        solved.set(numbers, at);
+        fillNumbers(plane, habit, root * root, this.solved, at);
         at += LINE_NUMBERS;
       }
-    }
-    return new MeantLines(solved);
   }
 
   /** @param pace m past */
   at(readBias: number, pace: number, out: Float64Array): void {
+    if (pace !== this.pace) this.setPace(pace);
     parabola(HABITS, readBias, byHabit);
+    const { ofPace } = this;
+    for (let i = 0; i < LINE_NUMBERS; i++)
+      out[i] =
+        byHabit[0] * ofPace[i] + byHabit[1] * ofPace[LINE_NUMBERS + i] + byHabit[2] * ofPace[2 * LINE_NUMBERS + i];
+  }
+
+  private setPace(pace: number): void {
+    this.pace = pace;
     parabola(ROOT_PACES, Math.sqrt(pace), byPace);
-    out.fill(0);
-    let from = 0;
     for (let h = 0; h < 3; h++)
-      for (let p = 0; p < 3; p++) {
-        const weight = byHabit[h] * byPace[p];
-        for (let i = 0; i < LINE_NUMBERS; i++) out[i] += weight * this.solved[from++];
+      for (let i = 0; i < LINE_NUMBERS; i++) {
+        const from = 3 * h * LINE_NUMBERS + i;
+        this.ofPace[h * LINE_NUMBERS + i] =
+          byPace[0] * this.solved[from] +
+          byPace[1] * this.solved[from + LINE_NUMBERS] +
+          byPace[2] * this.solved[from + 2 * LINE_NUMBERS];
       }
   }
 }
 
-function lineNumbers(reading: Reading, pace: number, high: 1 | -1): number[] | undefined {
-  const plain = { along: 0, across: 0, speed: 1 };
-  const lines = reading.linesFor(pace);
-  const middle = lines?.(plain);
-  if (lines === undefined || middle === undefined) return undefined;
-  const numbers = [middle.energy, high * middle.start * middle.energy];
-  const by = (
-    up: typeof middle | undefined,
-    down: typeof middle | undefined,
-    step: number,
-  ): readonly [number, number] => {
-    const [to, from] = [up ?? middle, down ?? middle];
-    const width = step * ((up ? 1 : 0) + (down ? 1 : 0)) || 1;
-    return [
-      (to.energy - from.energy) / width,
-      (high * (to.start * to.energy - from.start * from.energy)) / width,
-    ];
+const up: TableLine = { energy: 0, sweep: 0 };
+const down: TableLine = { energy: 0, sweep: 0 };
+
+function fillNumbers(plane: PuttedPlane, habit: number, pace: number, into: Float64Array, at: number): void {
+  const { length, rise, across, greenSpeed } = plane;
+  const seen = { length, pace, along: (1 + habit) * rise, across: (1 + habit) * across, greenSpeed };
+  tableLine(seen, up);
+  into[at] = up.energy;
+  into[at + 1] = up.sweep;
+  const by = (place: number, step: number, moved: (sign: number) => typeof seen): void => {
+    tableLine(moved(1), up);
+    tableLine(moved(-1), down);
+    into[at + place] = (up.energy - down.energy) / (2 * step);
+    into[at + place + 1] = (up.sweep - down.sweep) / (2 * step);
   };
-  numbers.push(
-    ...by(lines({ ...plain, along: SLOPE_STEP }), lines({ ...plain, along: -SLOPE_STEP }), SLOPE_STEP),
-    ...by(
-      lines({ ...plain, across: high * SLOPE_STEP }),
-      lines({ ...plain, across: -high * SLOPE_STEP }),
-      SLOPE_STEP,
-    ),
-    ...by(lines({ ...plain, speed: 1 + SPEED_STEP }), lines({ ...plain, speed: 1 - SPEED_STEP }), SPEED_STEP),
-    ...by(
-      reading.linesFor(pace * (1 + PACE_STEP))?.(plain),
-      reading.linesFor(pace * (1 - PACE_STEP))?.(plain),
-      PACE_STEP,
-    ),
-  );
-  return numbers;
+  by(BY_ALONG, SLOPE_STEP, (sign) => ({ ...seen, along: seen.along + sign * SLOPE_STEP }));
+  by(BY_ACROSS, SLOPE_STEP, (sign) => ({ ...seen, across: seen.across + sign * SLOPE_STEP }));
+  by(BY_SPEED, SPEED_STEP, (sign) => ({ ...seen, greenSpeed: greenSpeed * (1 + sign * SPEED_STEP) }));
+  by(BY_PACE, PACE_STEP, (sign) => ({ ...seen, pace: pace * (1 + sign * PACE_STEP) }));
 }

@@ -26,7 +26,7 @@ export const Apart = () => {
       )}
       {gatesWouldPart && (
         <p data-testid="gates">
-          {GATES_WORDS} <a href="#/measure">Measure your start line</a>
+          {GATES_WORDS} <a href="#/measure/startLine">Measure your start line</a>
         </p>
       )}
       {taps.length > 0 && (

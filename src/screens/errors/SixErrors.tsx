@@ -3,7 +3,13 @@ import { ERRORS } from '../../../sim/index.ts';
 import { units } from '../../app/settings.ts';
 import { ChartFigure } from '../../charts/ChartFigure.tsx';
 import { errorsHeight } from '../../charts/errorsData.ts';
-import { allToldWords, errorRangeWords, errorSentence, toldWords } from '../../text/errors.ts';
+import {
+  allToldWords,
+  errorRangeWords,
+  errorSentence,
+  rolledPastWords,
+  toldWords,
+} from '../../text/errors.ts';
 import { formatPercent } from '../../text/format.ts';
 import { ERROR_NAMES, ERROR_SCALES, errorWords } from '../../text/player.ts';
 import { type ErrorsView, view } from './view.ts';
@@ -47,6 +53,14 @@ const Table = ({ answer }: Pick<ErrorsView, 'answer'>) => (
       <tbody>
         {ERRORS.map((name) => {
           const error = answer.errors[name];
+          if (name === 'paceBias' && !answer.pace.intentKnown)
+            return (
+              <tr key={name}>
+                <th scope="row">{ERROR_NAMES[name]}</th>
+                <td colSpan={3}>not known: see below</td>
+                <td class="errors-told">nothing yet</td>
+              </tr>
+            );
           return (
             <tr key={name}>
               <th scope="row">{ERROR_NAMES[name]}</th>
@@ -67,7 +81,7 @@ const fixed = (value: number): string => String(Number(value.toFixed(2))).replac
 export const SixErrors = () => {
   const found = view.value;
   if (found === undefined) return null;
-  const { answer, rows, plot } = found;
+  const { answer, drawn, rows, plot } = found;
   const allTold = allToldWords(answer.errors);
   return (
     <ChartFigure
@@ -83,9 +97,9 @@ export const SixErrors = () => {
         head: ['error', 'in', 'middle', 'from', 'to', 'before, from', 'before, to', 'from the record'],
         rows: rows.map(({ name, value, low, high, beforeLow, beforeHigh }, i) => [
           name,
-          ERROR_SCALES[ERRORS[i]],
+          ERROR_SCALES[drawn[i]],
           ...[value, low, high, beforeLow, beforeHigh].map(fixed),
-          formatPercent(answer.errors[ERRORS[i]].told, 0),
+          formatPercent(answer.errors[drawn[i]].told, 0),
         ]),
       }}
       after={
@@ -94,7 +108,10 @@ export const SixErrors = () => {
           <ul class="errors-list" data-testid="error-sentences">
             {ERRORS.map((name) => (
               <li key={name}>
-                <strong>{ERROR_NAMES[name]}.</strong> {errorSentence(name, answer.errors, units.value)}
+                <strong>{ERROR_NAMES[name]}.</strong>{' '}
+                {name === 'paceBias' && !answer.pace.intentKnown
+                  ? rolledPastWords(answer.pace.rolledPast, units.value)
+                  : errorSentence(name, answer.errors, units.value)}
               </li>
             ))}
           </ul>

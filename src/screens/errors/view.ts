@@ -14,7 +14,9 @@ export const view = computed(() => {
   const fit = shown.value;
   if (fit === undefined) return undefined;
   const { answer } = fit;
-  const rows = ERRORS.map((name): ErrorRow => {
+  // A habit of pace that cannot be told from the pace meant is no error to draw.
+  const drawn = ERRORS.filter((name) => name !== 'paceBias' || answer.pace.intentKnown);
+  const rows = drawn.map((name): ErrorRow => {
     const { median, range90, before90 } = answer.errors[name];
     const of = (value: number): number => shownError(name, value);
     return {
@@ -34,6 +36,7 @@ export const view = computed(() => {
     putts: puttsOf(answer),
     invented: fit.source === 'demo',
     tap: bestTap(answer.tellApart.taps),
+    drawn,
     rows,
     plot: placeErrors(rows),
   };

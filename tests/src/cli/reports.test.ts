@@ -5,7 +5,7 @@ import { PAGE_WIDTH } from '../../../src/cli/layout.ts';
 import { parseHandicap, REPORT_FLAGS, REPORT_HELP, REPORTS } from '../../../src/cli/reports.ts';
 import { run, wantsInput } from '../../../src/cli/run.ts';
 import { perTable } from '../../../src/store/tables.ts';
-import { errorWords } from '../../../src/text/errors.ts';
+import { errorWords } from '../../../src/text/player.ts';
 import { ORDINARY, recordingPlayer } from '../../support/recordingPlayer.ts';
 
 const page = (line: string, stdinText = ''): string => {
@@ -79,7 +79,7 @@ describe('errors', () => {
     const fit = fitErrors({ putts });
     if (fit.status !== 'ok') throw new Error(`got ${fit.status}`);
     expect(fit.readBias.verdict).toBe('tooLittle');
-    expect(text).toMatch(/^You play too little break: chance /);
+    expect(text).toMatch(/^You read too little break: chance /);
     expect(text).toContain('90 putts of rounds, 0 practice putts');
     for (const name of ERRORS) expect(text).toContain(errorWords(name, fit.errors[name].median));
   });

@@ -109,7 +109,10 @@ describe('a wrong JSON request', () => {
     const { slopeSd: _slope, speedSd: _speed, ...rest } = player;
     const asked = ask('odds', { ...base, paceM: 0.15, player: { ...rest, readSd: 0.2 } });
     expectProblem(asked);
-    const flagged = run(['odds', '--length', '8ft', '--slope', '2%', '--ball', '3:00', '--read-sd', '20%']);
+    const flagged = run(
+      ['odds', '--length', '8ft', '--slope', '2%', '--ball', '3:00', '--read-sd', '20%'],
+      '',
+    );
     expectProblem(flagged);
     expect(asked.stderr).toMatch(/player: got the field "readSd", expected slopeSd and speedSd in its place/);
     expect(flagged.stderr).toMatch(/--read-sd: got it, expected --slope-sd and --speed-sd in its place/);

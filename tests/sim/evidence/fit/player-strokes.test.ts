@@ -60,13 +60,17 @@ describe('what becomes of strokes', () => {
       const walk = new LineWalk(putt);
       const line = walk.lineAt(pace);
       const high = line && startOf(putt, line.heading) < 0 ? -1 : 1;
-      const lines = MeantLines.of(putt, high);
-      if (lines === undefined) throw new Error('it has lines');
+      const lines = new MeantLines({
+        length,
+        rise: slope * Math.cos(turned),
+        across: slope * Math.abs(Math.sin(turned)),
+        greenSpeed: 2.9,
+      });
       const prior = { ...defaultPrior(), tails: 1e4 };
       const middle = { ...someoneOf(prior, new Array(6).fill(0)), player };
       const ground = { lines, rise: 0, across: 0, aimOffset: 0, aimByAcross: 0 };
       const spot = { ground, pace, index: 0, words: undefined, turned: false, share: 1 };
-      const strokes = groundStrokes(walk, high, 8192, 0);
+      const strokes = groundStrokes(walk, high, 8192, [0, 0, 0]);
       const one = new PlayerStrokes();
       one.fill([spot], middle);
       const outcomes: Outcome[] = ['holed', {}];
