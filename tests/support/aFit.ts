@@ -27,11 +27,7 @@ export const aFit = (changes: Partial<KeptFit> = {}): KeptFit => ({
       lineSd: anError(0.02, 0.004),
       paceSd: anError(0.1, 0.02),
       slopeSd: anError(0.006, 0.002),
-<<<<<<< HEAD
-      speedSd: anError(0.05, 0.03),
-=======
       speedSd: anError(0.05, 0.02, 0.2),
->>>>>>> fit
       paceBias: anError(-0.02, 0.01),
       readBias: anError(-0.18, 0.12),
     },
@@ -43,26 +39,15 @@ export const aFit = (changes: Partial<KeptFit> = {}): KeptFit => ({
         {
           tap: 'startedAsMeant',
           putts: 120,
-<<<<<<< HEAD
-          spread: { lineSd: 0.8, paceSd: 1, slopeSd: 0.7, speedSd: 1, paceBias: 1, readBias: 0.96 },
-=======
           spread: { lineSd: 0.8, paceSd: 1, slopeSd: 0.7, speedSd: 0.98, paceBias: 1, readBias: 0.96 },
->>>>>>> fit
         },
       ],
       pairs: [{ errors: ['lineSd', 'slopeSd'], correlation: -0.62, tap: 'startedAsMeant', area: 0.65 }],
     },
     players: [
-<<<<<<< HEAD
-      { lineSd: 0.019, paceSd: 0.11, slopeSd: 0.007, speedSd: 0.04, paceBias: -0.03, readBias: -0.1 },
-      { lineSd: 0.022, paceSd: 0.09, slopeSd: 0.005, speedSd: 0.06, paceBias: 0, readBias: -0.25 },
-=======
       { lineSd: 0.019, paceSd: 0.11, slopeSd: 0.0065, speedSd: 0.05, paceBias: -0.03, readBias: -0.1 },
       { lineSd: 0.022, paceSd: 0.09, slopeSd: 0.0055, speedSd: 0.06, paceBias: 0, readBias: -0.25 },
->>>>>>> fit
     ],
-    pace: { intentKnown: true, usual: anError(0.43, 0.1), rolledPast: anError(0.37, 0.1) },
-    tails: anError(20, 10),
     worth: 300,
     rough: false,
   },

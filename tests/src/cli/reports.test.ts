@@ -5,13 +5,8 @@ import { PAGE_WIDTH } from '../../../src/cli/layout.ts';
 import { parseHandicap, REPORT_FLAGS, REPORT_HELP, REPORTS } from '../../../src/cli/reports.ts';
 import { run, wantsInput } from '../../../src/cli/run.ts';
 import { perTable } from '../../../src/store/tables.ts';
-<<<<<<< HEAD
 import { errorWords } from '../../../src/text/player.ts';
-import { ORDINARY, recordingPlayer } from '../../support/recordingPlayer.ts';
-=======
-import { errorWords } from '../../../src/text/errors.ts';
 import { ORDINARY, recordRounds } from '../../support/recordingPlayer.ts';
->>>>>>> fit
 
 const page = (line: string, stdinText = ''): string => {
   const { stdout, stderr, exitCode } = run(line.split(' '), stdinText);
@@ -60,22 +55,17 @@ describe('best-paces', () => {
 });
 
 describe('directions', () => {
-  it('shows both signs: easier downhill without read error, uphill with a large one and a sure stroke', () => {
+  it('shows both signs: easier downhill for who sees the slope as it is, uphill for who misreads it', () => {
     const text = page('directions --handicap 40');
-    expect(text).toMatch(/0\.50 deg +0% .* downhill$/m);
-    expect(text).toMatch(/0\.50 deg +40% .* uphill$/m);
+    expect(text).toMatch(/^0\.00% .* -\d+\.\d /m);
+    expect(text).toMatch(/^0\.\d\d% .* \+\d+\.\d .*<- own$/m);
     expect(text).toContain('16 was taken for 40');
+    expect(text).toContain('Broadie 2019');
   });
 });
 
 describe('errors', () => {
   it('says of a backup what the fit of its record says, with ranges before and after', () => {
-<<<<<<< HEAD
-    const recording = recordingPlayer(
-      { lineSd: 0.02, paceSd: 0.07, paceBias: 0, slopeSd: 0.005, speedSd: 0.04, readBias: -0.4 },
-      { says: ORDINARY, breakingOnly: true },
-      'a backup',
-=======
     const player = {
       lineSd: 0.015,
       paceSd: 0.07,
@@ -90,7 +80,6 @@ describe('errors', () => {
         id: `putt-of-backup-${putt.id}`,
         roundId: `round-of-backup-${putt.roundId}`,
       }),
->>>>>>> fit
     );
     const tables = { ...perTable(() => []), putts };
     const text = page('errors', JSON.stringify({ format: 'borrow-backup', version: 5, madeAt: 1, tables }));
