@@ -84,7 +84,7 @@ export const familyDetail = (
       ? `; firm suits ${formatPercent(verdict.firm, 0)} of those whom it concerns`
       : '';
   const range =
-    difference === undefined
+    difference === undefined || signed(difference.low) === signed(difference.high)
       ? ''
       : `; die over firm ${signed(difference.low)} to ${signed(difference.high)} putts`;
   return `These: ${whoWords(origin, of, preset)} (${far}${range}${split}).`;
