@@ -47,7 +47,6 @@ export {
   type CostTable,
   costTable,
   costTables,
-  type LikelyPlayer,
 } from './costs/cost-table.ts';
 export {
   type DieOrFirm,
@@ -65,6 +64,7 @@ export {
 } from './costs/first-putts.ts';
 export { FIRMER_LENGTHS, FIRMER_SLOPES } from './costs/ground.ts';
 export type { Interval } from './costs/intervals.ts';
+export type { LikelyPlayer } from './costs/likely.ts';
 export { type Measurement, narrowed } from './costs/narrowed.ts';
 export { type Parted, type PartedBy, readingShare, type TellingTest } from './costs/parted.ts';
 export {

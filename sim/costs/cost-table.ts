@@ -22,15 +22,9 @@ import {
   THREE_PUTT,
   usualAt,
 } from './ground.ts';
+import { axesOf, type LikelyPlayer, meanOf, spreadOut } from './likely.ts';
 import { afterStep, STEPS, type StepId } from './steps.ts';
-import { type Axis, ERRORS, playersFor, type Surrogate, surrogateOf } from './surrogate.ts';
-
-/** One player this one may be, and how likely he is beside the others. */
-export interface LikelyPlayer {
-  readonly player: Player;
-  /** 0 or more; they need not make one. */
-  readonly weight: number;
-}
+import { ERRORS, playersFor, type Surrogate, surrogateOf } from './surrogate.ts';
 
 export interface CostOptions {
   /** Pace of first putts by habit, m past; missing: 17 in, the published figure for all putts. */
@@ -70,12 +64,6 @@ export interface CostTable {
   readonly firmer: readonly FirmerRow[];
 }
 
-/** How far to either side the surrogate's players stand, SD of the likely ones. */
-const ASIDE = 1.5;
-/** A spread is never played below this share of the middle one. */
-const LEAST = 0.25;
-/** An error that varies less than this among the likely players does not vary. */
-const NO_SPREAD = 1e-6;
 /** Players by whom the surrogate is checked. */
 const CHECKS = 3;
 /** Share of the progress told that belongs to preparing, against one player played (measured: about 14 to 1). */
@@ -224,41 +212,3 @@ function playOnce(
     return row;
   };
 }
-
-function meanOf(players: readonly LikelyPlayer[]): Player {
-  if (players.length === 1) return players[0].player;
-  const all = players.reduce((sum, { weight }) => sum + weight, 0);
-  const mean = (error: keyof Player): number =>
-    players.reduce((sum, { player, weight }) => sum + weight * player[error], 0) / all;
-  return {
-    lineSd: mean('lineSd'),
-    paceSd: mean('paceSd'),
-    paceBias: mean('paceBias'),
-    slopeSd: mean('slopeSd'),
-    speedSd: mean('speedSd'),
-    readBias: mean('readBias'),
-  };
-}
-
-function axesOf(players: readonly LikelyPlayer[], middle: Player): Axis[] {
-  const all = players.reduce((sum, { weight }) => sum + weight, 0);
-  return ERRORS.flatMap((error): Axis[] => {
-    const square = players.reduce(
-      (sum, { player, weight }) => sum + weight * (player[error] - middle[error]) ** 2,
-      0,
-    );
-    const aside = ASIDE * Math.sqrt(square / all);
-    if (!(aside > NO_SPREAD)) return [];
-    if (error === 'readBias' || error === 'paceBias')
-      // Without the habit, too: it is taken away from everybody.
-      return [{ error, below: Math.min(-aside, -middle[error]), above: Math.max(aside, -middle[error]) }];
-    return [{ error, below: Math.max(-aside, (LEAST - 1) * middle[error]), above: aside }];
-  });
-}
-
-/** So many of the players, far apart in their list. */
-const spreadOut = (players: readonly LikelyPlayer[], count: number): Player[] =>
-  Array.from({ length: Math.min(count, players.length) }, (_, i) => {
-    const at = Math.floor(((i + 0.5) * players.length) / Math.min(count, players.length));
-    return players[at].player;
-  });

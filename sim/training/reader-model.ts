@@ -17,7 +17,7 @@ import type { Random } from './draw.ts';
 import { kindsOf, PUTT_READ_KINDS, type PuttReadKind } from './kinds.ts';
 import type { Question } from './putt-question.ts';
 
-/** Priors, shares of the break; ours, weak: the presets' reads spread by 30 to 55% (MODEL.md, section 3). */
+/** Priors, shares of the break; ours, weak: named reads that spread by 30 to 55%. */
 const BIAS_SD = 0.3;
 const EFFECT_SD = 0.15;
 const SPREAD = 0.4;
