@@ -14,13 +14,13 @@ const gainWords = (low: number, high: number): string => {
 };
 
 /** Whom each pace suits, as two halves of a sentence. */
-export const turnWords = ({ by, more }: Parted): string => {
+export const turnWords = ({ by, more }: Parted, other = 'die it in'): string => {
   const [dies, firms] =
     by === 'reading'
       ? (['you misread more than you mis-strike', 'you mis-strike more than you misread'] as const)
       : (['your start line is worse than your pace', 'your pace is worse than your start line'] as const);
   const [firm, die] = more === 'second' ? [dies, firms] : [firms, dies];
-  return `firm if ${firm}, die it in if ${die}`;
+  return `firm if ${firm}, ${other} if ${die}`;
 };
 
 interface Test {

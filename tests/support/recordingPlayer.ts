@@ -8,7 +8,13 @@
  */
 import { newLeavingBall } from '../../sim/hole/leave.ts';
 import type { Player, Putt, RecordedMiss, RecordedPutt, RecordedRound } from '../../sim/index.ts';
-import { degreesToRadians, feetToMetres, inchesToMetres, planeSurface, seededRandom } from '../../sim/index.ts';
+import {
+  degreesToRadians,
+  feetToMetres,
+  inchesToMetres,
+  planeSurface,
+  seededRandom,
+} from '../../sim/index.ts';
 import { LineWalk } from '../../sim/read/line.ts';
 import { bearingOf, drops, fromLip, lipsOut, rollerFor, startOf } from '../../sim/roll/roll.ts';
 import { newPass } from '../../sim/roll/roller.ts';
@@ -136,7 +142,11 @@ export function plainRoll(
   const lineError = player.lineSd * error();
   const paceError = player.paceBias + player.paceSd * error();
   const roller = rollerFor(putt);
-  const pass = roller.pass(line.heading + lineError, line.speed * Math.sqrt(Math.max(1e-6, 1 + paceError)), newPass());
+  const pass = roller.pass(
+    line.heading + lineError,
+    line.speed * Math.sqrt(Math.max(1e-6, 1 + paceError)),
+    newPass(),
+  );
   // The side that is high on the true ground.
   const truth = new LineWalk(putt);
   const trueLine = truth.reason === undefined ? truth.lineAt(pace) : undefined;
@@ -176,7 +186,12 @@ export interface Recording {
 }
 
 /** So many putts of whole rounds, the last cut short. */
-export function recordRounds(golfer: Golfer, habits: RecordingHabits, seed: string, count: number): Recording {
+export function recordRounds(
+  golfer: Golfer,
+  habits: RecordingHabits,
+  seed: string,
+  count: number,
+): Recording {
   const random = seededRandom(seed);
   const normal = normalsOf(random);
   const { player, tails, means = 'varied', days = { pace: 0, read: 0 }, rim = 1 } = golfer;
@@ -221,8 +236,7 @@ export function recordRounds(golfer: Golfer, habits: RecordingHabits, seed: stri
           capture: 'rim',
         };
         const chosen = random();
-        const word =
-          means === 'varied' ? (chosen < 0.2 ? 'die' : chosen < 0.8 ? 'normal' : 'firm') : means;
+        const word = means === 'varied' ? (chosen < 0.2 ? 'die' : chosen < 0.8 ? 'normal' : 'firm') : means;
         const pace = inchesToMetres(PACE_INCHES[word]) * Math.exp(0.1 * normal());
         const plain = golfer.habitsOnFirstOnly && stroke > 1 ? { ...today, paceBias: 0, readBias: 0 } : today;
         const roll = plainRoll(putt, pace, plain, error, rim);
@@ -304,9 +318,13 @@ export function recordRounds(golfer: Golfer, habits: RecordingHabits, seed: stri
       distance: feetToMetres(nearest(judged(length, stroke > 1 ? 0.07 : 0.04, 0) / 0.3048, FEET)),
       holed: roll.holed,
       ...(!roll.holed && { miss }),
-      ...(says.climb && says1 && { climb: slip(rise > 0.005 ? 'up' : rise < -0.005 ? 'down' : 'level', ['up', 'level', 'down']) }),
+      ...(says.climb &&
+        says1 && {
+          climb: slip(rise > 0.005 ? 'up' : rise < -0.005 ? 'down' : 'level', ['up', 'level', 'down']),
+        }),
       ...(says.breaks && says1 && { breaks }),
-      ...(says.slopeFelt && says1 && { slopeFelt: felt < 0.01 ? 'gentle' : felt > 0.02 ? 'steep' : 'medium' }),
+      ...(says.slopeFelt &&
+        says1 && { slopeFelt: felt < 0.01 ? 'gentle' : felt > 0.02 ? 'steep' : 'medium' }),
       ...(says.asMeant && says1 && { startedAsMeant: started, paceAsMeant: paced }),
     };
   }

@@ -17,7 +17,8 @@ const SETTLED = 5e-3;
 
 type Misfit = (at: readonly number[]) => number;
 
-const dot = (a: readonly number[], b: readonly number[]): number => a.reduce((sum, value, i) => sum + value * b[i], 0);
+const dot = (a: readonly number[], b: readonly number[]): number =>
+  a.reduce((sum, value, i) => sum + value * b[i], 0);
 
 function gradientAt(f: Misfit, at: readonly number[]): number[] {
   return at.map((_, i) => {

@@ -3,6 +3,7 @@
  * says that the player reads too little or too much break. Leaves out: its parts (outcomes.ts, likelihood.ts, measured-strokes.ts, prior.ts,
  * posterior.ts, tell-apart.ts); sentences. MODEL.md, section 5, "The player from the record", says what is assumed.
  */
+import { drawNormal } from '../../odds/normal.ts';
 import { seededRandom } from '../../random.ts';
 import type { Player } from '../../types.ts';
 import type { Matrix } from '../cholesky.ts';
@@ -190,17 +191,20 @@ export function fitErrors(record: FitRecord, options: FitErrorsOptions = {}): Er
   const about = likeliestOf(logFirst, size);
   const found = someoneOf(prior, about);
   const near: OutcomeOptions = { ...outcomes, wide: widened(found, NEAR_TIMES) };
-  const made = outcomesOf(record, counted, near, (done) => wanted(FIRST_DONE + (OUTCOMES_DONE - FIRST_DONE) * done));
+  const made = outcomesOf(record, counted, near, (done) =>
+    wanted(FIRST_DONE + (OUTCOMES_DONE - FIRST_DONE) * done),
+  );
   if (made === undefined) return { status: 'stopped' };
   const { recorded, practicePutts, spots } = made;
-  const draws = drawPosterior({
+  const drawn = drawPosterior({
     logLikelihood: logOf(recorded, spots),
     size,
     about,
     seed,
     goesOn: (done) => wanted(OUTCOMES_DONE + (1 - OUTCOMES_DONE) * done),
   });
-  if (draws === undefined) return { status: 'stopped' };
+  if (drawn === undefined) return { status: 'stopped' };
+  const draws = withDays(drawn, prior, counted, seed);
   const { middle, covariance } = momentsOf(draws, size);
   const errors = Object.fromEntries(
     ERRORS.map((name, i) => [
@@ -356,6 +360,39 @@ function quantilesOf(
   };
 }
 
+/**
+ * Habits differ from day to day, SD: of pace, share of the distance; of reading, share of the slope (ours). The mean of so many days
+ * says so much less of the habit itself.
+ */
+const DAY_PACE = 0.015;
+const DAY_READ = 0.08;
+
+/** Draws as far apart as so few days leave them: of rounds of equal size exactly what an offset for each day, averaged over, would do. */
+function withDays(
+  draws: Draws,
+  prior: ErrorsPrior,
+  putts: readonly CountedPutt[],
+  seed: number | string,
+): Draws {
+  const sizes = new Map<string, number>();
+  for (const { putt } of putts) sizes.set(putt.roundId, (sizes.get(putt.roundId) ?? 0) + 1);
+  let squares = 0;
+  for (const size of sizes.values()) squares += size * size;
+  if (squares === 0) return draws;
+  const days = putts.length ** 2 / squares;
+  const random = seededRandom(`days ${seed}`);
+  const [pace, read] = [ERRORS.indexOf('paceBias'), ERRORS.indexOf('readBias')];
+  return {
+    ...draws,
+    scores: draws.scores.map((scores) => {
+      const moved = [...scores];
+      moved[pace] += (DAY_PACE / prior.paceBiasSd / Math.sqrt(days)) * drawNormal(random);
+      moved[read] += (DAY_READ / prior.readBiasSd / Math.sqrt(days)) * drawNormal(random);
+      return moved;
+    }),
+  };
+}
+
 /** Length by which what rolls past is told, m: a level putt of 10 ft. */
 const TOLD_AT = 3.048;
 
@@ -379,7 +416,10 @@ function fittedPace(
     byWord ? 0 : prior.usualPace * prior.usualPaceSpread,
     prior.paceBiasSd * (TOLD_AT + prior.usualPace),
   );
-  const before = (z: number): ErrorRange => ({ low: prior.usualPace - z * spread, high: prior.usualPace + z * spread });
+  const before = (z: number): ErrorRange => ({
+    low: prior.usualPace - z * spread,
+    high: prior.usualPace + z * spread,
+  });
   const width = range(0.05);
   const left = ((width.high - width.low) / (2 * Z90 * spread)) ** 2;
   const usualLeft = quantilesOf(draws, (scores) => scores[USUAL]);

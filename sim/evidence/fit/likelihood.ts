@@ -46,7 +46,9 @@ export function likelihoodOf(
   const numbers = new Map<string, number>();
   const saidAt = record.map(({ said }) => {
     if (said === undefined) return -1;
-    const key = said.spots.map(({ index, words }) => `${index}${words.climb}${words.breaks}${words.slopeFelt}`).join();
+    const key = said.spots
+      .map(({ index, words }) => `${index}${words.climb}${words.breaks}${words.slopeFelt}`)
+      .join();
     let number = numbers.get(key);
     if (number === undefined) {
       number = saids.length;
@@ -62,14 +64,18 @@ export function likelihoodOf(
   hear();
   const given = (r: number): number => (saidAt[r] < 0 ? 1 : givens[saidAt[r]]);
   const strays = record.map(({ outcomes }, r) =>
-    outcomes.map((those) => Float64Array.from(those, (outcome) => chanceOf(outcome, strokes, stray.rim) / given(r))),
+    outcomes.map((those) =>
+      Float64Array.from(those, (outcome) => chanceOf(outcome, strokes, stray.rim) / given(r)),
+    ),
   );
   const logOf = (r: number, rim: number): number => {
     const { shares, outcomes, counts } = record[r];
     const onGround = (g: number): number => {
       let sum = 0;
       for (let o = 0; o < counts.length; o++)
-        sum += counts[o] * Math.log(mixedChance(chanceOf(outcomes[g][o], strokes, rim) / given(r), strays[r][g][o]));
+        sum +=
+          counts[o] *
+          Math.log(mixedChance(chanceOf(outcomes[g][o], strokes, rim) / given(r), strays[r][g][o]));
       return sum;
     };
     if (shares.length === 1) return onGround(0);

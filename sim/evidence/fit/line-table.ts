@@ -47,7 +47,8 @@ function makeTable(): Float64Array {
         const root = LEAST_ROOT + ((MOST_ROOT - LEAST_ROOT) * k) / (ROOTS - 1);
         const pace = root ** 2 / (1 - root ** 2);
         const line = lines?.lineAt(pace);
-        if (line === undefined) throw new Error('Got no line on a plane that holds a ball; expected one at any pace.');
+        if (line === undefined)
+          throw new Error('Got no line on a plane that holds a ball; expected one at any pace.');
         const energy = line.speed ** 2 / (2 * friction * (1 + pace));
         made[at++] = energy;
         made[at++] = energy * startOf(putt, line.heading);
@@ -81,7 +82,13 @@ export interface TableLine {
  * @param along rise per metre to the hole @param across rise per metre to the side that counts as positive @param greenSpeed m
  */
 export function tableLine(
-  { length, pace, along, across, greenSpeed }: {
+  {
+    length,
+    pace,
+    along,
+    across,
+    greenSpeed,
+  }: {
     readonly length: number;
     readonly pace: number;
     readonly along: number;
@@ -92,7 +99,10 @@ export function tableLine(
 ): void {
   table ??= makeTable();
   const friction = frictionOf(greenSpeed);
-  const steep = Math.min(STEEPEST, (ROLLING_FACTOR * GRAVITY * Math.sqrt(along * along + across * across)) / friction);
+  const steep = Math.min(
+    STEEPEST,
+    (ROLLING_FACTOR * GRAVITY * Math.sqrt(along * along + across * across)) / friction,
+  );
   const turn = Math.atan2(Math.abs(across), along);
   const root = Math.sqrt(pace / (length + pace));
   const i = fourAbout((steep / MOST_STEEP) * (STEEPS - 1), STEEPS, ofSteep);

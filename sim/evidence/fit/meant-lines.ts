@@ -49,10 +49,7 @@ export interface PuttedPlane {
 /** Lines of one plane. */
 export class MeantLines {
   /** Habit by habit, pace by pace. */
-  private readonly solved = new Float64Array(HABITS.length * ROOT_PACES.length * LINE_NUMBERS);
-  /** Of the pace last said: habit by habit. */
-  private readonly ofPace = new Float64Array(HABITS.length * LINE_NUMBERS);
-  private pace = Number.NaN;
+  readonly solved = new Float64Array(HABITS.length * ROOT_PACES.length * LINE_NUMBERS);
 
   constructor(plane: PuttedPlane) {
     let at = 0;
@@ -62,6 +59,14 @@ export class MeantLines {
         at += LINE_NUMBERS;
       }
   }
+}
+
+/** The same at one pace after another: what hangs on the pace alone is kept while that stays. */
+export class PacedLines {
+  private readonly ofPace = new Float64Array(HABITS.length * LINE_NUMBERS);
+  private pace = Number.NaN;
+
+  constructor(private readonly lines: MeantLines) {}
 
   /** @param pace m past */
   at(readBias: number, pace: number, out: Float64Array): void {
@@ -70,19 +75,22 @@ export class MeantLines {
     const { ofPace } = this;
     for (let i = 0; i < LINE_NUMBERS; i++)
       out[i] =
-        byHabit[0] * ofPace[i] + byHabit[1] * ofPace[LINE_NUMBERS + i] + byHabit[2] * ofPace[2 * LINE_NUMBERS + i];
+        byHabit[0] * ofPace[i] +
+        byHabit[1] * ofPace[LINE_NUMBERS + i] +
+        byHabit[2] * ofPace[2 * LINE_NUMBERS + i];
   }
 
   private setPace(pace: number): void {
     this.pace = pace;
     parabola(ROOT_PACES, Math.sqrt(pace), byPace);
+    const { solved } = this.lines;
     for (let h = 0; h < 3; h++)
       for (let i = 0; i < LINE_NUMBERS; i++) {
         const from = 3 * h * LINE_NUMBERS + i;
         this.ofPace[h * LINE_NUMBERS + i] =
-          byPace[0] * this.solved[from] +
-          byPace[1] * this.solved[from + LINE_NUMBERS] +
-          byPace[2] * this.solved[from + 2 * LINE_NUMBERS];
+          byPace[0] * solved[from] +
+          byPace[1] * solved[from + LINE_NUMBERS] +
+          byPace[2] * solved[from + 2 * LINE_NUMBERS];
       }
   }
 }

@@ -10,9 +10,16 @@
 
 import type { PracticeSet, RecordedPutt, RecordedRound } from '../record.ts';
 import type { Ground, Grounds } from './grounds.ts';
+import { PacedLines } from './meant-lines.ts';
 import type { MeasuredStrokes } from './measured-strokes.ts';
 import type { Someone, Spot } from './player-strokes.ts';
-import { type Answers, type LikelySpot, type Outcome, type RecordedStrokes, recordedStrokes } from './recorded-strokes.ts';
+import {
+  type Answers,
+  type LikelySpot,
+  type Outcome,
+  type RecordedStrokes,
+  recordedStrokes,
+} from './recorded-strokes.ts';
 import {
   aimSd,
   countedSide,
@@ -81,7 +88,7 @@ export class Spots {
     if (place === undefined) {
       place = this.all.length;
       ofGround.set(pace, place);
-      this.all.push({ ground, pace });
+      this.all.push({ ground, pace, lines: new PacedLines(ground.lines) });
     }
     return place;
   }
@@ -93,12 +100,12 @@ const breaksOf = (breaks: Words['breaks'], turned: boolean): GroundWords['breaks
   breaks === undefined || breaks === 'straight' ? breaks : turned ? 'lowSide' : 'highSide';
 
 /** Chance of words on a ground that may be misread by so much, for choosing which to look at. */
-function roughShare(ground: Ground, words: GroundWords, misread: number): number {
-  const { rise, slope, aimOffset, aimByAcross } = ground;
+function roughShare(ground: Spot['ground'], words: GroundWords, misread: number): number {
+  const { rise, across, aimOffset, aimByAcross } = ground;
   return wordsShare(words, {
     rise,
     riseSd: riseSd(misread),
-    slope,
+    slope: Math.hypot(rise, across),
     slopeSd: slopeSdOf(misread),
     aim: aimOffset,
     aimSd: aimSd(aimByAcross * misread),
@@ -126,15 +133,17 @@ export function likelySpots(
   const likeliest = weighed.reduce((most, { chance }) => Math.max(most, chance), 0);
   const kept = weighed.filter(({ chance }) => chance > UNLIKELY * likeliest);
   const pace = paceMeant && paceOf(paceMeant);
-  return kept.map(({ ground, turned, words }) => ({
-    ground,
-    pace,
-    index: list.indexOf(ground, pace),
-    words: climb === undefined && slopeFelt === undefined && breaks === undefined ? undefined : words,
-    turned,
-    strokes: ground.strokes(),
-    share: ground.share,
-  }));
+  return kept.map(({ ground, turned, words }) => {
+    const index = list.indexOf(ground, pace);
+    return {
+      ...list.all[index],
+      index,
+      words: climb === undefined && slopeFelt === undefined && breaks === undefined ? undefined : words,
+      turned,
+      strokes: ground.strokes(),
+      share: ground.share,
+    };
+  });
 }
 
 /** How "as meant?" was answered of a putt. */
@@ -191,11 +200,7 @@ export function recordedPutt(
 }
 
 /** @returns undefined when the set says nothing */
-export function recordedSet(
-  set: PracticeSet,
-  options: OutcomeOptions,
-  list: Spots,
-): Recorded | undefined {
+export function recordedSet(set: PracticeSet, options: OutcomeOptions, list: Spots): Recorded | undefined {
   const { grounds, level } = options;
   const { distance: length, attempts, holed, misses = {} } = set;
   if (!(attempts > 0) || length < SHORTEST || length > LONGEST) return undefined;
@@ -203,7 +208,7 @@ export function recordedSet(
   const candidates = grounds.of({ length, level: isLevel, exact: true });
   // One ground spoken of after many putts: as it is.
   const likely = likelySpots(candidates, isLevel ? {} : set, list, 0).filter(({ turned }) => !turned);
-  const chances = likely.map(({ ground, share, words = NO_WORDS }) => share * roughShare(ground as Ground, words, 0));
+  const chances = likely.map(({ ground, share, words = NO_WORDS }) => share * roughShare(ground, words, 0));
   const total = chances.reduce((sum, chance) => sum + chance, 0);
   const missed = attempts - holed;
   const { high = 0, low = 0, short = 0, past = 0 } = misses;
@@ -222,7 +227,10 @@ export function recordedSet(
     // The share of each ground stays outside: it is one for all putts of the set, which may be many, so that every stroke counts.
     outcomes: likely.map((spot) =>
       told.map(([outcome]) =>
-        recordedStrokes([{ ...spot, words: undefined, share: 1 }], () => outcome, { ...options, taken: EVERY }),
+        recordedStrokes([{ ...spot, words: undefined, share: 1 }], () => outcome, {
+          ...options,
+          taken: EVERY,
+        }),
       ),
     ),
     counts: told.map(([, count]) => count),

@@ -14,11 +14,21 @@ import {
   BY_SPEED,
   ENERGY,
   LINE_NUMBERS,
+  type PacedLines,
   SWEEP,
 } from './meant-lines.ts';
 import { normalBelow } from './normal-below.ts';
 import { Tails } from './tails.ts';
-import { aimSd, type GroundWords, PACE_SPREAD, riseSd, type SpokenOf, slopeSdOf, wordsShare, yesOf } from './words.ts';
+import {
+  aimSd,
+  type GroundWords,
+  PACE_SPREAD,
+  riseSd,
+  type SpokenOf,
+  slopeSdOf,
+  wordsShare,
+  yesOf,
+} from './words.ts';
 
 /** What the player calls "as meant": errors of the stroke alone up to these, radians and shares of the distance. */
 export interface Bands {
@@ -42,7 +52,8 @@ export interface Someone {
 
 /** A ground and a pace: said, or undefined for the usual one. */
 export interface Spot {
-  readonly ground: Pick<Ground, 'lines' | 'rise' | 'across' | 'aimOffset' | 'aimByAcross'>;
+  readonly lines: PacedLines;
+  readonly ground: Pick<Ground, 'rise' | 'across' | 'aimOffset' | 'aimByAcross'>;
   readonly pace: number | undefined;
 }
 
@@ -81,11 +92,13 @@ export class PlayerStrokes {
     this.riseSdOfAll = riseSd(saidAsSeen * player.slopeSd);
     this.slopeSdOfAll = slopeSdOf(saidAsSeen * player.slopeSd);
     for (let k = 0; k < spots.length; k++) {
-      const { ground, pace: said } = spots[k];
-      ground.lines.at(player.readBias, said ?? usualPace, line);
+      const { ground, lines, pace: said } = spots[k];
+      lines.at(player.readBias, said ?? usualPace, line);
       const meant = Math.max(1e-3, line[ENERGY]);
       const variance =
-        slope * (line[BY_ALONG] ** 2 + line[BY_ACROSS] ** 2) + speed * line[BY_SPEED] ** 2 + pace * line[BY_PACE] ** 2;
+        slope * (line[BY_ALONG] ** 2 + line[BY_ACROSS] ** 2) +
+        speed * line[BY_SPEED] ** 2 +
+        pace * line[BY_PACE] ** 2;
       const both =
         slope * (line[BY_ALONG] * line[BY_ALONG + 1] + line[BY_ACROSS] * line[BY_ACROSS + 1]) +
         speed * line[BY_SPEED] * line[BY_SPEED + 1] +
@@ -94,7 +107,8 @@ export class PlayerStrokes {
         slope * (line[BY_ALONG + 1] ** 2 + line[BY_ACROSS + 1] ** 2) +
         speed * line[BY_SPEED + 1] ** 2 +
         pace * line[BY_PACE + 1] ** 2;
-      const energyVariance = variance * (times ** 2 + player.paceSd ** 2) + (meant * player.paceSd) ** 2 + LEAST;
+      const energyVariance =
+        variance * (times ** 2 + player.paceSd ** 2) + (meant * player.paceSd) ** 2 + LEAST;
       const part = (variance * times) / energyVariance;
       const sweepSlope = both / (variance + LEAST);
       const at = NUMBERS * k;
@@ -110,11 +124,14 @@ export class PlayerStrokes {
       // What the energy tells of the slope seen along, and how far off that leaves it; the start likewise of the slope across.
       const along = (slope * line[BY_ALONG] * times) / energyVariance;
       numbers[at + 9] = saidAsSeen * along;
-      numbers[at + 10] = riseSd(saidAsSeen * Math.sqrt(Math.max(0, slope - along * slope * line[BY_ALONG] * times)));
+      numbers[at + 10] = riseSd(
+        saidAsSeen * Math.sqrt(Math.max(0, slope - along * slope * line[BY_ALONG] * times)),
+      );
       numbers[at + 11] = slope * line[BY_ACROSS + 1];
       numbers[at + 12] = slope * line[BY_ACROSS];
       const mid = line[SWEEP] / meant;
-      const plain = this.lineVariance + (numbers[at + 7] + (sweepSlope - mid) ** 2 * numbers[at + 4]) / (meant * meant);
+      const plain =
+        this.lineVariance + (numbers[at + 7] + (sweepSlope - mid) ** 2 * numbers[at + 4]) / (meant * meant);
       const cov = (numbers[at + 11] - mid * numbers[at + 12]) / meant;
       const left = Math.sqrt(Math.max(0, slope - (cov * cov) / plain));
       numbers[at + 13] = seen * ground.rise;
@@ -133,7 +150,7 @@ export class PlayerStrokes {
     const at = NUMBERS * spot;
     spoken.rise = numbers[at + 13];
     spoken.riseSd = this.riseSdOfAll;
-    spoken.slope = Math.hypot(numbers[at + 13], numbers[at + 14]);
+    spoken.slope = Math.sqrt(numbers[at + 13] ** 2 + numbers[at + 14] ** 2);
     spoken.slopeSd = this.slopeSdOfAll;
     spoken.aim = numbers[at + 15];
     spoken.aimSd = numbers[at + 18];
@@ -141,7 +158,14 @@ export class PlayerStrokes {
   }
 
   /** Density at a stroke, per radian and m^2/s^2, times the chances of what was said: words on the ground, "as meant". */
-  at(spot: number, start: number, energy: number, words?: GroundWords, started?: boolean, paced?: boolean): number {
+  at(
+    spot: number,
+    start: number,
+    energy: number,
+    words?: GroundWords,
+    started?: boolean,
+    paced?: boolean,
+  ): number {
     const { numbers } = this;
     const at = NUMBERS * spot;
     const meant = numbers[at];

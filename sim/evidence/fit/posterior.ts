@@ -14,9 +14,9 @@ import { choleskyFactor, inverseOf, type Matrix, solveLower } from '../cholesky.
 import { least } from './climb.ts';
 
 /** Degrees of freedom of the t: tails heavier than any posterior's here, so that no weight runs away. */
-const TAILS = 6;
+const TAILS = 12;
 /** The t is a little wider than the posterior: too narrow costs more than too wide. */
-const WIDER = 1.15;
+const WIDER = 1.06;
 /** First step of the differences, scores: an ordinary posterior is 0.1 to 1 wide. From it follow steps that raise the misfit by about BEND_RISE. */
 const FIRST_STEP = 0.15;
 const BEND_RISE = 0.3;
@@ -24,10 +24,10 @@ const BEND_RISE = 0.3;
 const START_SPREAD = 0.1;
 /** Draws of one round; enough worth when so large a share of them counts; rounds at most. */
 const ROUND = 500;
-const ENOUGH = 0.4;
-const MOST_ROUNDS = 4;
+const ENOUGH = 0.3;
+const MOST_ROUNDS = 2;
 /** Worth less than this many independent draws, the ends of intervals are too rough to show. */
-export const FEWEST_WORTH = 150;
+export const FEWEST_WORTH = 100;
 
 export interface Draws {
   /** Scores, draw by draw. */
@@ -102,11 +102,24 @@ function spreadFrom(bends: Matrix): number[][] {
 }
 
 /** The likeliest scores alone. */
-export const likeliestOf = (logLikelihood: PosteriorSearch['logLikelihood'], size: number): readonly number[] =>
-  least((scores) => squares(scores) / 2 - logLikelihood(scores), new Array<number>(size).fill(0), START_SPREAD).at;
+export const likeliestOf = (
+  logLikelihood: PosteriorSearch['logLikelihood'],
+  size: number,
+): readonly number[] =>
+  least(
+    (scores) => squares(scores) / 2 - logLikelihood(scores),
+    new Array<number>(size).fill(0),
+    START_SPREAD,
+  ).at;
 
 /** @returns undefined when it was not wanted to the end */
-export function drawPosterior({ logLikelihood, size, about, seed, goesOn }: PosteriorSearch): Draws | undefined {
+export function drawPosterior({
+  logLikelihood,
+  size,
+  about,
+  seed,
+  goesOn,
+}: PosteriorSearch): Draws | undefined {
   let asked = 0;
   let stopped = false;
   const misfit = (scores: readonly number[]): number => {

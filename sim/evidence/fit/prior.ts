@@ -9,7 +9,14 @@
 import { presetOf } from '../../player/presets.ts';
 import type { Player } from '../../types.ts';
 import type { Bands, Someone } from './player-strokes.ts';
-import { ASKED_PACE_SPREAD, BAND_SPREAD, PACE_BAND, START_BAND, USUAL_PACE, USUAL_PACE_SPREAD } from './words.ts';
+import {
+  ASKED_PACE_SPREAD,
+  BAND_SPREAD,
+  PACE_BAND,
+  START_BAND,
+  USUAL_PACE,
+  USUAL_PACE_SPREAD,
+} from './words.ts';
 
 /** Fitted errors, in the order of scores. */
 export const ERRORS = ['lineSd', 'paceSd', 'slopeSd', 'speedSd', 'paceBias', 'readBias'] as const;
@@ -117,7 +124,7 @@ export const someoneOf = (prior: ErrorsPrior, scores: readonly number[]): Someon
   usualPace: usualPaceOf(prior, scores[USUAL] ?? 0),
   tails: tailsOf(prior, scores[TAIL] ?? 0),
   rim: Math.exp(prior.rimSpread * (scores[RIM_SCORE] ?? 0)),
-  saidAsSeen: process.env.K ? Number(process.env.K) : 1 / (1 + Math.exp(-SAID_SPREAD * (scores[SAID] ?? 0))),
+  saidAsSeen: 1 / (1 + Math.exp(-SAID_SPREAD * (scores[SAID] ?? 0))),
   bands: bandsOfScores(scores),
 });
 
@@ -139,4 +146,5 @@ export function widened(someone: Someone, times: number): Someone {
 const WIDE_TAILS = 5;
 
 /** A player of so many times the usual errors. */
-export const wideOf = (prior: ErrorsPrior, times: number): Someone => widened(someoneOf(prior, new Array(SCORES).fill(0)), times);
+export const wideOf = (prior: ErrorsPrior, times: number): Someone =>
+  widened(someoneOf(prior, new Array(SCORES).fill(0)), times);

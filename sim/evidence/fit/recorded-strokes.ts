@@ -55,7 +55,12 @@ interface Gathered {
   readonly needs: number[];
 }
 
-function gather(into: Gathered, spot: number, { strokes, share }: LikelySpot, outcome: 'holed' | MissChance): void {
+function gather(
+  into: Gathered,
+  spot: number,
+  { strokes, share }: LikelySpot,
+  outcome: 'holed' | MissChance,
+): void {
   const add = (i: number, chance: number): void => {
     into.spot.push(spot);
     into.start.push(strokes.start[i]);
@@ -94,7 +99,7 @@ export function recordedStrokes(
     return outcome === 'holed' ? outcome : missChance(outcome);
   });
   const all: Gathered = { spot: [], start: [], energy: [], weight: [], needs: [] };
-  spots.forEach((spot, k) => gather(all, k, spot, written[spot.turned ? 1 : 0]));
+  for (let k = 0; k < spots.length; k++) gather(all, k, spots[k], written[spots[k].turned ? 1 : 0]);
   reference.fill(spots, wide);
   const holed = written[0] === 'holed';
   const heavy = all.weight.map((weight, i) => {
@@ -105,7 +110,8 @@ export function recordedStrokes(
   });
   const total = heavy.reduce((sum, value) => sum + value, 0);
   const kept: { i: number; times: number }[] = [];
-  if (all.weight.length <= taken || !(total > 0)) all.weight.forEach((_, i) => kept.push({ i, times: 1 }));
+  if (all.weight.length <= taken || !(total > 0))
+    for (let i = 0; i < all.weight.length; i++) kept.push({ i, times: 1 });
   else {
     const step = total / taken;
     let next = step / 2;
@@ -141,14 +147,15 @@ export function recordedStrokes(
 
 /** Chance of the outcome for the player whose strokes on all spots these are. */
 export function chanceOf(recorded: RecordedStrokes, strokes: PlayerStrokes, rim: number): number {
-  const { holed, count, spot, start, energy, weight, needs, words, ways, startedAsMeant, paceAsMeant } = recorded;
+  const { holed, count, spot, start, energy, weight, needs, words, ways, startedAsMeant, paceAsMeant } =
+    recorded;
   let sum = 0;
   for (let i = 0; i < count; i++) {
     const drops = dropShare(needs[i], rim);
     const may = holed ? drops : 1 - drops;
     if (may === 0) continue;
-    sum += may * weight[i] * strokes.at(spot[i], start[i], energy[i], words[ways[i]], startedAsMeant, paceAsMeant);
+    sum +=
+      may * weight[i] * strokes.at(spot[i], start[i], energy[i], words[ways[i]], startedAsMeant, paceAsMeant);
   }
   return sum;
 }
-

@@ -8,8 +8,8 @@
  */
 
 /** Table of the density by squared distance. */
-const REACH = 64;
-const STEPS = 24;
+const REACH = 40;
+const STEPS = 16;
 
 export class Tails {
   private readonly table = new Float64Array(REACH * STEPS + 2);

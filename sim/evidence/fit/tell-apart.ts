@@ -12,7 +12,16 @@
 import { inverseOf, type Matrix } from '../cholesky.ts';
 import type { RecordedPutt } from '../record.ts';
 import { chanceOfWords, mixedChance, STRAY_TIMES } from './likelihood.ts';
-import { answersGiven, counts, type OutcomeOptions, outcomeOf, type SaidOf, Spots, saidOf, spotsOfPutt } from './outcomes.ts';
+import {
+  answersGiven,
+  counts,
+  type OutcomeOptions,
+  outcomeOf,
+  type SaidOf,
+  Spots,
+  saidOf,
+  spotsOfPutt,
+} from './outcomes.ts';
 import { PlayerStrokes, type Someone } from './player-strokes.ts';
 import { ERRORS, type ErrorName, type ErrorsPrior, HABITS, SCORES, someoneOf, wideOf } from './prior.ts';
 import { chanceOf, type RecordedStrokes, recordedStrokes } from './recorded-strokes.ts';
@@ -155,7 +164,12 @@ function around(prior: ErrorsPrior, at: readonly number[]): Around {
 const strokesOf = new PlayerStrokes();
 
 /** Adds the covariance over answers of the gradient, putt by putt. */
-function addInformation(putts: readonly (readonly Possible[])[], list: Spots, about: Around, into: number[][]): void {
+function addInformation(
+  putts: readonly (readonly Possible[])[],
+  list: Spots,
+  about: Around,
+  into: number[][],
+): void {
   // Of the outcome given the words, as the fit has it; and of the words.
   const chancesOf = (someone: Someone): { given: number; words: number }[][] => {
     strokesOf.fill(list.all, someone);
@@ -180,7 +194,11 @@ function addInformation(putts: readonly (readonly Possible[])[], list: Spots, ab
   });
 }
 
-function addOne(chances: readonly number[], gradients: readonly (readonly number[])[], into: number[][]): void {
+function addOne(
+  chances: readonly number[],
+  gradients: readonly (readonly number[])[],
+  into: number[][],
+): void {
   const size = into.length;
   const total = chances.reduce((sum, chance) => sum + chance, 0);
   if (!(total > 0)) return;

@@ -86,9 +86,9 @@ export interface GroundWords {
 export const NO_WORDS: GroundWords = { climb: undefined, slopeFelt: undefined, breaks: undefined };
 
 /** How exactly a word tells what it is said of, 1 SD: what is judged, and what was misread on top. */
-export const riseSd = (misread: number): number => Math.hypot(LEVEL_SD, misread);
-export const slopeSdOf = (misread: number): number => Math.hypot(SLOPE_SD, misread);
-export const aimSd = (misread: number): number => Math.hypot(STRAIGHT_SD, misread);
+export const riseSd = (misread: number): number => Math.sqrt(LEVEL_SD ** 2 + misread * misread);
+export const slopeSdOf = (misread: number): number => Math.sqrt(SLOPE_SD ** 2 + misread * misread);
+export const aimSd = (misread: number): number => Math.sqrt(STRAIGHT_SD ** 2 + misread * misread);
 
 /** The ground as it is spoken of: rise to the hole per metre, slope, aim beside the hole to the high side (m), each with its SD. */
 export interface SpokenOf {
@@ -116,7 +116,10 @@ export function wordsShare({ climb, breaks, slopeFelt }: GroundWords, of: Spoken
   if (slopeFelt !== undefined) {
     const gentle = slopeFelt === 'steep' ? 0 : normalBelow((GENTLE - of.slope) / of.slopeSd);
     const steep = slopeFelt === 'gentle' ? 0 : normalBelow((of.slope - STEEP) / of.slopeSd);
-    share *= slipping(slopeFelt === 'gentle' ? gentle : slopeFelt === 'steep' ? steep : 1 - gentle - steep, 3);
+    share *= slipping(
+      slopeFelt === 'gentle' ? gentle : slopeFelt === 'steep' ? steep : 1 - gentle - steep,
+      3,
+    );
   }
   return share;
 }

@@ -6,7 +6,7 @@ import { parseHandicap, REPORT_FLAGS, REPORT_HELP, REPORTS } from '../../../src/
 import { run, wantsInput } from '../../../src/cli/run.ts';
 import { perTable } from '../../../src/store/tables.ts';
 import { errorWords } from '../../../src/text/player.ts';
-import { ORDINARY, recordingPlayer } from '../../support/recordingPlayer.ts';
+import { ORDINARY, recordRounds } from '../../support/recordingPlayer.ts';
 
 const page = (line: string, stdinText = ''): string => {
   const { stdout, stderr, exitCode } = run(line.split(' '), stdinText);
@@ -65,15 +65,21 @@ describe('directions', () => {
 
 describe('errors', () => {
   it('says of a backup what the fit of its record says, with ranges before and after', () => {
-    const recording = recordingPlayer(
-      { lineSd: 0.02, paceSd: 0.07, paceBias: 0, slopeSd: 0.005, speedSd: 0.04, readBias: -0.4 },
-      { says: ORDINARY, breakingOnly: true },
-      'a backup',
+    const player = {
+      lineSd: 0.015,
+      paceSd: 0.07,
+      slopeSd: 0.004,
+      speedSd: 0.03,
+      readBias: -0.5,
+      paceBias: 0,
+    };
+    const putts = recordRounds({ player }, { says: ORDINARY, saidAsSeen: 0 }, 'a backup', 90).putts.map(
+      (putt) => ({
+        ...putt,
+        id: `putt-of-backup-${putt.id}`,
+        roundId: `round-of-backup-${putt.roundId}`,
+      }),
     );
-    const putts = Array.from({ length: 90 }, () => {
-      const putt = recording.next();
-      return { ...putt, id: `putt-of-backup-${putt.id}`, roundId: `round-of-backup-${putt.roundId}` };
-    });
     const tables = { ...perTable(() => []), putts };
     const text = page('errors', JSON.stringify({ format: 'borrow-backup', version: 5, madeAt: 1, tables }));
     const fit = fitErrors({ putts });

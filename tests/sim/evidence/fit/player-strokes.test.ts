@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { ballAt, greenOf } from '../../../../sim/benchmarks/putts.ts';
 import { groundStrokes } from '../../../../sim/evidence/fit/ground-strokes.ts';
 import { Grounds } from '../../../../sim/evidence/fit/grounds.ts';
-import { MeantLines } from '../../../../sim/evidence/fit/meant-lines.ts';
+import { MeantLines, PacedLines } from '../../../../sim/evidence/fit/meant-lines.ts';
 import { normalBelow } from '../../../../sim/evidence/fit/normal-below.ts';
 import { PlayerStrokes } from '../../../../sim/evidence/fit/player-strokes.ts';
 import { defaultPrior, someoneOf, wideOf } from '../../../../sim/evidence/fit/prior.ts';
@@ -68,8 +68,16 @@ describe('what becomes of strokes', () => {
       });
       const prior = { ...defaultPrior(), tails: 1e4 };
       const middle = { ...someoneOf(prior, new Array(6).fill(0)), player };
-      const ground = { lines, rise: 0, across: 0, aimOffset: 0, aimByAcross: 0 };
-      const spot = { ground, pace, index: 0, words: undefined, turned: false, share: 1 };
+      const ground = { rise: 0, across: 0, aimOffset: 0, aimByAcross: 0 };
+      const spot = {
+        ground,
+        lines: new PacedLines(lines),
+        pace,
+        index: 0,
+        words: undefined,
+        turned: false,
+        share: 1,
+      };
       const strokes = groundStrokes(walk, high, 8192, [0, 0, 0]);
       const one = new PlayerStrokes();
       one.fill([spot], middle);
@@ -105,7 +113,8 @@ describe('what becomes of strokes', () => {
       outcomes.forEach((outcome, o) => {
         const share = counted[o] / balls;
         // Chance: 4 standard errors; ours: 1.5 points where it is a half, one curve of starts for what is a little skewed (1.2 measured).
-        const error = 4 * Math.sqrt((share * (1 - share)) / balls) + 0.03 * Math.sqrt(share * (1 - share)) + 0.002;
+        const error =
+          4 * Math.sqrt((share * (1 - share)) / balls) + 0.03 * Math.sqrt(share * (1 - share)) + 0.002;
         expect(Math.abs(chance(outcome) - share)).toBeLessThan(error);
       });
       [0.3, 1].forEach((leave, k) => {
