@@ -315,7 +315,10 @@ export const checkRequest = <Name extends Command>(
     };
   const result = SCHEMAS[command].safeParse(value);
   if (result.success) return { ok: true, value: result.data as RequestOf<Name> };
-  const [first] = result.error.issues;
+  // A player in the older form lacks the newer fields too: what replaced its own is the more helpful of the two.
+  const { issues } = result.error;
+  const first =
+    issues.find((issue) => issue.code === 'unrecognized_keys' && issue.keys.includes('readSd')) ?? issues[0];
   const more = result.error.issues.length - 1;
   const also = more === 0 ? '' : ` (${more} more ${more === 1 ? 'problem' : 'problems'} after this one.)`;
   return { ok: false, problem: `${placeOf(first.path) || 'request'}: ${first.message}${also}` };

@@ -318,7 +318,7 @@ export const turnsWords = (
   );
   if (widest.on === undefined) return undefined;
   return {
-    words: `From ${cellWords(widest, units)} it turns on your errors: ${turnWords(widest.on)}; ${TEST_WORDS[widest.on.test].words}.`,
+    words: `From ${cellWords(widest, units)} it turns on your errors: ${turnWords(widest.on, 'your usual pace')}; ${TEST_WORDS[widest.on.test].words}.`,
     test: widest.on.test,
   };
 };

@@ -14,13 +14,13 @@ const gainWords = (low: number, high: number): string => {
 };
 
 /** Whom each pace suits, as two halves of a sentence. */
-export const turnWords = ({ by, more }: Parted): string => {
+export const turnWords = ({ by, more }: Parted, other = 'die it in'): string => {
   const [dies, firms] =
     by === 'reading'
       ? (['you misread more than you mis-strike', 'you mis-strike more than you misread'] as const)
       : (['your start line is worse than your pace', 'your pace is worse than your start line'] as const);
   const [firm, die] = more === 'second' ? [dies, firms] : [firms, dies];
-  return `firm if ${firm}, die it in if ${die}`;
+  return `firm if ${firm}, ${other} if ${die}`;
 };
 
 interface Test {
@@ -84,7 +84,7 @@ export const familyDetail = (
       ? `; firm suits ${formatPercent(verdict.firm, 0)} of those whom it concerns`
       : '';
   const range =
-    difference === undefined
+    difference === undefined || signed(difference.low) === signed(difference.high)
       ? ''
       : `; die over firm ${signed(difference.low)} to ${signed(difference.high)} putts`;
   return `These: ${whoWords(origin, of, preset)} (${far}${range}${split}).`;

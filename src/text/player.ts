@@ -126,8 +126,8 @@ export const ERROR_HINTS: Readonly<Record<keyof Player, (units: Units) => string
   paceBias: () => 'Below zero your putts end short of what you meant, above zero past it.',
 };
 
-/** "Tour 0.75°, Scratch 0.9°": what the players to start from have; undefined: all have none. */
+/** "Typical: 0.75° (Tour), 0.90° (Scratch)": what the players to start from have; undefined: all have none. */
 export const typicalWords = (name: keyof Player): string | undefined =>
   PRESETS.every(({ player }) => player[name] === 0)
     ? undefined
-    : `Typical: ${PRESETS.map((preset) => `${preset.name} ${errorWords(name, preset.player[name])}`).join(', ')}.`;
+    : `Typical: ${PRESETS.map((preset) => `${errorWords(name, preset.player[name])} (${preset.name})`).join(', ')}.`;

@@ -150,10 +150,10 @@ describe('one step against another', () => {
 
   it('is yes or no with strokes, range and chance, read from the first step', () => {
     expect(comparedWords(compared({ value: -1.1, low: -1.4, high: -0.7 }, 0.01, 200), true)).toBe(
-      'No: pace 10% better saves 1.10 strokes a round less than a start-line spread half a degree smaller (0.70 to 1.40), with a chance of 99%.',
+      'No: pace 10% better saves 1.10 strokes a round less than a start line off by half a degree less (0.70 to 1.40), with a chance of 99%.',
     );
     expect(comparedWords(compared(exactly(0.5), 1), true)).toBe(
-      'Yes: pace 10% better saves 0.50 strokes a round more than a start-line spread half a degree smaller (0.48 to 0.52).',
+      'Yes: pace 10% better saves 0.50 strokes a round more than a start line off by half a degree less (0.48 to 0.52).',
     );
   });
 

@@ -93,7 +93,7 @@ describe('each of the six errors', () => {
         expect(hint).not.toMatch(/NaN|undefined|deviation|variance/);
       }
     expect(typicalWords('slopeSd')).toMatch(
-      /^Typical: Tour 0\.\d+%, Scratch 0\.\d+%, .*Averaging 90 0\.\d+%\.$/,
+      /^Typical: 0\.\d+% \(Tour\), 0\.\d+% \(Scratch\), .*0\.\d+% \(Averaging 90\)\.$/,
     );
     expect(typicalWords('readBias')).toBeUndefined();
   });
