@@ -58,8 +58,8 @@ describe('the mix of putts', () => {
   it('is played nearly at the best pace: no habit needs fewer putts', () => {
     const options = { mix: TOUR_MIX, lengths: [10, 30].map(feetToMetres), player };
     const best = playMix(options);
+    // What is played of the best pace costs up to a thousandth of a putt.
     for (const pace of [0.2, 0.45, 0.75])
-      // What is played of the best pace costs up to a thousandth of a putt.
       for (const [i, row] of playMix({ ...options, pace }).entries())
         expect(row.expectedPutts).toBeGreaterThan(best[i].expectedPutts - 0.001);
   });

@@ -42,7 +42,12 @@ describe('choices kept', () => {
   });
 
   it.each([
-    ['a step of a tenth in every spread', { lineSd: 0.9, paceSd: 0.9, slopeSd: 0.9, speedSd: 0.9 }, {}, 0.001],
+    [
+      'a step of a tenth in every spread',
+      { lineSd: 0.9, paceSd: 0.9, slopeSd: 0.9, speedSd: 0.9 },
+      {},
+      0.001,
+    ],
     ['half the spread of slope seen', { slopeSd: 0.5 }, {}, 0.01],
     ['twice the line error', { lineSd: 2 }, {}, 0.01],
   ])('cost another player little: %s', (_, times, plus, most) => {
