@@ -41,7 +41,7 @@ const WIDEST = 1.4;
 /** Pace by which a putt is said to break, m past (17 in). */
 const SAID_AT = 0.43;
 /** Strokes rolled on all grounds of a length together, and the fewest and most on one. */
-const STROKES = 17000;
+const STROKES = 24000;
 const FEWEST = 88;
 const MOST = 4096;
 

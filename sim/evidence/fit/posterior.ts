@@ -25,7 +25,9 @@ const START_SPREAD = 0.1;
 /** Draws of one round; enough worth when so large a share of them counts; rounds at most. */
 const ROUND = 500;
 const ENOUGH = 0.3;
-const MOST_ROUNDS = 2;
+const MOST_ROUNDS = 6;
+/** Draws that a new middle and spread are taken from are worth so many at least. */
+const NEEDED = 70;
 /** Worth less than this many independent draws, the ends of intervals are too rough to show. */
 export const FEWEST_WORTH = 100;
 
@@ -144,10 +146,12 @@ export function drawPosterior({
     const worth = 1 / weights.reduce((sum, weight) => sum + weight * weight, 0);
     if (best === undefined || worth > best.worth) best = { scores, weights, worth, likeliest: at, asked };
     if (worth > ENOUGH * ROUND) break;
-    const centre = middle.map((_, i) => scores.reduce((sum, draw, k) => sum + weights[k] * draw[i], 0));
+    // Few draws that carry all the weight say little of how the rest lies: weights are evened out until enough of them count.
+    const even = evened(weights);
+    const centre = middle.map((_, i) => scores.reduce((sum, draw, k) => sum + even[k] * draw[i], 0));
     const around = centre.map((_, i) =>
       centre.map((_also, j) =>
-        scores.reduce((sum, draw, k) => sum + weights[k] * (draw[i] - centre[i]) * (draw[j] - centre[j]), 0),
+        scores.reduce((sum, draw, k) => sum + even[k] * (draw[i] - centre[i]) * (draw[j] - centre[j]), 0),
       ),
     );
     if (choleskyFactor(around) === undefined) break;
@@ -155,6 +159,18 @@ export function drawPosterior({
     spread = around;
   }
   return best && { ...best, asked };
+}
+
+/** Weights to a power, 1 or less, that leaves as many draws worth as a covariance needs. */
+function evened(weights: Float64Array): Float64Array {
+  let even = weights;
+  for (let power = 1; power > 0.01; power *= 0.7) {
+    const raised = weights.map((weight) => weight ** power);
+    const total = raised.reduce((sum, weight) => sum + weight, 0);
+    even = raised.map((weight) => weight / total);
+    if (1 / even.reduce((sum, weight) => sum + weight * weight, 0) > NEEDED) break;
+  }
+  return even;
 }
 
 function drawAbout(
