@@ -317,7 +317,7 @@ export const REPORT_HELP: Readonly<
     examples: ['best-paces --player scratch', 'best-paces --handicap 9'],
   },
   directions: {
-    what: 'Show whether uphill or downhill is holed more, by how far slope is misread.',
+    what: 'Show whether uphill or downhill is holed more, by misread slope.',
     flags: PLAYERS,
     examples: ['directions --player tour'],
   },
