@@ -18,7 +18,7 @@ export const playerOf = (lineSdDeg: number, paceSd: number, slopeSd: number, spe
 });
 
 export const FITTED_PLAYERS: Readonly<Record<PublishedPlayer, Player>> = {
-  tour: playerOf(0.75, 0.062, 0.0045, 0.03),
-  scratch: playerOf(0.9, 0.075, 0.0055, 0.04),
-  averaging90: playerOf(1.2, 0.1, 0.007, 0.06),
+  tour: playerOf(0.81, 0.045, 0.0044, 0.03),
+  scratch: playerOf(1.07, 0.06, 0.005, 0.035),
+  averaging90: playerOf(1.5, 0.085, 0.0065, 0.05),
 };
