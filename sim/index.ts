@@ -10,9 +10,6 @@ export {
   type FitOptions,
   fitPlayer,
   type PlayerFit,
-  playerWithShare,
-  READING_SHARE,
-  scratchPaceSd,
 } from './benchmarks/fit.ts';
 export {
   type ComparedFigure,
@@ -27,7 +24,6 @@ export {
   type MixOptions,
   type MixRow,
   playMix,
-  startAngleOf,
   TOUR_MIX,
 } from './benchmarks/mix.ts';
 export { BENCHMARKS, puttingBenchmarkOf } from './benchmarks/modelled.ts';
@@ -46,8 +42,15 @@ export {
   type CostRow,
   type CostTable,
   costTable,
-  type LikelyPlayer,
+  costTables,
 } from './costs/cost-table.ts';
+export {
+  type DieOrFirm,
+  type DieOrFirmVerdict,
+  dieOrFirmFor,
+  differenceOn,
+  inTellingOrder,
+} from './costs/die-or-firm.ts';
 export { type FirmerRow, type FirmerVerdict, type PaceFigures, WORTH } from './costs/firmer.ts';
 export {
   type FirstPuttMix,
@@ -57,6 +60,9 @@ export {
 } from './costs/first-putts.ts';
 export { FIRMER_LENGTHS, FIRMER_SLOPES } from './costs/ground.ts';
 export type { Interval } from './costs/intervals.ts';
+export type { LikelyPlayer } from './costs/likely.ts';
+export { type Measurement, narrowed } from './costs/narrowed.ts';
+export { type Parted, type PartedBy, readingShare, type TellingTest } from './costs/parted.ts';
 export {
   type BandCost,
   COST_BANDS,
@@ -69,7 +75,7 @@ export {
   roundCosts,
   type StepCost,
 } from './costs/round-costs.ts';
-export { afterStep, MAIN_STEPS, STEPS, type StepId } from './costs/steps.ts';
+export { AREAS, type Area, afterStep, MAIN_STEPS, REACHABLE, STEPS, type StepId } from './costs/steps.ts';
 export { MEANT_KINDS, type MeantCounts, type MeantKind, missesAsMeant } from './evidence/as-meant.ts';
 export {
   bandIndex,
@@ -92,8 +98,8 @@ export {
   type TriedFrom,
 } from './evidence/beside-benchmark.ts';
 export { FEWEST_TO_CONCLUDE } from './evidence/caution.ts';
-export type { CurveGrid, CurvePrior } from './evidence/curve-grid.ts';
-export { curvePriorOf } from './evidence/curve-prior.ts';
+export { type CurveFamily, curveFamilyOf } from './evidence/curve-family.ts';
+export type { CurvePlayer } from './evidence/curve-players.ts';
 export { type BandTally, distanceBands } from './evidence/distance-bands.ts';
 export {
   type ErrorRange,
@@ -102,6 +108,7 @@ export {
   type FittedBiasVerdict,
   type FittedError,
   type FittedErrors,
+  type FittedPace,
   type FittedReadBias,
   fitErrors,
 } from './evidence/fit/fit-errors.ts';
@@ -110,7 +117,6 @@ export { type GateCount, type MeasuredStrokes, strokesIn } from './evidence/fit/
 export type { FitRecord } from './evidence/fit/outcomes.ts';
 export { defaultPrior, ERRORS, type ErrorName, type ErrorsPrior } from './evidence/fit/prior.ts';
 export { type ErrorPair, TAPS, type Tap, type TapGain, type TellApart } from './evidence/fit/tell-apart.ts';
-export type { PaceShare } from './evidence/fit/words.ts';
 export { type GainedFromBand, gainedByBand } from './evidence/gained-bands.ts';
 export {
   chanceAtLeast,
@@ -121,7 +127,6 @@ export {
   summarizeHits,
   twoSidedChance,
 } from './evidence/hit-counts.ts';
-export { type HoledBin, type HoledBins, type HoledTally, talliesOf } from './evidence/holed-bins.ts';
 export {
   type CurveShare,
   curveShareAt,
@@ -150,7 +155,7 @@ export { type HoleEnd, type PlayedHole, playedHoles, type StruckPutt } from './e
 export { type Counted, type Proportion, proportionInterval } from './evidence/proportion.ts';
 export { type ChosenPutts, choosePutts, type PuttFilter, type PuttRecord } from './evidence/putt-filter.ts';
 export { type PuttsTaken, puttsTaken } from './evidence/putts-taken.ts';
-export { type AimPair, type BiasVerdict, type ReadingBias, readingBias } from './evidence/reading-bias.ts';
+export { type BiasVerdict, type DatedAim, type ReadingBias, readingBias } from './evidence/reading-bias.ts';
 export type {
   MissCounts,
   MissReach,
@@ -183,6 +188,7 @@ export {
   type StrokesGained,
   strokesGained,
 } from './evidence/strokes-gained.ts';
+export { type HoledTally, talliesOf } from './evidence/tallies.ts';
 export {
   adjustedTrend,
   type JudgedPutt,
@@ -248,6 +254,7 @@ export { type HolingOut, holingOutAt, type NextPutts } from './odds/polar-table.
 export { type RestQuestion, type RestShares, restShares, type Zone } from './odds/rest-shares.ts';
 export { type Misses, sampleMisses } from './odds/sample.ts';
 export { type GreenQuestion, playPlaces, wholeGreen } from './odds/whole-green.ts';
+export { FITTED_FAMILIES, FITTED_PLAYERS, playerOf } from './player/fitted.ts';
 export { HANDICAPS, type HandicapPlayer, playerOfHandicap } from './player/handicap.ts';
 export {
   type AngleDistanceFit,
@@ -258,8 +265,9 @@ export {
   holedByAngleAndDistance,
   shareBelow,
 } from './player/holing-models.ts';
+export { type KnownPlayer, type Member, type PlayerOrigin, setByHand } from './player/known.ts';
 export { type Found, findLeast, type Search } from './player/nelder-mead.ts';
-export { EARLIER_PRESETS, PRESETS, presetOf, RECORD_PRESETS } from './player/presets.ts';
+export { EARLIER_IDS, PRESETS, presetOf, RECORD_PRESETS } from './player/presets.ts';
 export * from './player/published.ts';
 export { seededRandom } from './random.ts';
 export { readPutt } from './read/line.ts';
@@ -328,7 +336,7 @@ export {
   type Trained,
 } from './training/putting-drill.ts';
 export { makeReadSet, SET_SIZE } from './training/question.ts';
-export type { SeenRead } from './training/reader-model.ts';
+export type { DatedRead, SeenRead } from './training/reader-model.ts';
 export { type AimScore, type ReadVerdict, scoreAim } from './training/scoring.ts';
 export {
   makeSlopeSet,

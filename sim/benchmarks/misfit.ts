@@ -12,7 +12,7 @@ import {
 import type { Player } from '../types.ts';
 import { feetToMetres, metresToFeet } from '../units.ts';
 import { playThirds } from './directions.ts';
-import { CLUB_MIX, type Mix, type MixRow, playMix, TOUR_MIX } from './mix.ts';
+import { CLUB_MIX, type Mix, type MixOptions, type MixRow, playMix, TOUR_MIX } from './mix.ts';
 
 /** The greens each record was made on. */
 export const MIX_OF: Readonly<Record<PublishedPlayer, Mix>> = {
@@ -55,6 +55,9 @@ const SCALES: Readonly<Record<PublishedFigure['what'], (value: number) => number
   meanPutts: () => 0.02,
   short: () => 0.02,
   leaveFeet: () => 0.2,
+  // Whether "percent" means points or a ratio is not said: 2 to 8 points, 10 to 25%.
+  upLessDown: () => 0.03,
+  downOverUp: () => 0.07,
 };
 const MARK_TIMES: Readonly<Record<SourceMark, number>> = { read: 1, secondHand: 1, memory: 2 };
 
@@ -74,11 +77,14 @@ const VALUE_OF: Readonly<Record<PublishedFigure['what'], (row: MixRow) => number
   threePutt: ({ threePutt }) => threePutt,
   meanPutts: ({ expectedPutts }) => expectedPutts,
   short: ({ short }) => short,
+  upLessDown: ({ upLessDown }) => upLessDown,
+  downOverUp: () => Number.NaN,
   leaveFeet: ({ leave }) => metresToFeet(leave),
 };
 
-const isFitted = ({ what, feet, on }: PublishedFigure): boolean =>
-  on === undefined && (what === 'holed' || feet >= TELLS_FROM);
+const isFitted = ({ what, feet }: PublishedFigure): boolean => what === 'holed' || feet >= TELLS_FROM;
+/** What tells slope from stroke: left out where only distance is asked. */
+const isByDirection = ({ what, on }: PublishedFigure): boolean => what === 'upLessDown' || on !== undefined;
 
 const middleOf = ([low, high]: readonly [number, number]): number => (low + high) / 2;
 
@@ -87,36 +93,56 @@ function overMix(
   record: PublishedPlayer,
   player: Player,
   figures: readonly PublishedFigure[],
+  tableOf: MixOptions['tableOf'],
 ): Map<number, MixRow> {
   const feet = [...new Set(figures.filter(({ on }) => on === undefined).map((figure) => figure.feet))];
-  const rows = playMix({ mix: MIX_OF[record], lengths: feet.map(feetToMetres), player });
+  const rows = playMix({ mix: MIX_OF[record], lengths: feet.map(feetToMetres), player, tableOf });
   return new Map(rows.map((row, i) => [feet[i], row]));
 }
 
-/** Median leave in feet on one slope and in one direction, at the mix's middle green speed; NaN: no line. */
-function leaveOn(record: PublishedPlayer, player: Player, { feet, on }: PublishedFigure): number {
+/** What one figure of one slope and direction comes to, at the mix's middle green speed; NaN: no line. */
+function onSlope(
+  { feet, what, on }: PublishedFigure,
+  record: PublishedPlayer,
+  player: Player,
+  tableOf?: MixOptions['tableOf'],
+): number {
   if (on === undefined) return Number.NaN;
   const greenSpeed = middleOf(MIX_OF[record].greenSpeeds);
-  const thirds = playThirds({ length: feetToMetres(feet), slope: on.slope, greenSpeed, player });
-  return thirds === undefined ? Number.NaN : metresToFeet(thirds[on.direction].leave);
+  const thirds = playThirds({ length: feetToMetres(feet), slope: on.slope, greenSpeed, player, tableOf });
+  if (thirds === undefined) return Number.NaN;
+  return what === 'downOverUp'
+    ? thirds.sidehillDown.holed / thirds.sidehillUp.holed
+    : metresToFeet(thirds[on.direction].leave);
 }
 
-/**
- * Every row of a record beside what this player makes of the same lengths over the record's mix.
- * @param which all rows, or those alone that are fitted, which is quicker
- */
+/** Every second row of a table of bins: its neighbours say the same. */
+const thinned = (figures: readonly PublishedFigure[]): readonly PublishedFigure[] =>
+  figures.filter((figure, i) => i % 2 === 0 || !TOUR_TABLE.includes(figure));
+
+export interface CompareOptions {
+  /** All rows, or what a fit looks at: those that are fitted, or of these the ones that know of no direction. */
+  readonly which?: 'all' | 'fitted' | 'distance';
+  /** Tables of next putts at hand; missing: made. */
+  readonly tableOf?: MixOptions['tableOf'];
+}
+
+/** Every row of a record beside what this player makes of the same lengths over the record's mix. */
 export function compareWithRecord(
   record: PublishedPlayer,
   player: Player,
-  which: 'all' | 'fitted' = 'all',
+  { which = 'all', tableOf }: CompareOptions = {},
 ): readonly ComparedFigure[] {
-  const figures = recordOf(record).filter((figure) => which === 'all' || isFitted(figure));
-  const rows = overMix(record, player, figures);
+  const counts = (figure: PublishedFigure): boolean =>
+    isFitted(figure) && (which !== 'distance' || !isByDirection(figure));
+  const figures =
+    which === 'all' ? recordOf(record) : thinned(recordOf(record).filter((figure) => counts(figure)));
+  const rows = overMix(record, player, figures, tableOf);
   return figures.map((figure) => {
     const row = figure.on === undefined ? rows.get(figure.feet) : undefined;
-    const ours = row === undefined ? leaveOn(record, player, figure) : VALUE_OF[figure.what](row);
+    const ours = row === undefined ? onSlope(figure, record, player, tableOf) : VALUE_OF[figure.what](row);
     const scale = SCALES[figure.what](figure.value) * MARK_TIMES[figure.mark];
-    return { figure, ours, scaled: (ours - figure.value) / scale, fitted: isFitted(figure) };
+    return { figure, ours, scaled: (ours - figure.value) / scale, fitted: counts(figure) };
   });
 }
 

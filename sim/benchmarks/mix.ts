@@ -9,10 +9,10 @@
  */
 import { puttOdds } from '../odds/compare.ts';
 import { prepareNextPutts } from '../odds/next-putts.ts';
-import { readPutt } from '../read/line.ts';
+import type { NextPutts } from '../odds/polar-table.ts';
 import type { CaptureName, Player, Putt } from '../types.ts';
 import { feetToMetres } from '../units.ts';
-import { BENCHMARK_CAPTURE, ballAt, bestOf, greenOf } from './putts.ts';
+import { BENCHMARK_CAPTURE, ballAt, greenOf, playedOf } from './putts.ts';
 
 /** Slopes and green speeds spread evenly between two ends, every direction alike. */
 export interface Mix {
@@ -62,6 +62,8 @@ export interface MixRow {
   /** Share of the mix that has a line; the means are over these. */
   readonly played: number;
   readonly holed: number;
+  /** Holed of the third of the clock below the hole, less that of the third above. */
+  readonly upLessDown: number;
   readonly short: number;
   readonly threePutt: number;
   readonly expectedPutts: number;
@@ -77,22 +79,41 @@ export interface MixOptions {
   readonly lengths: readonly number[];
   readonly player: Player;
   readonly capture?: CaptureName;
-  /** Pace played by habit, m past; missing: on each putt the pace with the fewest expected putts. */
+  /** Pace played by habit, m past; missing: on each putt what players play of the best one (putts.ts). */
   readonly pace?: number;
+  /** Tables of next putts at hand; missing: made. */
+  readonly tableOf?: (green: Putt, player: Player) => NextPutts;
   readonly fineness?: Fineness;
 }
 
 /** Fields of a row that are means over putts. */
-const SUMMED = ['holed', 'short', 'threePutt', 'expectedPutts', 'leave', 'pace'] as const;
+const SUMMED = ['holed', 'upLessDown', 'short', 'threePutt', 'expectedPutts', 'leave', 'pace'] as const;
+
+/** 1 in the third of the clock below the hole, -1 in the one above, 0 beside it; `around` goes up from below. */
+const sideOf = (direction: number, directions: number): number =>
+  1 - Math.floor((3 * direction) / directions);
+
+function playedAt(
+  putt: Putt,
+  pace: number | undefined,
+  player: Player,
+  table: NextPutts,
+): ReturnType<typeof playedOf> {
+  if (pace === undefined) return playedOf(putt, player, table);
+  const odds = puttOdds(putt, pace, player, table);
+  return odds.status === 'ok' ? { pace, odds } : undefined;
+}
 
 /** @returns one row for each length, in the order asked */
 export function playMix(options: MixOptions): MixRow[] {
   const { mix, lengths, player, capture = BENCHMARK_CAPTURE, fineness = USUAL } = options;
+  const { tableOf = prepareNextPutts } = options;
   const rows = lengths.map((length) => ({
     length,
     putts: 0,
     played: 0,
     holed: 0,
+    upLessDown: 0,
     short: 0,
     threePutt: 0,
     expectedPutts: 0,
@@ -100,17 +121,16 @@ export function playMix(options: MixOptions): MixRow[] {
     pace: 0,
   }));
   for (const green of greensOf(mix, fineness, capture)) {
-    const table = prepareNextPutts(green, player);
+    const table = tableOf(green, player);
     for (const row of rows)
-      for (const putt of around(green, row.length, fineness.directions)) {
+      for (const [i, putt] of around(green, row.length, fineness.directions).entries()) {
         row.putts++;
-        const best = options.pace === undefined ? bestOf(putt, player, table) : undefined;
-        const pace = options.pace ?? best?.fewestPutts;
-        if (pace === undefined) continue;
-        const odds = best?.odds ?? puttOdds(putt, pace, player, table);
-        if (odds.status !== 'ok') continue;
+        const played = playedAt(putt, options.pace, player, table);
+        if (played === undefined) continue;
+        const { pace, odds } = played;
         row.played++;
         row.holed += odds.holed;
+        row.upLessDown += 3 * odds.holed * sideOf(i, fineness.directions);
         row.short += odds.short;
         row.threePutt += odds.threePutt;
         row.expectedPutts += odds.expectedPutts;
@@ -122,19 +142,4 @@ export function playMix(options: MixOptions): MixRow[] {
     for (const name of SUMMED) row[name] /= row.played;
     return { ...row, played: row.played / putts };
   });
-}
-
-/**
- * Root mean square start angle of the mix's reads, radians: what turns a share of the break into an angle.
- * @param length ball to hole, m
- * @param pace m past
- */
-export function startAngleOf(mix: Mix, length: number, pace: number): number {
-  const squares = greensOf(mix, USUAL, BENCHMARK_CAPTURE)
-    .flatMap((green) => around(green, length, USUAL.directions))
-    .flatMap((putt) => {
-      const read = readPutt(putt, pace);
-      return read.status === 'ok' ? [read.start ** 2] : [];
-    });
-  return Math.sqrt(squares.reduce((sum, square) => sum + square, 0) / squares.length);
 }

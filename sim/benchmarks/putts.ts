@@ -2,10 +2,10 @@
  * Putts on a plane as the comparisons with records need them: a green without a ball, the ball at some bearing, and the pace
  * a modelled player plays. Leaves out: which greens and lengths (mix.ts, directions.ts, best-paces.ts).
  */
-import { comparePaces } from '../odds/compare.ts';
+import { comparePaces, puttOdds } from '../odds/compare.ts';
 import type { NextPutts } from '../odds/polar-table.ts';
 import { planeSurface } from '../surface/plane.ts';
-import type { CaptureName, Comparison, Player, Putt } from '../types.ts';
+import type { CaptureName, Comparison, Odds, Player, Putt } from '../types.ts';
 
 /** The rule by which all presets are fitted and all comparisons made. Another rule: fit anew. */
 export const BENCHMARK_CAPTURE: CaptureName = 'rim';
@@ -29,6 +29,25 @@ export const greenOf = (slope: number, greenSpeed: number, capture: CaptureName)
 export function ballAt(green: Putt, length: number, turned: number): Putt {
   const bearing = DOWNHILL + turned;
   return { ...green, ball: { x: length * Math.cos(bearing), y: length * Math.sin(bearing) } };
+}
+
+/**
+ * Players are taken to play so much of the pace of fewest putts (fitted by hand to what is short and what is left from 10 ft: at 1 the tour's
+ * player leaves 2% short and 1.9 ft, at 0.75 6% and 1.4 ft; published 7% and 1.6 ft, Broadie 2020). MODEL.md, section 3.
+ */
+const SHARE_OF_BEST = 0.85;
+
+/** The pace a player of a record plays, m past, and its odds; undefined when no pace has a line. */
+export function playedOf(
+  putt: Putt,
+  player: Player,
+  table: NextPutts,
+): { readonly pace: number; readonly odds: Odds } | undefined {
+  const best = bestOf(putt, player, table);
+  if (best === undefined) return undefined;
+  const pace = SHARE_OF_BEST * best.fewestPutts;
+  const odds = puttOdds(putt, pace, player, table);
+  return odds.status === 'ok' ? { pace, odds } : { pace: best.fewestPutts, odds: best.odds };
 }
 
 /** The pace of fewest putts and its odds; undefined when no pace has a line. */

@@ -9,7 +9,6 @@
 
 import { PLAIN_PACE } from '../benchmarks/best-paces.ts';
 import { CLUB_MIX, type Mix } from '../benchmarks/mix.ts';
-import { isFarFrom } from '../odds/held-policy.ts';
 import type { CaptureName, Player } from '../types.ts';
 import { type FirmerRow, firmerRows } from './firmer.ts';
 import {
@@ -23,15 +22,9 @@ import {
   THREE_PUTT,
   usualAt,
 } from './ground.ts';
+import { axesOf, type LikelyPlayer, meanOf, spreadOut } from './likely.ts';
 import { afterStep, STEPS, type StepId } from './steps.ts';
-import { type Axis, ERRORS, playersFor, surrogateOf } from './surrogate.ts';
-
-/** One player this one may be, and how likely he is beside the others. */
-export interface LikelyPlayer {
-  readonly player: Player;
-  /** 0 or more; they need not make one. */
-  readonly weight: number;
-}
+import { ERRORS, playersFor, type Surrogate, surrogateOf } from './surrogate.ts';
 
 export interface CostOptions {
   /** Pace of first putts by habit, m past; missing: 17 in, the published figure for all putts. */
@@ -71,12 +64,6 @@ export interface CostTable {
   readonly firmer: readonly FirmerRow[];
 }
 
-/** How far to either side the surrogate's players stand, SD of the likely ones. */
-const ASIDE = 1.5;
-/** A spread is never played below this share of the middle one. */
-const LEAST = 0.25;
-/** An error that varies less than this among the likely players does not vary. */
-const NO_SPREAD = 1e-6;
 /** Players by whom the surrogate is checked. */
 const CHECKS = 3;
 /** Share of the progress told that belongs to preparing, against one player played (measured: about 14 to 1). */
@@ -84,6 +71,20 @@ const PREPARING = 14;
 
 /** @param likely at least one, of some weight */
 export function costTable(likely: readonly LikelyPlayer[], options: CostOptions = {}): CostTable {
+  let table: CostTable | undefined;
+  for (table of costTables(likely, options));
+  if (table === undefined) throw new Error('no table');
+  return table;
+}
+
+/**
+ * The table of the middle player alone, then, where there are several, of all.
+ * @param likely at least one, of some weight
+ */
+export function* costTables(
+  likely: readonly LikelyPlayer[],
+  options: CostOptions = {},
+): Generator<CostTable, void> {
   const { usual = PLAIN_PACE, mix = CLUB_MIX, capture, onProgress } = options;
   const players = likely.filter(({ weight }) => weight > 0);
   if (players.length === 0) throw new Error('Got no likely player of any weight, expected at least one.');
@@ -94,30 +95,55 @@ export function costTable(likely: readonly LikelyPlayer[], options: CostOptions 
   const checks = axes.length === 0 ? [] : spreadOut(players, CHECKS);
   const turns = STEPS.length + (axes.length === 0 ? 0 : playersFor(axes.length) + checks.length);
   const all = PREPARING + turns;
-  const shared = { usual, greenSpeed, ...(capture && { capture }) };
   const ground = prepareGround({
-    ...shared,
     player: middle,
+    usual,
+    greenSpeed,
+    ...(capture && { capture }),
     onProgress: (share) => onProgress?.((share * PREPARING) / all),
   });
   const play = playOnce(ground, (count) => onProgress?.(Math.min(1, (PREPARING + count) / all)));
 
   const now = play(middle);
   const saves = STEPS.map((step) => {
-    const player = afterStep(middle, step);
-    // Whoever loses a large habit plays later putts otherwise than before: his own choices.
-    const then =
-      isFarFrom(middle, player) && step.endsWith('Habit')
-        ? playGround(prepareGround({ ...shared, player }), player, true)
-        : play(player, step !== 'bestPace');
+    const then = play(afterStep(middle, step), step !== 'bestPace');
     const expected = step === 'bestPace' ? bestAt : usualAt;
     return LENGTHS.map((_, i) => now[usualAt(i) + EXPECTED] - then[expected(i) + EXPECTED]);
   });
+  const middleOnly: Costed = { middle, usual, greenSpeed, now, saves };
+  yield tableFor(middleOnly, [{ player: middle, weight: 1 }]);
+  if (axes.length === 0) {
+    onProgress?.(1);
+    return;
+  }
+  const surrogate = surrogateOf(middle, axes, (player) => play(player));
+  const worst = checks.reduce((most, player) => {
+    const outright = play(player, true);
+    return LENGTHS.reduce((top, _, i) => {
+      const at = usualAt(i) + EXPECTED;
+      return Math.max(top, Math.abs(outright[at] - surrogate.valueAt(player, at)));
+    }, most);
+  }, 0);
+  onProgress?.(1);
+  yield tableFor({ ...middleOnly, surrogate, checked: { players: checks.length, worst } }, players);
+}
+
+/** What the middle player makes of the ground, now and after each step, and what stands for the others. */
+interface Costed extends Pick<CostTable, 'middle' | 'usual' | 'greenSpeed'> {
+  readonly now: Float64Array;
+  /** Step by step, length by length. */
+  readonly saves: readonly (readonly number[])[];
+  readonly surrogate?: Surrogate;
+  readonly checked?: CostTable['checked'];
+}
+
+function tableFor(
+  { middle, usual, greenSpeed, now, saves, surrogate, checked }: Costed,
+  players: readonly LikelyPlayer[],
+): CostTable {
   // One player: nothing to be put in between.
-  const surrogate = axes.length === 0 ? undefined : surrogateOf(middle, axes, (player) => play(player));
   const puttsOf = (player: Player, at: number): number =>
     surrogate === undefined ? now[at] : surrogate.valueAt(player, at);
-
   const count = LENGTHS.length;
   const putts = new Float64Array(players.length * count);
   const saved = Object.fromEntries(
@@ -151,14 +177,6 @@ export function costTable(likely: readonly LikelyPlayer[], options: CostOptions 
     return outright + here - there;
   }
 
-  const worst = checks.reduce((most, player) => {
-    const outright = play(player, true);
-    return LENGTHS.reduce((top, _, i) => {
-      const at = usualAt(i) + EXPECTED;
-      return Math.max(top, Math.abs(outright[at] - puttsOf(player, at)));
-    }, most);
-  }, 0);
-  onProgress?.(1);
   return {
     middle,
     usual,
@@ -173,7 +191,7 @@ export function costTable(likely: readonly LikelyPlayer[], options: CostOptions 
     weights: Float64Array.from(players, ({ weight }) => weight),
     now: putts,
     saved,
-    checked: surrogate && { players: checks.length, worst },
+    checked,
     firmer: firmerRows({ middle: now, usual, players, puttsOf }),
   };
 }
@@ -194,40 +212,3 @@ function playOnce(
     return row;
   };
 }
-
-function meanOf(players: readonly LikelyPlayer[]): Player {
-  if (players.length === 1) return players[0].player;
-  const all = players.reduce((sum, { weight }) => sum + weight, 0);
-  const mean = (error: keyof Player): number =>
-    players.reduce((sum, { player, weight }) => sum + weight * player[error], 0) / all;
-  return {
-    lineSd: mean('lineSd'),
-    paceSd: mean('paceSd'),
-    readSd: mean('readSd'),
-    readBias: mean('readBias'),
-    paceBias: mean('paceBias'),
-  };
-}
-
-function axesOf(players: readonly LikelyPlayer[], middle: Player): Axis[] {
-  const all = players.reduce((sum, { weight }) => sum + weight, 0);
-  return ERRORS.flatMap((error): Axis[] => {
-    const square = players.reduce(
-      (sum, { player, weight }) => sum + weight * (player[error] - middle[error]) ** 2,
-      0,
-    );
-    const aside = ASIDE * Math.sqrt(square / all);
-    if (!(aside > NO_SPREAD)) return [];
-    if (error === 'readBias' || error === 'paceBias')
-      // Without the habit, too: it is taken away from everybody.
-      return [{ error, below: Math.min(-aside, -middle[error]), above: Math.max(aside, -middle[error]) }];
-    return [{ error, below: Math.max(-aside, (LEAST - 1) * middle[error]), above: aside }];
-  });
-}
-
-/** So many of the players, far apart in their list. */
-const spreadOut = (players: readonly LikelyPlayer[], count: number): Player[] =>
-  Array.from({ length: Math.min(count, players.length) }, (_, i) => {
-    const at = Math.floor(((i + 0.5) * players.length) / Math.min(count, players.length));
-    return players[at].player;
-  });

@@ -19,6 +19,7 @@ import {
   THREE_PUTT,
 } from './ground.ts';
 import { chanceAbove, type Interval, intervalOf } from './intervals.ts';
+import { type Parted, parted } from './parted.ts';
 
 export interface PaceFigures {
   /** m past */
@@ -45,6 +46,8 @@ export interface FirmerRow {
   /** That firm saves putts. */
   readonly chance: number;
   readonly verdict: FirmerVerdict;
+  /** Where it gains for some and costs others: what parts those for whom it costs (first) from those for whom it gains (second). */
+  readonly on: Parted | undefined;
 }
 
 /** Putts: less is not worth choosing a pace for, and about what the engine can tell. */
@@ -92,6 +95,8 @@ export function firmerRows({ middle, usual, players, puttsOf }: FirmerInput): Fi
           });
         const firmSaves = savedBy(2);
         const firm = intervalOf(firmSaves, weights);
+        const verdict = firmerVerdict(firm);
+        const turns = firm.low < -WORTH && firm.high > WORTH;
         return [
           {
             length,
@@ -101,7 +106,13 @@ export function firmerRows({ middle, usual, players, puttsOf }: FirmerInput): Fi
             firm,
             die: intervalOf(savedBy(0), weights),
             chance: chanceAbove(firmSaves, weights),
-            verdict: firmerVerdict(firm),
+            verdict,
+            on: turns
+              ? parted(
+                  players.filter((_, i) => firmSaves[i] < -WORTH),
+                  players.filter((_, i) => firmSaves[i] > WORTH),
+                )
+              : undefined,
           },
         ];
       }),

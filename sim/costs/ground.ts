@@ -23,7 +23,7 @@ export const LENGTHS: readonly number[] = [1.5, 3, 5, 8, 12, 20, 30, 42, 60].map
 export const FIRMER_LENGTHS: readonly number[] = [5, 8, 12, 20, 30].map(feetToMetres);
 export const FIRMER_SLOPES = [0.01, 0.02, 0.03] as const;
 /** Even from 0.5 to 3% has the mean 1.75% and the mean square 3.583; three weights with both. */
-const SLOPE_WEIGHTS = [5 / 12, 5 / 12, 1 / 6];
+export const SLOPE_WEIGHTS = [5 / 12, 5 / 12, 1 / 6];
 
 /** Up: from 4 to 8 o'clock below the hole; down: from 10 to 2; side: the rest. Two bearings stand for each, degrees. */
 export const DIRECTIONS: readonly Direction[] = ['uphill', 'sidehill', 'downhill'];
@@ -49,6 +49,8 @@ interface FirstPutt {
 interface Green {
   readonly weight: number;
   readonly held: HeldPolicy;
+  /** Tables of next putts made so far, by who misses: most of the work of playing. */
+  readonly tables: Map<string, NextPutts>;
   readonly putts: readonly FirstPutt[];
 }
 
@@ -95,7 +97,7 @@ export function prepareGround(options: GroundOptions): Ground {
         return [{ at, direction: Math.floor(bearing / 2), place, best }];
       });
     });
-    return { weight: SLOPE_WEIGHTS[i], held, putts };
+    return { weight: SLOPE_WEIGHTS[i], held, tables: new Map(), putts };
   });
   onProgress?.(1);
   return { player, usual, greens };
@@ -115,6 +117,10 @@ function bestPaceFrom(place: Place, table: NextPutts, guess: number): number {
   });
   return found === undefined ? guess : STEP ** found;
 }
+
+/** The pace at which who rolls so much too far on average (share) gets as far as another did, m past; at least LOW. */
+const sameReach = (pace: number, length: number, before: number, after: number): number =>
+  Math.max(LOW, ((length + pace) * (1 + before)) / (1 + after) - length);
 
 /** The pace of these that needs fewest putts, within those that have a line. */
 function bestOf(place: Place, paces: readonly number[], table: NextPutts, player: Player): number {
@@ -140,7 +146,6 @@ function playFirst(place: Place, pace: number, table: NextPutts, player?: Player
   sums.fill(0);
   const total = place.play(
     pace,
-    0,
     (share, x, y) => {
       nextPuttAt(table, x, y, next);
       sums[MISSED] += share;
@@ -170,6 +175,15 @@ export const firmerAt = (length: number, slope: number, direction: number, pace:
     pace);
 const ROW = firmerAt(FIRMER_LENGTHS.length, 0, 0, 0);
 
+/** Holing out by this player. Who has missed allows for his habits, so players who differ in those alone share a table. */
+function tableOn({ held, tables }: Green, player: Player): NextPutts {
+  const { lineSd, paceSd, slopeSd, speedSd } = player;
+  const key = [lineSd, paceSd, slopeSd, speedSd].join(' ');
+  const table = tables.get(key) ?? tableUnder(held, player);
+  tables.set(key, table);
+  return table;
+}
+
 /**
  * Played by this player, on later putts with the choices the ground was made with.
  * @param usualOnly the other paces are left NaN: a third of the work
@@ -186,8 +200,9 @@ export function playGround(ground: Ground, player: Player, usualOnly = false): F
       weights[to + i] += weight;
     }
   };
-  greens.forEach(({ weight, held, putts }, slope) => {
-    const table = tableUnder(held, player);
+  greens.forEach((green, slope) => {
+    const { weight, putts } = green;
+    const table = tableOn(green, player);
     for (const { at, direction, place, best } of putts) {
       const firmer = FIRMER_LENGTHS.indexOf(LENGTHS[at]);
       const play = (pace: number, ...to: readonly (readonly [number, number])[]): void => {
@@ -200,7 +215,7 @@ export function playGround(ground: Ground, player: Player, usualOnly = false): F
         ...(firmer < 0 ? [] : [[firmerAt(firmer, slope, direction, 1), 1] as const]),
       );
       if (usualOnly) continue;
-      const kept = place.paceFor(best, ground.player, player);
+      const kept = sameReach(best, LENGTHS[at], ground.player.paceBias, player.paceBias);
       play(bestOf(place, pacesAbout(kept, far), table, player), [bestAt(at), weight]);
       if (firmer < 0) continue;
       play(DIE_PACE, [firmerAt(firmer, slope, direction, 0), 1]);

@@ -1,5 +1,5 @@
 /**
- * A quadratic in the five errors that stands for playing the ground by each of many likely players.
+ * A quadratic in the errors that stands for playing the ground by each of many likely players.
  *
  * Answers for: which players are played to make it, and its values in between. Leaves out: what is played (ground.ts), how far it is off (checked in cost-table.ts by
  * playing some players outright).
@@ -8,12 +8,14 @@
  */
 import type { Player } from '../types.ts';
 
+/** All errors of a player, in the order of MODEL.md section 3. */
 export const ERRORS = [
   'lineSd',
   'paceSd',
-  'readSd',
-  'readBias',
   'paceBias',
+  'slopeSd',
+  'speedSd',
+  'readBias',
 ] as const satisfies readonly (keyof Player)[];
 
 /** An error that varies, and how far to either side of the middle it is played: below < 0 < above. */

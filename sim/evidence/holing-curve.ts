@@ -1,24 +1,31 @@
 /**
  * What a player holes from any distance, with its margin: a smooth curve through few putts, leaning on a benchmark as long as they
- * are few. Answers for: shares with 95% intervals, shares of equally likely players for sums over many putts, how much of the answer
- * is the record's own. Leaves out: the counting (holed-bins.ts), Bayes' rule (curve-grid.ts), the benchmark (curve-prior.ts), how
- * much is whose (own-part.ts).
- * "At" a distance, never "from x to y": distance-bands.ts has those.
+ * are few. Answers for: shares with 95% intervals, shares of players who could have made the record for sums over the putts of a day, how
+ * much of the answer is the record's own. Leaves out: the benchmark and how players differ (curve-family.ts), Bayes' rule
+ * (curve-posterior.ts, curve-players.ts), how much is whose (own-part.ts).
+ * "At" a distance, never "from x to y": distance-bands.ts has those. A share is the one of the long run, over good days and bad.
  */
+import { drawNormal } from '../odds/normal.ts';
 import { seededRandom } from '../random.ts';
-import { type CurveGrid, type CurvePrior, curveGrid, MODEL_MISS, shareParts } from './curve-grid.ts';
-import { binsOf, binsWithout, type HoledBins, type HoledTally } from './holed-bins.ts';
+import type { CurveFamily } from './curve-family.ts';
+import { type CurvePlayer, curvePlayers, heightAt } from './curve-players.ts';
+import { curvePosterior } from './curve-posterior.ts';
 import { type OwnPart, ownPartOf, ownShareOf } from './own-part.ts';
+import type { HoledTally } from './tallies.ts';
 
-/** Normal SDs either side of the middle that hold 95%. */
-const TWO_SIDED_95 = 1.959964;
-/** Plain data: it may be sent to a worker and back. */
+/** Gauss-Hermite: means over a standard normal (Abramowitz & Stegun, table 25.10, for the weight exp(-z^2/2)). */
+const NORMAL_5 = {
+  nodes: [-2.8569700138728, -1.35562617997427, 0, 1.35562617997427, 2.8569700138728],
+  weights: [0.011257411327721, 0.222075922005613, 0.533333333333333, 0.222075922005613, 0.011257411327721],
+};
+
 export interface HolingCurve {
-  readonly prior: CurvePrior;
-  readonly bins: HoledBins;
-  readonly grid: CurveGrid;
+  readonly family: CurveFamily;
+  readonly tallies: readonly HoledTally[];
+  /** Equally likely ones, in an even order: the first few stand for all. */
+  readonly players: readonly CurvePlayer[];
   /** The same before any putt. */
-  readonly before: CurveGrid;
+  readonly before: readonly CurvePlayer[];
   readonly effective: OwnPart;
 }
 
@@ -26,81 +33,76 @@ export interface HolingCurve {
 export interface CurveShare {
   readonly distance: number;
   readonly mean: number;
-  /** 95% of players with such a record lie between; the model's own misses are in it. */
+  /** 95% of players with such a record lie between. */
   readonly low: number;
   readonly high: number;
 }
 
-/** Cells that carry weight at all; the others together are less than a ten-thousandth. */
-const LEAST_WEIGHT = 1e-8;
-/** A share to a millionth. */
-const HALVINGS = 20;
+const shareOf = (height: number): number => 1 / (1 + Math.exp(height));
 
-function curveOf(bins: HoledBins, prior: CurvePrior, before: CurveGrid): HolingCurve {
-  const grid = curveGrid(bins, prior);
-  let putts = 0;
-  for (const { tries } of bins.values()) putts += tries;
-  return { prior, bins, grid, before, effective: ownPartOf(putts, grid, before) };
+/** Share holed over all days, of a player who on the middle one misses with these log odds. */
+const inTheLongRun = (height: number, daySd: number): number =>
+  daySd === 0
+    ? shareOf(height)
+    : NORMAL_5.nodes.reduce((sum, z, k) => sum + NORMAL_5.weights[k] * shareOf(height + daySd * z), 0);
+
+/** How far players differ at a distance (m): variance of the log odds of a miss. */
+function doubtAt(players: readonly CurvePlayer[], distance: number): number {
+  let [sum, squares] = [0, 0];
+  for (const player of players) {
+    const height = heightAt(player, distance);
+    sum += height;
+    squares += height * height;
+  }
+  return squares / players.length - (sum / players.length) ** 2;
 }
 
-/** The player's curve after these putts (talliesOf makes them), about a benchmark player (curvePriorOf). */
-export const holingCurve = (tallies: readonly HoledTally[], prior: CurvePrior): HolingCurve =>
-  curveOf(binsOf(tallies), prior, curveGrid(new Map(), prior));
+/** The player's curve after these putts (talliesOf makes them), about a benchmark player (curveFamilyOf). */
+export const holingCurve = (tallies: readonly HoledTally[], family: CurveFamily): HolingCurve =>
+  curveAfter(tallies, family, curvePlayers(curvePosterior([], family), family));
 
-/** The curve without some of its putts, such as those of the round it is to judge. @param tallies putts that are in it */
-export const curveWithout = (
-  { bins, prior, before }: HolingCurve,
+function curveAfter(
   tallies: readonly HoledTally[],
-): HolingCurve => curveOf(binsWithout(bins, tallies), prior, before);
+  family: CurveFamily,
+  before: readonly CurvePlayer[],
+): HolingCurve {
+  const players = tallies.length === 0 ? before : curvePlayers(curvePosterior(tallies, family), family);
+  const putts = tallies.reduce((sum, { tries }) => sum + tries, 0);
+  const doubts = (distance: number) => ({
+    before: doubtAt(before, distance),
+    after: doubtAt(players, distance),
+  });
+  return { family, tallies, players, before, effective: ownPartOf(putts, doubts) };
+}
+
+/** The curve without one day, such as the round it is to judge. @param day as its tallies say */
+export const curveWithout = ({ tallies, family, before }: HolingCurve, day: string): HolingCurve =>
+  curveAfter(
+    tallies.filter((tally) => tally.day !== day),
+    family,
+    before,
+  );
 
 /** How much of the share at this distance (m) is the player's own, 0 to 1. */
-export const ownShareAt = ({ grid, before }: HolingCurve, distance: number): number =>
-  ownShareOf(grid, before, distance);
+export const ownShareAt = ({ players, before }: HolingCurve, distance: number): number =>
+  ownShareOf({ before: doubtAt(before, distance), after: doubtAt(players, distance) });
 
 /** Share holed from this distance, m: mean and 95% interval. */
-export function curveShareAt({ grid }: HolingCurve, distance: number): CurveShare {
-  const { angleSds, distanceSds, weights } = grid;
-  const half = Math.sqrt(angleSds[1] / angleSds[0]);
-  // A cell is as wide as its angles differ: its shares are spread evenly between those of its two edges, or a quantile would
-  // jump from cell to cell.
-  const edges = Float64Array.from({ length: angleSds.length + 1 }, (_, i) =>
-    i === 0 ? angleSds[0] / half : angleSds[i - 1] * half,
+export function curveShareAt({ players }: HolingCurve, distance: number): CurveShare {
+  const shares = Float64Array.from(players, (player) =>
+    inTheLongRun(heightAt(player, distance), player.daySd),
   );
-  const { byAngle, byDistance } = shareParts(distance, { angleSds: edges, distanceSds });
-  let mean = 0;
-  const cells: { weight: number; low: number; width: number }[] = [];
-  for (let i = 0, cell = 0; i < angleSds.length; i++)
-    for (let j = 0; j < byDistance.length; j++, cell++) {
-      const [high, low] = [byAngle[i] * byDistance[j], byAngle[i + 1] * byDistance[j]];
-      mean += (weights[cell] * (low + high)) / 2;
-      if (weights[cell] > LEAST_WEIGHT) cells.push({ weight: weights[cell], low, width: high - low });
-    }
-  const weightBelow = (share: number): number => {
-    let sum = 0;
-    for (const { weight, low, width } of cells)
-      if (share > low) sum += share < low + width ? (weight * (share - low)) / width : weight;
-    return sum;
-  };
-  /** The share below which this part of the weight lies: it rises steadily, so halving finds it. */
-  const quantile = (part: number): number => {
-    let [low, high] = [0, 1];
-    for (let i = 0; i < HALVINGS; i++) {
-      const middle = (low + high) / 2;
-      if (weightBelow(middle) < part) low = middle;
-      else high = middle;
-    }
-    return (low + high) / 2;
-  };
-  const ownMiss = TWO_SIDED_95 * MODEL_MISS * Math.sqrt(mean * (1 - mean));
+  shares.sort();
+  const outside = 0.025 * shares.length;
   return {
     distance,
-    mean,
-    low: Math.max(0, mean - Math.hypot(mean - quantile(0.025), ownMiss)),
-    high: Math.min(1, mean + Math.hypot(quantile(0.975) - mean, ownMiss)),
+    mean: shares.reduce((sum, share) => sum + share, 0) / shares.length,
+    low: shares[Math.floor(outside)],
+    high: shares[Math.ceil(shares.length - outside) - 1],
   };
 }
 
-/** Players who could have made the record, with the chance of each; what each holes from a list of distances. */
+/** Players who could have made the record, each on some day of theirs, with the chance of each; what each holes from a list of distances. */
 export interface PlayerShares {
   /** Sum to 1. */
   readonly weights: readonly number[];
@@ -109,31 +111,21 @@ export interface PlayerShares {
 }
 
 /**
- * The same players for all distances, because a player better than thought at one is better at the next.
+ * The same players, on the same day, for all distances: who is better than thought at one is better at the next.
  * @param distances m
- * @param count players, equally likely, taken evenly through the grid
- * @param seed where the even steps begin
+ * @param count players, at most as many as the curve has
+ * @param seed of the days
  */
 export function playerShares(
-  { grid }: HolingCurve,
+  { players }: HolingCurve,
   distances: readonly number[],
   count = 200,
   seed: number | string = 1,
 ): PlayerShares {
-  const offset = seededRandom(seed)();
-  const players: (readonly [number, number])[] = [];
-  const across = grid.distanceSds.length;
-  let sum = 0;
-  for (let cell = 0; cell < grid.weights.length; cell++) {
-    sum += grid.weights[cell];
-    // Systematic sampling: far less noise than drawing each for itself.
-    while (players.length < count && (players.length + offset) / count < sum)
-      players.push([Math.floor(cell / across), cell % across]);
-  }
-  const shares = players.map(() => new Array<number>(distances.length).fill(0));
-  for (const [k, distance] of distances.entries()) {
-    const { byAngle, byDistance } = shareParts(distance, grid);
-    for (const [p, [i, j]] of players.entries()) shares[p][k] = byAngle[i] * byDistance[j];
-  }
-  return { weights: players.map(() => 1 / players.length), shares };
+  const random = seededRandom(seed);
+  const shares = players.slice(0, count).map((player) => {
+    const day = player.daySd * drawNormal(random);
+    return distances.map((distance) => shareOf(heightAt(player, distance) + day));
+  });
+  return { weights: shares.map(() => 1 / shares.length), shares };
 }

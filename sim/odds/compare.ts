@@ -3,7 +3,7 @@
  * Leaves out: how outcomes are integrated (outcomes.ts), what a miss costs (next-putts.ts, polar-table.ts).
  */
 import { withoutReading } from '../player/habits.ts';
-import { type CentreLine, LineWalk, noLineReason, summarizeLine } from '../read/line.ts';
+import { type CentreLine, LineWalk, summarizeLine } from '../read/line.ts';
 import { lengthOf, startOf } from '../roll/roll.ts';
 import type { Comparison, NoLine, Odds, PaceRow, Player, Putt } from '../types.ts';
 import { type DropRegion, dropRegions } from './drop-region.ts';
@@ -15,7 +15,7 @@ import { playOut, rangeOf } from './outcomes.ts';
 import { type NextPutts, nextPuttAt } from './polar-table.ts';
 import { COVERED, type Rests } from './rests.ts';
 import { type Sides, sidesOf } from './sides.ts';
-import { type StrokeErrors, Strokes } from './stroke-errors.ts';
+import { type StrokeErrors, Strokes, UNSEEN } from './stroke-errors.ts';
 
 /** All that the paces of one putt share. */
 interface Ground {
@@ -123,9 +123,7 @@ function oddsOf(ground: Ground, { strokes, highIsLeft }: Played): Odds {
  */
 export function puttOdds(putt: Putt, pace: number, player: Player, nextPutts?: NextPutts): Odds | NoLine {
   const [row] = comparePaces(putt, [pace], player, nextPutts, false).rows;
-  return (
-    row.odds ?? (row.read.status === 'noLine' ? row.read : { status: 'noLine', reason: noLineReason(pace) })
-  );
+  return row.odds ?? (row.read.status === 'noLine' ? row.read : { status: 'noLine', reason: UNSEEN });
 }
 
 /**
@@ -145,22 +143,20 @@ export function comparePaces(
     read: { status: 'noLine', reason },
     odds: undefined,
   });
-  const { reason } = walk;
-  if (reason !== undefined) return { rows: paces.map((pace) => nothing(pace, reason)), best: undefined };
   const byPace = new Strokes(putt, player);
   const playAt = (pace: number): Played | undefined => {
     const line = walk.lineAt(pace);
     const strokes = line && byPace.at(pace);
     return strokes && { line, strokes, highIsLeft: startOf(putt, line.heading) >= 0 };
   };
+  const whyNot = (pace: number): string => (walk.lineAt(pace) === undefined ? walk.whyNot(pace) : UNSEEN);
   // Firm first: the walk goes from nearly straight lines to those that break most.
   const played = new Map<number, Played>();
   for (const pace of [...paces].sort((first, second) => second - first)) {
     const play = playAt(pace);
     if (play !== undefined) played.set(pace, play);
   }
-  if (played.size === 0)
-    return { rows: paces.map((pace) => nothing(pace, noLineReason(pace))), best: undefined };
+  if (played.size === 0) return { rows: paces.map((pace) => nothing(pace, whyNot(pace))), best: undefined };
   const ground = groundFor(
     walk,
     [...played.values()].map(({ strokes }) => strokes),
@@ -169,7 +165,7 @@ export function comparePaces(
   const rows = paces.map((pace): PaceRow => {
     const play = played.get(pace);
     return play === undefined
-      ? nothing(pace, noLineReason(pace))
+      ? nothing(pace, whyNot(pace))
       : { pace, read: summarizeLine(putt, walk, play.line), odds: oddsOf(ground, play) };
   });
   if (!refined) return { rows, best: undefined };
@@ -220,7 +216,7 @@ function bestPace(
 export function holedShare(putt: Putt, pace: number, player: Player, aimOffset?: number): number {
   const walk = new LineWalk(putt);
   const knowing = withoutReading(player);
-  const line = walk.reason === undefined ? walk.lineAt(pace) : undefined;
+  const line = walk.lineAt(pace);
   if (line === undefined) return 0;
   const start = startOf(putt, line.heading);
   const turn = aimOffset === undefined ? 0 : Math.atan2(aimOffset, lengthOf(putt)) - start;

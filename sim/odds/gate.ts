@@ -7,12 +7,12 @@
  * ground it is 2 Phi(c / (d lineSd)) - 1, c the room on either side, half the width less the ball's radius (derived; d sin for d tan).
  */
 import { BALL_RADIUS } from '../constants.ts';
-import { LineWalk, noLineReason } from '../read/line.ts';
+import { LineWalk } from '../read/line.ts';
 import { bearingOf, rollerFor, startOf } from '../roll/roll.ts';
 import { newPass, type Roller } from '../roll/roller.ts';
 import type { NoLine, Player, Point, Putt } from '../types.ts';
 import { normalCdf, normalPoints } from './normal.ts';
-import { newStarts, Strokes } from './stroke-errors.ts';
+import { newStarts, Strokes, UNSEEN } from './stroke-errors.ts';
 
 export interface Gate {
   /** Between the posts, m; above a ball's width. */
@@ -77,9 +77,8 @@ function pointOn(path: Float64Array, ball: Point, distance: number): Point | und
  */
 export function gateShare(putt: Putt, pace: number, player: Player, gates: readonly Gate[]): number | NoLine {
   const walk = new LineWalk(putt);
-  if (walk.reason !== undefined) return { status: 'noLine', reason: walk.reason };
   const line = walk.lineAt(pace);
-  if (line === undefined) return { status: 'noLine', reason: noLineReason(pace) };
+  if (line === undefined) return { status: 'noLine', reason: walk.whyNot(pace) };
   const path = rollerFor(putt).trace(line.heading, line.speed);
   const posts = gates.map(({ widthM, fromBallM }) => {
     const middle = pointOn(path, putt.ball, fromBallM);
@@ -91,7 +90,7 @@ export function gateShare(putt: Putt, pace: number, player: Player, gates: reado
     return { roller: rollerFor({ ...putt, hole: middle }), room, fromBallM };
   });
   const strokes = new Strokes(putt, player).at(pace);
-  if (strokes === undefined) return { status: 'noLine', reason: noLineReason(pace) };
+  if (strokes === undefined) return { status: 'noLine', reason: UNSEEN };
   const zero = bearingOf(putt);
   const given = newStarts(strokes.curves);
   let passed = 0;

@@ -51,7 +51,6 @@ export class Place {
   /** @returns undefined when none of the paces reached for has a line from here */
   static from(putt: Putt, player: Player, reach: Reach): Place | undefined {
     const walk = new LineWalk(putt);
-    if (walk.reason !== undefined) return undefined;
     const lines = new Map<number, CentreLine>();
     for (const pace of reach.paces) {
       const line = walk.lineAt(pace);

@@ -6,14 +6,14 @@
  * On a plane a ball rests at ball + v^2 D(start) (rests.ts): the misses of one start lie on a ray, and the part of a cell of
  * paces inside a box or a circle is cut exactly. Balls that lip out count where the cell's middle comes to rest.
  */
-import { LineWalk, noLineReason } from '../read/line.ts';
+import { LineWalk } from '../read/line.ts';
 import { lengthOf } from '../roll/roll.ts';
 import type { NoLine, PlaneSurface, Player, Putt } from '../types.ts';
 import { dropRegions } from './drop-region.ts';
 import { missRests } from './lip-outs.ts';
 import { playOut, rangeOf } from './outcomes.ts';
 import { restsOf } from './rests.ts';
-import { Strokes } from './stroke-errors.ts';
+import { Strokes, UNSEEN } from './stroke-errors.ts';
 
 /**
  * Where a ball is to stop, seen along the line ball to target. box: from `shortM` before the target to `pastM` past it, so wide,
@@ -83,9 +83,9 @@ function raySpan(zone: Zone, length: number, along: number, across: number): voi
 export function restShares(question: RestQuestion): RestShares | NoLine {
   const { putt, pace, player, zones, target } = question;
   const walk = new LineWalk(putt);
-  if (walk.reason !== undefined) return { status: 'noLine', reason: walk.reason };
+  if (walk.lineAt(pace) === undefined) return { status: 'noLine', reason: walk.whyNot(pace) };
   const strokes = new Strokes(putt, player).at(pace);
-  if (strokes === undefined) return { status: 'noLine', reason: noLineReason(pace) };
+  if (strokes === undefined) return { status: 'noLine', reason: UNSEEN };
   const range = rangeOf([strokes]);
   const length = lengthOf(putt);
   const towardX = (putt.hole.x - putt.ball.x) / length;

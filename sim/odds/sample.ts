@@ -45,7 +45,7 @@ function fillNormals(random: () => number, out: Float64Array): void {
  */
 export function sampleMisses(putt: Putt, pace: number, player: Player, count: number, seed: number): Misses {
   const walk = new LineWalk(putt);
-  const strokes = walk.reason === undefined ? new Strokes(putt, player).at(pace) : undefined;
+  const strokes = walk.lineAt(pace) && new Strokes(putt, player).at(pace);
   if (strokes === undefined) return cloudOf(0);
   const { roller } = walk.search;
   const zero = bearingOf(putt);

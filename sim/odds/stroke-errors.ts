@@ -22,6 +22,10 @@ const LEAST_PART = 0.05;
 /** Most of the skewness that is followed, as a in z + a (z^2 - 1). */
 const MOST_SKEWED = 0.05;
 
+/** Why there are no odds where there is a line. */
+export const UNSEEN =
+  'No line on the ground as this player sees it: too steep for this green speed, or off the green. Try a smaller reading habit, a slower green or a gentler slope.';
+
 /** The starts of balls of one energy: bell curves side by side. */
 export interface StartsGiven {
   /** Share of each, mean and SD (radians from ball->hole, positive left), and how the mean goes with energy. */

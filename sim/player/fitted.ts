@@ -1,7 +1,7 @@
 /**
- * The players that fit published records best, by `npx tsx tests/bench/fit-presets.ts`: numbers to copy from its print-out,
- * rounded to a hundredth of a degree, a tenth of a per cent of distance and of speed and a hundredth of a per cent of slope. Leaves out: names and
- * sources (presets.ts), how they are fitted (benchmarks/).
+ * Players who meet published records, found with `npx tsx tests/bench/fit-presets.ts`: the middle ones moved by hand, within what distance
+ * leaves open, to where directions and the spread of distance agree best (MODEL.md, section 3); to a hundredth of a degree, a tenth of a
+ * per cent of distance and of speed, a hundredth of a per cent of slope. Leaves out: names and sources (presets.ts), the records (benchmarks/).
  */
 import type { Player } from '../types.ts';
 import { degreesToRadians } from '../units.ts';
@@ -18,7 +18,35 @@ export const playerOf = (lineSdDeg: number, paceSd: number, slopeSd: number, spe
 });
 
 export const FITTED_PLAYERS: Readonly<Record<PublishedPlayer, Player>> = {
-  tour: playerOf(0.81, 0.045, 0.0044, 0.03),
-  scratch: playerOf(1.07, 0.06, 0.005, 0.035),
-  averaging90: playerOf(1.5, 0.085, 0.0065, 0.05),
+  tour: playerOf(0.83, 0.042, 0.0045, 0.02),
+  scratch: playerOf(1.15, 0.049, 0.0051, 0.028),
+  averaging90: playerOf(1.55, 0.07, 0.007, 0.052),
+};
+
+/**
+ * Players who meet the same record by distance about as well, from mostly stroke to mostly reading: pace, slope and speed are held, the
+ * start line is fitted. Directions, gates, targets and reading sets tell them apart; the one above lies between them.
+ */
+export const FITTED_FAMILIES: Readonly<Record<PublishedPlayer, readonly Player[]>> = {
+  tour: [
+    playerOf(1.3, 0.073, 0.001, 0.005),
+    playerOf(1.16, 0.067, 0.0025, 0.01),
+    playerOf(1, 0.057, 0.0035, 0.015),
+    playerOf(0.72, 0.037, 0.0048, 0.021),
+    playerOf(0.66, 0.032, 0.005, 0.022),
+  ],
+  scratch: [
+    playerOf(1.56, 0.085, 0.0015, 0.01),
+    playerOf(1.45, 0.075, 0.003, 0.018),
+    playerOf(1.33, 0.065, 0.004, 0.022),
+    playerOf(1.05, 0.042, 0.0055, 0.029),
+    playerOf(0.99, 0.037, 0.0058, 0.03),
+  ],
+  averaging90: [
+    playerOf(2.12, 0.115, 0.002, 0.02),
+    playerOf(2.04, 0.105, 0.0035, 0.03),
+    playerOf(1.88, 0.09, 0.005, 0.04),
+    playerOf(1.46, 0.055, 0.0075, 0.055),
+    playerOf(1.38, 0.049, 0.0078, 0.057),
+  ],
 };

@@ -3,7 +3,7 @@
  * handicap lies outside them. Leaves out: handicaps from scores.
  */
 import type { Player } from '../types.ts';
-import { FITTED_PLAYERS } from './fitted.ts';
+import { FITTED_FAMILIES, FITTED_PLAYERS } from './fitted.ts';
 import { PUBLISHED_PLAYERS, type PublishedPlayer } from './published.ts';
 
 /**
@@ -17,10 +17,13 @@ export const HANDICAPS: Readonly<Record<PublishedPlayer, number>> = { tour: -5, 
 const ANCHORS = PUBLISHED_PLAYERS.map((record) => ({
   handicap: HANDICAPS[record],
   player: FITTED_PLAYERS[record],
+  family: FITTED_FAMILIES[record],
 }));
 
 export interface HandicapPlayer {
   readonly player: Player;
+  /** Players who hole alike, mostly stroke to mostly reading: each between those of the same lean. */
+  readonly family: readonly Player[];
   /** The handicap taken, within the anchors. */
   readonly handicap: number;
   /** Why another handicap than the one asked for was taken; undefined: it was not. */
@@ -50,21 +53,25 @@ export function playerOfHandicap(handicap: number): HandicapPlayer {
   );
   const [better, worse] = [ANCHORS[next - 1], ANCHORS[next]];
   const share = (taken - better.handicap) / (worse.handicap - better.handicap);
-  const between = (name: keyof Player): number =>
-    share === 0
-      ? better.player[name]
-      : share === 1
-        ? worse.player[name]
-        : better.player[name] + share * (worse.player[name] - better.player[name]);
+  const between = (first: Player, second: Player): Player => {
+    const of = (name: keyof Player): number =>
+      share === 0
+        ? first[name]
+        : share === 1
+          ? second[name]
+          : first[name] + share * (second[name] - first[name]);
+    return {
+      lineSd: of('lineSd'),
+      paceSd: of('paceSd'),
+      slopeSd: of('slopeSd'),
+      speedSd: of('speedSd'),
+      readBias: of('readBias'),
+      paceBias: of('paceBias'),
+    };
+  };
   return {
-    player: {
-      lineSd: between('lineSd'),
-      paceSd: between('paceSd'),
-      slopeSd: between('slopeSd'),
-      speedSd: between('speedSd'),
-      readBias: between('readBias'),
-      paceBias: between('paceBias'),
-    },
+    player: between(better.player, worse.player),
+    family: better.family.map((member, i) => between(member, worse.family[i])),
     handicap: taken,
     clamped,
     source: `Handicap ${written(taken)}: each error on a straight line between the fitted players of handicap ${written(better.handicap)} and ${written(worse.handicap)}. Interpolated, not a record.`,

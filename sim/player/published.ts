@@ -89,7 +89,8 @@ export type PublishedPlayer = (typeof PUBLISHED_PLAYERS)[number];
 /** One figure of one player. Shares are 0 to 1; a leave is in feet, among misses. */
 export interface PublishedFigure {
   readonly player: PublishedPlayer;
-  readonly what: 'holed' | 'threePutt' | 'meanPutts' | 'short' | 'leaveFeet';
+  /** upLessDown: holed uphill less holed downhill; downOverUp: sidehill with a fall over sidehill with a climb, a ratio. */
+  readonly what: 'holed' | 'threePutt' | 'meanPutts' | 'short' | 'leaveFeet' | 'upLessDown' | 'downOverUp';
   readonly feet: number;
   readonly value: number;
   readonly mark: SourceMark;
@@ -104,6 +105,8 @@ export type Direction = 'uphill' | 'sidehill' | 'downhill';
 const ACCOUNT = 'Broadie, in an account';
 const BOOK = 'Broadie 2014';
 const STUDY = 'Broadie 2020';
+/** "5 percent more often" uphill than downhill; "almost 20 percent less often" sidehill-downhill than sidehill-uphill on steep slopes. */
+const COLUMN = 'Broadie 2019, a column';
 
 type Marked = readonly [feet: number, value: number, mark: SourceMark];
 
@@ -162,6 +165,8 @@ export const PUBLISHED_FIGURES: readonly PublishedFigure[] = [
   ]),
   ...figures('tour', 'short', STUDY, [[10, 0.07, 'read']]),
   ...figures('tour', 'leaveFeet', STUDY, [[10, 1.6, 'read']]),
+  ...figures('tour', 'upLessDown', COLUMN, [[8, 0.05, 'read']]),
+  ...figures('tour', 'downOverUp', COLUMN, [[8, 0.82, 'read']], { slope: 0.03, direction: 'sidehill' }),
   ...figures('tour', 'leaveFeet', STUDY, [[10, 1.1, 'read']], { slope: 0.03, direction: 'uphill' }),
   ...figures('tour', 'leaveFeet', STUDY, [[10, 2.1, 'read']], { slope: 0.03, direction: 'downhill' }),
   ...figures(

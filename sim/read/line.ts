@@ -4,25 +4,32 @@
  * Answers for: which line a pace has, and what a line says. Leaves out: how it is solved (plane-line.ts, roll-walk.ts), the
  * bands (bands.ts), the chance of holing (odds/).
  */
+import { frictionOf, steepnessOf } from '../roll/plane.ts';
 import { bearingOf, lengthOf, rollerFor, startOf } from '../roll/roll.ts';
 import { newPass } from '../roll/roller.ts';
 import type { Line, LineSummary, Point, Putt, Read } from '../types.ts';
+import { radiansToDegrees } from '../units.ts';
 import { paceBand, startBand } from './bands.ts';
 import type { CentreLine, LineSearch } from './centre.ts';
 import { type PlaneLines, planeLines } from './plane-line.ts';
-import { RollWalk } from './roll-walk.ts';
+import { type RolledLine, RollWalk } from './roll-walk.ts';
 import { type SkidLine, type SkidLines, skidLines } from './skid-line.ts';
 
-export { type CentreLine, centreHeading, type LineSearch } from './centre.ts';
+export type { CentreLine, LineSearch } from './centre.ts';
 
 /** Why no pace has a line. */
 const NEVER_RESTS =
   'No line: on this slope at this green speed a ball never comes to rest. Choose a gentler slope or a slower green.';
 
+/** A line that starts farther off the hole than this is none to play, radians (60 degrees): the ball is putted away from the hole. */
+const WIDEST_START = Math.PI / 3;
+/** Nor is one whose ball takes longer to the hole than this, s: it all but stands still on the way. */
+const LONGEST_TIME = 120;
+
 /** Paces of the lines of `curve`, m past the hole, firm first: the walk goes from nearly straight lines to those that break. */
 const CURVE_PACES = [5, 2.5, 1.6, 1, 0.6, 0.35, 0.2, 0.1, 0.05, 0.02];
 
-/** Lines of one putt, one after another: in closed form on a plane, by rolling on other ground. */
+/** Lines of one putt, one after another: in closed form on a plane, by rolling on other ground. Sensible ones, unless any is asked for. */
 export class LineWalk {
   readonly search: LineSearch;
   /** Why there is no line at any pace; undefined when there are some. */
@@ -45,16 +52,21 @@ export class LineWalk {
     }
   }
 
-  /** The centre line whose ball would rest `pace` metres past the covered hole. */
+  /** The line to play whose ball would rest `pace` metres past the covered hole. */
   lineAt(pace: number): CentreLine | undefined {
-    return this.exact === undefined ? this.rolled?.lineAt(pace) : this.counted(this.exact.lineAt(pace));
+    const line = this.anyLineAt(pace);
+    return line !== undefined && this.senselessness(line) === undefined ? line : undefined;
   }
 
-  /** The centre line at this launch speed, m/s; the firmer where there are two. */
-  lineAtSpeed(speed: number): CentreLine | undefined {
-    return this.exact === undefined
-      ? this.rolled?.lineAtSpeed(speed)
-      : this.counted(this.exact.lineAtSpeed(speed));
+  /** Why there is no line to play for a pace that has none, for the person. */
+  whyNot(pace: number): string {
+    const line = this.anyLineAt(pace);
+    return (line && this.senselessness(line)) ?? this.reason ?? noLineReason(pace);
+  }
+
+  /** The centre line of a pace, sensible or not. */
+  anyLineAt(pace: number): CentreLine | undefined {
+    return this.exact === undefined ? this.rolled?.lineAt(pace) : this.counted(this.exact.lineAt(pace));
   }
 
   /** Another line with this pace; a plane has none. On other ground up to 48 rolls are spent on looking for it. */
@@ -62,9 +74,31 @@ export class LineWalk {
     return this.rolled?.otherLine(line);
   }
 
+  /** What is wrong with a line that nobody would play; undefined: nothing. */
+  private senselessness(line: CentreLine): string | undefined {
+    const { putt } = this;
+    const start = Math.abs(startOf(putt, line.heading));
+    if (start > WIDEST_START)
+      return `No sensible line: for ${line.pace.toFixed(2)} m past it the ball would have to start ${Math.round(radiansToDegrees(start))}° off the hole, and more than 60° is no putt anybody plays. Try a firmer pace, a slower green or a gentler slope.`;
+    const time = this.timeTo(line);
+    return time > LONGEST_TIME
+      ? `No sensible line: the ball would take ${Math.round(time)} s to the hole, and more than two minutes is no putt anybody plays. Try a firmer pace, a slower green or a gentler slope.`
+      : undefined;
+  }
+
+  /** When the ball of a line crosses the hole, s; 0 on a plane where it is soon enough anyhow. */
+  private timeTo(line: CentreLine): number {
+    const { surface, greenSpeed } = this.putt;
+    if (surface.kind !== 'plane') return (line as RolledLine).time;
+    // It slows by no less than straight downhill, with or without a skid.
+    const slowest = frictionOf(greenSpeed) * (1 - steepnessOf(surface, greenSpeed));
+    if (line.speed <= LONGEST_TIME * slowest) return 0;
+    return this.search.roller.pass(line.heading, line.speed, this.search.pass).missTime;
+  }
+
   /** Lines through the hole's centre from a trickle to a gallop, for whoever follows them: solved once, firm first. */
   curve(): readonly CentreLine[] {
-    this.curveLines ??= CURVE_PACES.map((pace) => this.lineAt(pace)).filter((line) => line !== undefined);
+    this.curveLines ??= CURVE_PACES.map((pace) => this.anyLineAt(pace)).filter((line) => line !== undefined);
     return this.curveLines;
   }
 
@@ -74,8 +108,8 @@ export class LineWalk {
   }
 }
 
-/** Why a pace has no line, for the person. */
-export const noLineReason = (pace: number): string =>
+/** Why a pace has no line at all, for the person. */
+const noLineReason = (pace: number): string =>
   `No start line lets the ball cross the hole and rest ${pace.toFixed(2)} m past it: the slope is too steep for this green speed, or the ball would leave the green. Try a slower green, a gentler slope or a shorter putt.`;
 
 /** Beside the hole centre where the start line passes it, m; undefined when it starts 90 degrees or more off. */
@@ -85,10 +119,9 @@ export const aimOffsetOf = (start: number, length: number): number | undefined =
 /** Solve one pace. See `Line` for what comes back. @param pace metres past the covered hole, > 0 */
 export function readPutt(putt: Putt, pace: number): Read {
   const walk = new LineWalk(putt);
-  if (walk.reason !== undefined) return { status: 'noLine', reason: walk.reason };
   const found = walk.lineAt(pace);
   return found === undefined
-    ? { status: 'noLine', reason: noLineReason(pace) }
+    ? { status: 'noLine', reason: walk.whyNot(pace) }
     : describeLine(putt, walk, found);
 }
 

@@ -42,8 +42,6 @@ export interface PlaneEvents {
 export interface PlaneLines {
   /** The line for a pace, m past the covered hole, > 0. */
   lineAt(pace: number): PlaneLine | undefined;
-  /** The firmer of the lines launched at this speed, m/s; undefined when it is too slow for the ball to get there. */
-  lineAtSpeed(speed: number): PlaneLine | undefined;
   eventsOn(line: { readonly heading: number; readonly speed: number; readonly pace: number }): PlaneEvents;
 }
 
@@ -206,35 +204,6 @@ export function planeLines({
     return undefined;
   };
 
-  const lineAtSpeed = (speed: number): PlaneLine | undefined => {
-    tried = 0;
-    // |P| <= lambda, so the hole is not reached before this progress. From here Newton on |P|, which grows ever slower
-    // along the lines, never passes the first solution.
-    const wanted = (friction * length) / (speed * speed);
-    let lambda = wanted;
-    let alpha = guessAngle(lambda);
-    for (let step = 0; step < MOST_STEPS; step++) {
-      setProgress(lambda);
-      alpha = solveAngle(alpha);
-      const gone = Math.hypot(x, y);
-      const c2 = c * c;
-      const s2 = s * s;
-      const xStep = c2 * c2 * q1 - s2 * s2 * q2;
-      const yStep = 2 * s * c * (c2 * q3 + s2 * q4);
-      const turn = -(x * yStep - y * xStep) / (x * yByAngle - y * xByAngle);
-      const slope = (x * (xStep + turn * xByAngle) + y * (yStep + turn * yByAngle)) / gone;
-      if (!(slope > 0)) return undefined;
-      const more = (wanted - gone) / slope;
-      if (Math.abs(more) < 1e-14 * (1 + lambda) || more < 0) {
-        const after = restAfter();
-        return { ...lineOf(alpha, lambda, (length * Math.hypot(after.x, after.y)) / gone), speed };
-      }
-      lambda += more;
-      alpha += turn * more;
-    }
-    return undefined;
-  };
-
   const state: PlaneState = { x: 0, y: 0, vx: 0, vy: 0, time: 0, length: 0 };
   const worldX = (down: number, across: number): number => ball.x + down * downX - side * across * downY;
   const worldY = (down: number, across: number): number => ball.y + down * downY + side * across * downX;
@@ -302,5 +271,5 @@ export function planeLines({
     return lambda;
   };
 
-  return { lineAt, lineAtSpeed, eventsOn };
+  return { lineAt, eventsOn };
 }

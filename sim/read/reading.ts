@@ -40,7 +40,7 @@ const ALIKE = 1e-7;
 const MOST_STEPS = 12;
 
 const meantOf = (putt: Putt, walk: LineWalk, pace: number): MeantLine | undefined => {
-  const line = walk.reason === undefined ? walk.lineAt(pace) : undefined;
+  const line = walk.anyLineAt(pace);
   return line && { start: startOf(putt, line.heading), energy: line.speed ** 2 };
 };
 

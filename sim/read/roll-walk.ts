@@ -13,7 +13,7 @@ import { bearingOf, foldAngle, lengthOf } from '../roll/roll.ts';
 import { planeSurface } from '../surface/plane.ts';
 import { sampleSurface } from '../surface/sample.ts';
 import type { HeightSample, Putt } from '../types.ts';
-import { type CentreLine, centreHeading, type LineSearch } from './centre.ts';
+import type { CentreLine, LineSearch } from './centre.ts';
 import { planeLines } from './plane-line.ts';
 import { skidLines } from './skid-line.ts';
 
@@ -46,8 +46,9 @@ const SAME_START = 0.01;
 const LOOKS = 12;
 const STEEPEST_MEAN = 0.8;
 
-/** A line with the derivatives of (miss, pace) by (heading, energy). */
-interface Known extends CentreLine {
+/** A line with the derivatives of (miss, pace) by (heading, energy), and when its ball crosses the hole's centre, s. */
+export interface RolledLine extends CentreLine {
+  readonly time: number;
   readonly slopes: Slopes;
 }
 type Slopes = readonly [number, number, number, number];
@@ -58,7 +59,7 @@ interface Shot {
 }
 
 export class RollWalk {
-  private readonly known: Known[] = [];
+  private readonly known: RolledLine[] = [];
 
   constructor(
     readonly putt: Putt,
@@ -66,7 +67,7 @@ export class RollWalk {
   ) {}
 
   /** The centre line whose ball would rest `pace` metres past the covered hole. */
-  lineAt(pace: number): CentreLine | undefined {
+  lineAt(pace: number): RolledLine | undefined {
     this.search.rolls = 0;
     if (!(pace > 0)) return undefined;
     if (this.known.length === 0 && !this.begin(pace)) return undefined;
@@ -88,38 +89,16 @@ export class RollWalk {
     return undefined;
   }
 
-  /** The centre line at this launch speed, m/s, followed from the line known whose speed is nearest. */
-  lineAtSpeed(speed: number): CentreLine | undefined {
-    if (this.known.length === 0 && this.lineAt(EASIER[0]) === undefined) return undefined;
-    this.search.rolls = 0;
-    const apart = (line: CentreLine): number => Math.abs(line.speed - speed);
-    let { heading, speed: at } = this.known.reduce((best, line) => (apart(line) < apart(best) ? line : best));
-    let part = speed - at;
-    while (this.search.rolls < MOST_ROLLS) {
-      const target = Math.abs(speed - at) <= Math.abs(part) ? speed : at + part;
-      const found = centreHeading(this.search, heading, target);
-      if (found === undefined) {
-        part /= 2;
-        if (Math.abs(part) < 1e-4) return undefined;
-        continue;
-      }
-      heading = found;
-      at = target;
-      if (at === speed) return { heading, speed, pace: Math.abs(this.signedPace()) };
-    }
-    return undefined;
-  }
-
   /**
    * Another line with the same pace: where the miss changes sign between starts all round, at the energy of the line
    * known, a line may be near. The one that starts nearest to the hole, if there are several. About 20 rolls, at most 60.
    */
-  otherLine(line: CentreLine): CentreLine | undefined {
+  otherLine(line: CentreLine): RolledLine | undefined {
     const { pass } = this.search;
     const zero = bearingOf(this.putt);
     const energy = line.speed ** 2;
     this.search.rolls = 0;
-    let other: Known | undefined;
+    let other: RolledLine | undefined;
     let before = Number.NaN;
     for (let i = -LOOKS_ASIDE; i <= LOOKS_ASIDE && this.search.rolls < MOST_ROLLS_ASIDE; i++) {
       const heading = zero + (i / LOOKS_ASIDE) * FARTHEST_ASIDE;
@@ -158,7 +137,7 @@ export class RollWalk {
       const start = (line: CentreLine): number => Math.abs(line.heading - bearingOf(this.putt));
       this.known.push(found);
       if (start(found) > SUSPECT_START) {
-        const other = this.otherLine(found) as Known | undefined;
+        const other = this.otherLine(found);
         if (other !== undefined && start(other) < start(found)) this.known[0] = other;
       }
       return true;
@@ -232,7 +211,7 @@ export class RollWalk {
     pace: number,
     told: Slopes | undefined,
     mostSteps: number,
-  ): Known | undefined {
+  ): RolledLine | undefined {
     const { pass } = this.search;
     let shot: Shot = { heading: from.heading, energy: from.speed ** 2 };
     this.roll(shot);
@@ -250,7 +229,13 @@ export class RollWalk {
     let fresh = false;
     for (let step = 0; step < mostSteps; step++) {
       if (Math.abs(miss) < CENTRE_TOLERANCE && Math.abs(over) < PACE_TOLERANCE && slopes !== undefined)
-        return { heading: shot.heading, speed: Math.sqrt(shot.energy), pace: over + pace, slopes };
+        return {
+          heading: shot.heading,
+          speed: Math.sqrt(shot.energy),
+          pace: over + pace,
+          time: pass.missTime,
+          slopes,
+        };
       if (slopes === undefined) {
         slopes = this.slopesAt(shot, miss, over + pace);
         fresh = true;

@@ -19,8 +19,6 @@ const PACE_TOLERANCE = 1e-12;
 const MOST_STEPS = 100;
 /** First step of a secant. */
 const NUDGE = 1e-4;
-/** Progress over which the growth of |P| along the lines is measured. */
-const DIFFERENCE = 1e-6;
 
 export interface SkidLine extends CentreLine {
   /** Angles tried. */
@@ -30,8 +28,6 @@ export interface SkidLine extends CentreLine {
 export interface SkidLines {
   /** The line for a pace, m past the covered hole, > 0. */
   lineAt(pace: number): SkidLine | undefined;
-  /** The firmer of the lines launched at this speed, m/s; undefined when it is too slow for the ball to get there. */
-  lineAtSpeed(speed: number): SkidLine | undefined;
 }
 
 interface Bracket {
@@ -125,35 +121,5 @@ export function skidLines({
     return lineHere();
   };
 
-  const lineAtSpeed = (speed: number): SkidLine | undefined => {
-    tried = 0;
-    angle = toHole;
-    const wanted = length / (speed * speed);
-    const short = (progress: number): number => {
-      aimAt(progress);
-      return gone() - wanted;
-    };
-    const atRolling = short(1);
-    let progress = 1;
-    if (atRolling > 0)
-      progress = rootOf(short, {
-        low: 0,
-        high: 1,
-        guess: wanted / (atRolling + wanted),
-        tolerance: PACE_TOLERANCE * wanted,
-      });
-    // |P| grows ever slower along the lines: from below Newton never passes the first solution.
-    else
-      for (let step = 0; step < MOST_STEPS; step++) {
-        const ahead = short(progress + DIFFERENCE);
-        const here = short(progress);
-        if (here > -PACE_TOLERANCE * wanted) break;
-        if (!(ahead > here)) return undefined;
-        progress -= (here * DIFFERENCE) / (ahead - here);
-      }
-    short(progress);
-    return { ...lineHere(), speed };
-  };
-
-  return { lineAt, lineAtSpeed };
+  return { lineAt };
 }

@@ -3,7 +3,7 @@
  *
  * Answers for: the whole distribution of the score, exact for independent strokes. Leaves out: what a stroke scores
  * (stroke-points.ts), how strokes add up (tally.ts), whether scores moved (compare-scores.ts). Strokes are independent but for
- * the read that the balls of a station share; nobody tires, warms up or learns within a drill.
+ * the read that the balls of a station share; nobody tires or warms up within a drill, and what is learnt is the ground (stroke-points.ts).
  */
 import { summarizeHits } from '../evidence/hit-counts.ts';
 import { prepareNextPutts } from '../odds/next-putts.ts';
@@ -12,7 +12,7 @@ import type { CaptureName, Player, Putt } from '../types.ts';
 import { type DrillGround, drillProblem, stationPutt, stationSlope } from './drill-ground.ts';
 import { type PassMark, passMark, type Repetitions, repetitionsApart, withStep } from './pass-mark.ts';
 import { type PuttingDrill, type Station, strokeOrder } from './putting-drill.ts';
-import { stationPoints, strokePoints } from './stroke-points.ts';
+import { BALLS_READ, stationPoints, strokePoints } from './stroke-points.ts';
 import { bestOf, longestRun, meanOf, rungReached, sumOf } from './tally.ts';
 
 /** Share of scores within the range told. */
@@ -97,6 +97,8 @@ function scoresOf(
   const perStation: Float64Array[] = [];
   const known = new Map<string, Float64Array>();
   const points: number[] = [];
+  /** Chance of success from each place once the ground there is known. */
+  const later: number[] = [];
   for (const station of drill.stations) {
     const question = { drill, station, putt: stationPutt(station, ground, capture), player, nextPutts };
     const key = mirrored(station);
@@ -104,6 +106,11 @@ function scoresOf(
     if (!(all instanceof Float64Array)) return { status: 'cannot', reason: all.reason };
     known.set(key, all);
     perStation.push(all);
+    if (tally.kind === 'run') {
+      const again = strokePoints(question, BALLS_READ);
+      if (!(again instanceof Float64Array)) return { status: 'cannot', reason: again.reason };
+      later.push(1 - again[0]);
+    }
     points.push(meanOf(all) / (wholeStations ? station.balls : 1));
   }
   if (tally.kind === 'sum') return { chances: sumOf(perStation), points };
@@ -111,7 +118,11 @@ function scoresOf(
   const success = perStation.map((chances) => 1 - chances[0]);
   if (tally.kind === 'ladder') return { chances: rungReached(success, tally), points };
   const order = strokeOrder(drill, '');
-  const shares = Array.from({ length: tally.strokes }, (_, stroke) => success[order[stroke % order.length]]);
+  const visits = drill.stations.map(() => 0);
+  const shares = Array.from({ length: tally.strokes }, (_, stroke) => {
+    const at = order[stroke % order.length];
+    return visits[at]++ < BALLS_READ ? success[at] : later[at];
+  });
   return { chances: longestRun(shares, tally.length), points };
 }
 

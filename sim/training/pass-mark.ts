@@ -5,15 +5,15 @@
  * step smaller, and how many repetitions' total separates the two. Leaves out: how scores are distributed (drill-score.ts).
  * One pass is never "improvement": the player as he is passes too.
  */
+import { afterStep, type StepId } from '../costs/steps.ts';
 import { chanceAtLeast, chanceAtMost } from '../evidence/hit-counts.ts';
 import { zFactor } from '../evidence/student-t.ts';
 import type { Player } from '../types.ts';
-import { degreesToRadians } from '../units.ts';
 import type { Trained } from './putting-drill.ts';
 import { meanOf, together } from './tally.ts';
 
-/** What a stretch of practice may be hoped to take off an error (ours): start line, pace (of the distance), read (of the break). */
-export const TRAINING_STEP = { lineSd: degreesToRadians(0.1), paceSd: 0.01, readSd: 0.05 } as const;
+/** What a stretch of practice may be hoped to take off each error of what it trains, a share of it (ours): the step of costs/steps.ts. */
+export const TRAINING_STEP = 0.1;
 
 /** The pass mark is reached about so often by the player as he is (ours). */
 export const MARK_CHANCE = 0.3;
@@ -25,20 +25,16 @@ const MOST_COUNTED = 60;
 const SCORE_NOW = zFactor(1 - 2 * MARK_CHANCE);
 const SCORE_BETTER = zFactor(2 * TOLD_APART - 1);
 
-const ERRORS: Readonly<Record<Trained, readonly (keyof typeof TRAINING_STEP)[]>> = {
-  line: ['lineSd'],
-  pace: ['paceSd'],
-  read: ['readSd'],
-  mixed: ['lineSd', 'paceSd', 'readSd'],
+const STEPS_OF: Readonly<Record<Trained, readonly StepId[]>> = {
+  line: ['lineShare'],
+  pace: ['paceShare'],
+  read: ['readShare'],
+  mixed: ['lineShare', 'paceShare', 'readShare'],
 };
 
-/** The player once the trained errors are a step smaller; none below 0. */
-export function withStep(player: Player, trains: Trained): Player {
-  const errors = ERRORS[trains];
-  const stepped = (error: keyof typeof TRAINING_STEP): number =>
-    errors.includes(error) ? Math.max(0, player[error] - TRAINING_STEP[error]) : player[error];
-  return { ...player, lineSd: stepped('lineSd'), paceSd: stepped('paceSd'), readSd: stepped('readSd') };
-}
+/** The player once every trained error, habits included, is a step smaller. */
+export const withStep = (player: Player, trains: Trained): Player =>
+  STEPS_OF[trains].reduce(afterStep, player);
 
 export type Better = 'higher' | 'lower';
 

@@ -1,32 +1,31 @@
 /**
  * Is the reading better than it was, or were the questions easier?
  *
- * Answers for: bias, spread and typical error of the read in each period, and the change between the last two, all at one fixed mix of
+ * Answers for: bias of the read in each period; spread, typical error and the change between the last two at one fixed mix of
  * putts. Leaves out: which reads belong to which period; causes. Periods chosen after a look at the record find changes that
  * are not there.
  * Definition. A read is off by r = (aim - true)/true, of the break. Typical error: the mean of |r|, which a bias and a spread
- * both make larger; the verdict is on it. Each of r, |r| and the size of what is left of r after the bias is fitted as a level for each
+ * both make larger; the verdict is on it. |r| and the size of what is left of r after the bias are fitted as a level for each
  * period plus what the kind of putt makes of it in any period: how much it breaks (its logarithm, and c/sqrt(t^2 + c^2), the part that
  * the hand's own inch has in it), its side, climb, length, green speed and pace. The levels are read off at the reference putt; the
  * change is the same at any putt (analysis of covariance: Cochran, Biometrics 13, 261, 1957, memory). Reads are weighted as in
- * evidence/reading-bias.ts; margins hold though reads of other putts spread otherwise (HC3). Where the two periods share no way of telling the
+ * evidence/reading-bias.ts; margins hold though reads of other putts spread otherwise and reads of one day go together (least-squares.ts). Where the two periods share no way of telling the
  * player's change from the putts', there is no verdict.
  * Tried and dropped: comparing like with like in bins of difficulty, which leaves most bins of a month empty.
  */
 import { HOLE_RADIUS } from '../constants.ts';
 import { type LinearFit, linearFit } from '../evidence/least-squares.ts';
 import { meanInterval } from '../evidence/mean-interval.ts';
+import { offOf, type ReadingBias, readingBias } from '../evidence/reading-bias.ts';
 import type { TrendVerdict } from '../evidence/trend.ts';
 import { feetToMetres, inchesToMetres } from '../units.ts';
 import type { Question } from './putt-question.ts';
-import type { SeenRead } from './reader-model.ts';
+import type { DatedRead } from './reader-model.ts';
 
 /** Fewer reads than this in a period show no change, and make no level. */
 export const FEWEST_READS = 10;
 /** With less true break than this a share says nothing, m. */
 const LEAST_BREAK = inchesToMetres(1);
-/** A read farther off than this is a slip of the finger or a wrong sign; it counts as so far off, share. */
-const FARTHEST = 2;
 /** The mean of |z| for a normal z, inverted: mean size to standard deviation. */
 const SIZE_TO_SPREAD = Math.sqrt(Math.PI / 2);
 
@@ -47,8 +46,9 @@ export interface Margin {
 export interface PeriodReading {
   /** Reads of putts that break at least an inch. */
   readonly count: number;
-  /** At the reference putt, shares of the break; undefined: too few reads. */
-  readonly bias: Margin | undefined;
+  /** Over the putts as they were, as every screen has it; undefined: too few reads. */
+  readonly bias: ReadingBias | undefined;
+  /** At the reference putt, shares of the break; undefined: too few reads, or too few days to tell how days differ. */
   readonly spread: Margin | undefined;
   readonly error: Margin | undefined;
   /** Mean of |r| over the putts as they were. */
@@ -75,6 +75,7 @@ export interface ReadingProgress {
 
 interface Row {
   readonly period: number;
+  readonly day: string;
   readonly share: number;
   readonly weight: number;
   readonly putt: readonly number[];
@@ -98,12 +99,10 @@ const puttColumns = (question: Omit<Question, 'number' | 'group'>): number[] => 
   ];
 };
 
-const rowOf = ({ question, aim }: SeenRead, period: number): Row[] => {
+const rowOf = ({ question, aim, day }: DatedRead, period: number): Row[] => {
   const { trueAim } = question;
   if (Math.abs(trueAim) < LEAST_BREAK) return [];
-  const share = Math.max(-FARTHEST, Math.min(FARTHEST, (aim - trueAim) / trueAim));
-  const weight = trueAim ** 2 / (trueAim ** 2 + HOLE_RADIUS ** 2);
-  return [{ period, share, weight, putt: puttColumns(question) }];
+  return [{ period, day, ...offOf({ trueAim, aim }), putt: puttColumns(question) }];
 };
 
 /** Columns of the fit: one level for all, what the putts make, and each later period's difference from the first. */
@@ -113,6 +112,9 @@ const columnsOf = (rows: readonly Row[], periods: readonly number[]): number[][]
   ...periods.slice(1).map((period) => rows.map((row) => (row.period === period ? 1 : 0))),
 ];
 
+const ownAims = (reads: readonly DatedRead[]) =>
+  reads.map(({ question: { trueAim }, aim, day }) => ({ trueAim, aim, day }));
+
 const mean = (values: readonly number[]): number | undefined => meanInterval(values)?.value;
 
 /**
@@ -120,7 +122,7 @@ const mean = (values: readonly number[]): number | undefined => meanInterval(val
  * @param periods reads of each, none in two of them; oldest period first
  */
 export function readingProgress(
-  periods: readonly (readonly SeenRead[])[],
+  periods: readonly (readonly DatedRead[])[],
   confidence = 0.95,
 ): ReadingProgress {
   const all = periods.flatMap((reads, period) => reads.flatMap((read) => rowOf(read, period)));
@@ -129,7 +131,8 @@ export function readingProgress(
   const rows = all.filter(({ period }) => full.includes(period));
   const columns = rows.length > 0 ? columnsOf(rows, full) : [];
   const weights = rows.map(({ weight }) => weight);
-  const fitted = (values: readonly number[]): LinearFit => linearFit(values, columns, weights);
+  const days = rows.map(({ day }) => day);
+  const fitted = (values: readonly number[]): LinearFit => linearFit(values, columns, weights, days);
   const biasFit = fitted(rows.map(({ share }) => share));
   const errorFit = fitted(rows.map(({ share }) => Math.abs(share)));
   const spreadFit = fitted(
@@ -153,7 +156,7 @@ export function readingProgress(
       margin && { ...margin, value: Math.max(0, margin.value), low: Math.max(0, margin.low) };
     return {
       count: own.length,
-      bias: level(biasFit),
+      bias: full.includes(period) ? readingBias(ownAims(periods[period])) : undefined,
       spread: positive(level(spreadFit)),
       error: positive(level(errorFit)),
       plainError: mean(own.map(({ share }) => Math.abs(share))),
@@ -174,6 +177,7 @@ export function readingProgress(
     const change = errorFit.estimate(
       to.map((part, index) => part - from[index]),
       confidence,
+      2,
     );
     const [plainBefore, plainAfter] = [found[before].plainError, found[after].plainError];
     if (change === undefined || plainBefore === undefined || plainAfter === undefined) return undefined;

@@ -10,28 +10,31 @@
  * Short cuts: spreads are fitted to the residuals of one fit with the prior's spread, each kind by itself (scaled inverse chi-squared);
  * the mean then takes the player's fitted spread as known.
  */
-import { HOLE_RADIUS } from '../constants.ts';
 import { choleskyFactor, type Matrix, solveFactored, solveUpper } from '../evidence/cholesky.ts';
+import { offOf } from '../evidence/reading-bias.ts';
 import { drawNormal } from '../odds/normal.ts';
 import type { Random } from './draw.ts';
 import { kindsOf, PUTT_READ_KINDS, type PuttReadKind } from './kinds.ts';
 import type { Question } from './putt-question.ts';
 
-/** Priors, shares of the break; ours, weak: the presets' reads spread by 30 to 55% (MODEL.md, section 3). */
+/** Priors, shares of the break; ours, weak: named reads that spread by 30 to 55%. */
 const BIAS_SD = 0.3;
 const EFFECT_SD = 0.15;
 const SPREAD = 0.4;
 /** What the prior of the player's spread counts for, in reads, and that of a kind's being the same as all. */
 const SPREAD_READS = 4;
 const KIND_READS = 8;
-/** A read farther off than this is a slip of the finger or a wrong sign; it counts as so far off, share. */
-const FARTHEST = 2;
 
 /** A read to learn from. */
 export interface SeenRead {
   readonly question: Omit<Question, 'number' | 'group'>;
   /** m, positive left. */
   readonly aim: number;
+}
+
+/** And the day it was made on: reads of the same day have the same. */
+export interface DatedRead extends SeenRead {
+  readonly day: string;
 }
 
 interface Spread {
@@ -63,15 +66,9 @@ interface Row {
 }
 
 const rowOf = ({ question, aim }: SeenRead): Row[] => {
-  const { trueAim } = question;
-  if (trueAim === 0) return [];
-  return [
-    {
-      share: Math.max(-FARTHEST, Math.min(FARTHEST, (aim - trueAim) / trueAim)),
-      weight: trueAim ** 2 / (trueAim ** 2 + HOLE_RADIUS ** 2),
-      places: [0, ...kindsOf(question).map((kind) => 1 + PUTT_READ_KINDS.indexOf(kind))],
-    },
-  ];
+  const off = offOf({ trueAim: question.trueAim, aim });
+  if (off.weight === 0) return [];
+  return [{ ...off, places: [0, ...kindsOf(question).map((kind) => 1 + PUTT_READ_KINDS.indexOf(kind))] }];
 };
 
 const SIZE = 1 + PUTT_READ_KINDS.length;

@@ -3,16 +3,20 @@
  *
  * Answers for: the odds of every kind of stroke score, and of the balls of a station that share one read. Leaves out: the rest of
  * the score (tally.ts). Nothing is simulated: holes and zones by the engine's odds, gates by their closed form.
+ * What it tells of: on a known line (gates, string, balls to a mark) the stroke alone; where balls are read anew the slope as seen
+ * as well, from each place for the first two balls; nowhere the green speed as seen, which is known on a green that is drilled on.
  * A distribution is a Float64Array whose entry k is the chance of exactly k points.
  */
 import { puttOdds } from '../odds/compare.ts';
 import { gateShare } from '../odds/gate.ts';
-import { normalPoints } from '../odds/normal.ts';
 import type { NextPutts } from '../odds/polar-table.ts';
 import { restShares } from '../odds/rest-shares.ts';
+import { withoutReading } from '../player/habits.ts';
+import { LineWalk } from '../read/line.ts';
 import type { NoLine, PlaneSurface, Player, Putt } from '../types.ts';
 import type { PuttingDrill, Station } from './putting-drill.ts';
-import { times } from './tally.ts';
+import { holedByRead } from './shared-read.ts';
+import { times, together } from './tally.ts';
 
 export interface StrokeQuestion {
   readonly drill: PuttingDrill;
@@ -69,30 +73,45 @@ function oneStroke({ drill, station, putt, player, nextPutts }: StrokeQuestion):
   ]);
 }
 
-/** A player who knows the line: only stroke and pace err. */
-const knowing = (player: Player): Player => ({ ...player, readSd: 0, readBias: 0 });
+/** On a green that is drilled on its speed is known after a few balls, and a drill's balls are many. */
+const practising = (player: Player): Player => (player.speedSd === 0 ? player : { ...player, speedSd: 0 });
 
-/** Points of one stroke. For balls that share a read: of the first of them. */
-export const strokePoints = (question: StrokeQuestion): Float64Array | NoLine =>
-  oneStroke(
-    question.drill.reading === 'known' ? { ...question, player: knowing(question.player) } : question,
-  );
+/** Balls from one place that are read anew; from then on the ground there is known (ours; MODEL.md, section 9). */
+export const BALLS_READ = 2;
+
+/** Points of one stroke. @param visit balls from this place before it */
+export function strokePoints(question: StrokeQuestion, visit = 0): Float64Array | NoLine {
+  const { drill, player } = question;
+  const known = drill.reading === 'known' || (drill.reading === 'fresh' && visit >= BALLS_READ);
+  return oneStroke({ ...question, player: known ? withoutReading(player) : practising(player) });
+}
 
 /** Points of all balls of a station together. */
 export function stationPoints(question: StrokeQuestion): Float64Array | NoLine {
-  const { drill, station, player } = question;
-  if (drill.reading !== 'perStation') {
-    const one = strokePoints(question);
-    return one instanceof Float64Array ? times(one, station.balls) : one;
-  }
-  let mixed: Float64Array | undefined;
-  for (const { value, share } of normalPoints(player.readSd)) {
-    const read = { ...player, readSd: 0, readBias: player.readBias + value };
-    const one = oneStroke({ ...question, player: read });
-    if (!(one instanceof Float64Array)) return one;
-    const all = times(one, station.balls);
-    mixed ??= new Float64Array(all.length);
-    for (let points = 0; points < all.length; points++) mixed[points] += share * all[points];
-  }
-  return mixed ?? Float64Array.of(1);
+  const { drill, station } = question;
+  if (drill.reading === 'perStation') return sharedRead(question);
+  const read = drill.reading === 'known' ? 0 : Math.min(station.balls, BALLS_READ);
+  const first = strokePoints(question);
+  const later = station.balls > read ? strokePoints(question, BALLS_READ) : first;
+  if (!(first instanceof Float64Array)) return first;
+  if (!(later instanceof Float64Array)) return later;
+  return together(times(first, read), times(later, station.balls - read));
+}
+
+/** Balls on one line, read once: mixed over what is seen of the slope. */
+function sharedRead({ drill, station, putt, player }: StrokeQuestion): Float64Array | NoLine {
+  if (drill.scoring.stroke.kind !== 'holed')
+    return {
+      status: 'noLine',
+      reason: `Got "${drill.name}", whose balls share a read and score ${drill.scoring.stroke.kind}; expected balls holed. Have every ball read anew.`,
+    };
+  const shares = holedByRead(putt, Math.max(station.paceM ?? drill.paceM, LEAST_PACE), practising(player));
+  if (shares === undefined)
+    return { status: 'noLine', reason: new LineWalk(putt).whyNot(station.paceM ?? drill.paceM) };
+  const mixed = new Float64Array(station.balls + 1);
+  for (const { holed, share } of shares)
+    times(oneOrNothing(holed), station.balls).forEach((chance, balls) => {
+      mixed[balls] += share * chance;
+    });
+  return mixed;
 }

@@ -11,6 +11,8 @@ import type { Question } from './putt-question.ts';
 
 export interface ReadAnswer {
   readonly question: Question;
+  /** Reads of the same day have the same. */
+  readonly day: string;
   /** The person's aim offset, m, positive left. */
   readonly aim: number;
   /** Chance of holing from that aim and from the true one, without read error; undefined while not worked out. */
@@ -44,7 +46,7 @@ export function summarizeReads(answers: readonly ReadAnswer[]): ReadSummary | un
   const kinds = KINDS.flatMap((kind): KindSummary[] => {
     const members = answers.filter(({ question }) => kind === 'all' || IS_OF_KIND[kind](question));
     if (members.length === 0) return [];
-    const bias = readingBias(members.map(({ question, aim }) => ({ trueAim: question.trueAim, aim })));
+    const bias = readingBias(members.map(({ question: { trueAim }, aim, day }) => ({ trueAim, aim, day })));
     return [{ kind, count: members.length, bias }];
   });
   const errors = answers.map(({ question, aim }) => Math.abs(aim - question.trueAim));

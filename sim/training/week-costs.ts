@@ -16,30 +16,29 @@ export type WeekError = (typeof WEEK_ERRORS)[number];
 
 export interface ErrorCost {
   readonly error: WeekError;
-  /** The step that saves most of those that lessen this error. */
+  /** The step that stands for it. */
   readonly step: StepId;
   /** Strokes a round. */
   readonly saved: Interval;
 }
 
-/** A habit is trained by the same drills as the spread. */
-const STEPS_OF: Readonly<Record<WeekError, readonly StepId[]>> = {
-  line: ['lineTenth'],
-  pace: ['pacePoint', 'paceHabit'],
-  read: ['readPoints', 'readHabit'],
+/** What stands for an error: all numbers of its area, habits too, within reach (costs/steps.ts). */
+const STEP_OF: Readonly<Record<WeekError, StepId>> = {
+  line: 'lineReach',
+  pace: 'paceReach',
+  read: 'readReach',
 };
 
 /**
  * The three errors, dearest first.
- * @throws RangeError where the steps of an error are missing
+ * @throws RangeError where the step of an error is missing
  */
 export const errorCosts = (steps: readonly StepCost[]): ErrorCost[] =>
   WEEK_ERRORS.map((error): ErrorCost => {
-    const own = steps.filter(({ step }) => STEPS_OF[error].includes(step));
-    if (own.length === 0)
-      throw new RangeError(`Got no saving for the ${error}; expected one of ${STEPS_OF[error].join(', ')}.`);
-    const { step, saved } = own.reduce((best, one) => (one.saved.value > best.saved.value ? one : best));
-    return { error, step, saved };
+    const found = steps.find(({ step }) => step === STEP_OF[error]);
+    if (found === undefined)
+      throw new RangeError(`Got no saving for the ${error}; expected that of ${STEP_OF[error]}.`);
+    return { error, step: found.step, saved: found.saved };
   }).sort((one, other) => other.saved.value - one.saved.value);
 
 export interface TimeShare {

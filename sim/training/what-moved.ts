@@ -14,7 +14,7 @@ import {
 import { compareScores, type DrillResult } from './compare-scores.ts';
 import { readingProgress } from './progress.ts';
 import type { PuttingDrill } from './putting-drill.ts';
-import type { SeenRead } from './reader-model.ts';
+import type { DatedRead } from './reader-model.ts';
 
 export const MOVED_TOPICS = ['rounds', 'putts', 'reading', 'test'] as const;
 export type MovedTopic = (typeof MOVED_TOPICS)[number];
@@ -24,7 +24,7 @@ export interface WeekPeriod {
   /** Strokes gained per 18 holes, round by round. */
   readonly rounds: RoundValues;
   readonly putts: readonly JudgedPutt[];
-  readonly reads: readonly SeenRead[];
+  readonly reads: readonly DatedRead[];
   /** Scores of the test. */
   readonly tests: readonly DrillResult[];
 }

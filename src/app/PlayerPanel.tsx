@@ -1,85 +1,43 @@
 /** The player's errors: presets, fits to a record, and sliders, each with a word on what it is. */
 import { useEffect, useState } from 'preact/hooks';
-import { degreesToRadians, type Player, PRESETS, radiansToDegrees } from '../../sim/index.ts';
+import { degreesToRadians, type Player, PRESETS, presetOf } from '../../sim/index.ts';
 import { recordsOf } from '../store/records.ts';
 import { fitHint, fitName, grownWords } from '../text/errors.ts';
-import type { Units } from '../text/format.ts';
-import { fitInUse, type KeptFit, keptFitOf, keptFits, playerOfFit, samePlayer } from './fittedPlayer.ts';
+import { takenOverWords } from '../text/olderErrors.ts';
+import {
+  ERROR_HINTS,
+  ERROR_NAMES,
+  errorWords,
+  PLAYER_ERRORS,
+  shownError,
+  typicalWords,
+} from '../text/player.ts';
+import { type KeptFit, keptFitOf } from './fittedPlayer.ts';
+import { PLAYER_RANGES } from './playerRanges.ts';
 import { followed, recordsLast } from './records.ts';
 import { Slider } from './Slider.tsx';
-import { PLAYER_RANGES, player, units } from './settings.ts';
+import {
+  chooseFit,
+  choosePreset,
+  fitInUse,
+  knownPlayer,
+  player,
+  setErrors,
+  takenOver,
+  units,
+} from './settings.ts';
 
-interface ErrorWords {
-  readonly key: keyof Player;
-  readonly label: string;
-  readonly hint: string | ((units: Units) => string);
-  readonly step: number;
-  readonly toShown: (value: number) => number;
-  readonly fromShown: (value: number) => number;
-  readonly unit: string;
-  readonly digits: number;
-  /** Biases carry their sign. */
-  readonly signed?: readonly [below: string, above: string];
-}
-
-const asPercent = {
-  toShown: (value: number) => value * 100,
-  fromShown: (value: number) => value / 100,
-  unit: '%',
-  digits: 0,
+/** Of the sliders, in the unit shown: degrees and per cent. */
+const STEPS: Readonly<Record<keyof Player, number>> = {
+  lineSd: 0.05,
+  paceSd: 0.5,
+  slopeSd: 0.05,
+  speedSd: 0.5,
+  readBias: 1,
+  paceBias: 1,
 };
-
-const ERRORS: readonly ErrorWords[] = [
-  {
-    key: 'lineSd',
-    label: 'Start line, spread',
-    hint: (inUse) =>
-      `Two putts in three start within this of where you aimed; 1° is ${inUse === 'imperial' ? '2.5 in at 12 ft' : '7 cm at 4 m'}.`,
-    step: 0.05,
-    toShown: radiansToDegrees,
-    fromShown: degreesToRadians,
-    unit: '°',
-    digits: 2,
-  },
-  {
-    key: 'paceSd',
-    label: 'Pace, spread',
-    hint: 'Two putts in three roll within this share of the distance you meant.',
-    step: 0.5,
-    ...asPercent,
-    digits: 1,
-  },
-  {
-    key: 'readSd',
-    label: 'Read, spread',
-    hint: 'How far your break is off from putt to putt, as a share of the break.',
-    step: 1,
-    ...asPercent,
-  },
-  {
-    key: 'readBias',
-    label: 'Read, habit',
-    hint: 'Below zero you play too little break, above zero too much.',
-    step: 1,
-    ...asPercent,
-    signed: ['too little', 'too much'],
-  },
-  {
-    key: 'paceBias',
-    label: 'Pace, habit',
-    hint: 'Below zero you tend to leave it short of what you meant, above zero to run past.',
-    step: 1,
-    ...asPercent,
-    signed: ['short', 'long'],
-  },
-];
-
-const shownOf = (words: ErrorWords, value: number): string => {
-  const number = words.toShown(value);
-  const text = `${Math.abs(number).toFixed(words.digits).replace(/\.0+$/, '')}${words.unit}`;
-  if (!words.signed || Math.abs(number) < 0.5) return text;
-  return `${text} ${words.signed[number < 0 ? 0 : 1]}`;
-};
+const fromShown = (name: keyof Player, value: number): number =>
+  name === 'lineSd' ? degreesToRadians(value) : value / 100;
 
 /** Values of the choices that are no presets: ids of presets carry no colon. */
 const choiceOf = ({ source }: Pick<KeptFit, 'source'>): string => `fit:${source}`;
@@ -97,13 +55,52 @@ const GrownSince = ({ fit }: { fit: KeptFit }) => {
   return words ? <> {words}</> : null;
 };
 
+/** How errors in the form of before were taken over; once, until it is put away. */
+const TakenOverWord = () => {
+  const found = takenOver.value;
+  if (found === undefined) return null;
+  return (
+    <div class="taken-over" role="status">
+      <p>{takenOverWords(found)}</p>
+      <button
+        type="button"
+        onClick={() => {
+          takenOver.value = undefined;
+        }}
+      >
+        Understood
+      </button>
+    </div>
+  );
+};
+
+const ErrorSlider = ({ name }: { name: keyof Player }) => {
+  const { min, max } = PLAYER_RANGES[name];
+  const value = player.value[name];
+  const typical = typicalWords(name);
+  return (
+    <Slider
+      id={`player-${name}`}
+      label={ERROR_NAMES[name]}
+      hint={`${ERROR_HINTS[name](units.value)}${typical ? ` ${typical}` : ''}`}
+      min={shownError(name, min)}
+      max={shownError(name, max)}
+      step={STEPS[name]}
+      value={shownError(name, value)}
+      shown={errorWords(name, value)}
+      onValue={(next) => setErrors({ [name]: Math.min(Math.max(fromShown(name, next), min), max) })}
+    />
+  );
+};
+
 export const PlayerPanel = () => {
-  const now = player.value;
+  const { origin } = knownPlayer.value;
   const fit = fitInUse.value;
-  const preset = fit ? undefined : PRESETS.find((one) => samePlayer(one.player, now));
+  const preset = origin.kind === 'preset' ? presetOf(origin.id) : undefined;
   return (
     <section class="card" aria-labelledby="player-title">
       <h2 id="player-title">Your errors</h2>
+      <TakenOverWord />
       <div class="field">
         <label for="preset">Start from</label>
         <select
@@ -112,9 +109,9 @@ export const PlayerPanel = () => {
           aria-describedby="preset-hint"
           onChange={(event) => {
             const { value } = event.currentTarget;
-            const kept = keptFits.value.find((one) => choiceOf(one) === value);
-            const chosen = kept ? playerOfFit(kept) : PRESETS.find(({ id }) => id === value)?.player;
-            if (chosen) player.value = chosen;
+            const source = (['own', 'demo'] as const).find((one) => choiceOf({ source: one }) === value);
+            if (source) chooseFit(source);
+            else choosePreset(value);
           }}
         >
           {!preset && !fit && <option value="">my own numbers</option>}
@@ -128,6 +125,7 @@ export const PlayerPanel = () => {
               )
             );
           })}
+          {preset && !PRESETS.includes(preset) && <option value={preset.id}>{preset.name}</option>}
           {PRESETS.map((one) => (
             <option key={one.id} value={one.id}>
               {one.name}
@@ -139,26 +137,9 @@ export const PlayerPanel = () => {
           {fit?.source === 'own' && <GrownSince fit={fit} />}
         </p>
       </div>
-      {ERRORS.map((words) => {
-        const range = PLAYER_RANGES[words.key];
-        return (
-          <Slider
-            key={words.key}
-            id={`player-${words.key}`}
-            label={words.label}
-            hint={typeof words.hint === 'string' ? words.hint : words.hint(units.value)}
-            min={words.toShown(range.min)}
-            max={words.toShown(range.max)}
-            step={words.step}
-            value={words.toShown(now[words.key])}
-            shown={shownOf(words, now[words.key])}
-            onValue={(value) => {
-              const next = Math.min(Math.max(words.fromShown(value), range.min), range.max);
-              player.value = { ...player.peek(), [words.key]: next };
-            }}
-          />
-        );
-      })}
+      {PLAYER_ERRORS.map((name) => (
+        <ErrorSlider key={name} name={name} />
+      ))}
     </section>
   );
 };

@@ -1,19 +1,21 @@
 /**
- * The last fit of a player's errors to his record (sim/evidence/fit), one of the person's own record and one of the invented player's:
- * kept on this device, and which of them the errors in use are. In localStorage under a versioned key, through a strict gate.
+ * The last fit of a player's errors to their record (sim/evidence/fit), one of the person's own record and one of the invented player's:
+ * kept on this device, in localStorage under a versioned key, through a strict gate.
  * It follows from the record and takes a minute to make again: so it is in no backup, and what cannot be read is dropped. A change
- * of the fit that moves its answers raises the number in the key. Leaves out: making it (screens/errors/work.ts).
+ * of the fit that moves its answers raises the number in the key. Leaves out: making it (screens/errors/work.ts), whether its
+ * player is the one in use (settings.ts).
  */
 import { computed, signal } from '@preact/signals';
 import * as z from 'zod';
 import { ERRORS, type FittedErrors, type Player, TAPS } from '../../sim/index.ts';
 import type { RecordSizes } from '../store/records.ts';
-import { PLAYER_RANGES, player } from './settings.ts';
+import { withinRanges } from './playerRanges.ts';
 
 /** No compiled checks: the page's content policy forbids making code from text, and asking for it logs an error. */
 z.config({ jitless: true });
 
-const KEY = 'borrow.fit.1';
+const VERSION = 2;
+const KEY = `borrow.fit.${VERSION}`;
 
 /** Whose record it was: as in recordSource.ts, which forgets the invented player's fit with him. */
 export type FitSource = 'own' | 'demo';
@@ -41,25 +43,32 @@ const habit = z.number().min(-3).max(3);
 const playerSchema = z.strictObject({
   lineSd: spread,
   paceSd: spread,
-  readSd: spread,
+  slopeSd: spread,
+  speedSd: spread,
   paceBias: habit,
   readBias: habit,
 });
 
-const rangeSchema = z
-  .strictObject({ low: habit, high: habit })
-  .refine(({ low, high }) => low <= high, 'expected the low end below the high one');
-
-const errorSchema = z.strictObject({
-  median: habit,
-  range90: rangeSchema,
-  range95: rangeSchema,
-  before90: rangeSchema,
-  before95: rangeSchema,
-  told: share,
-});
+const fittedSchema = (value: z.ZodNumber) => {
+  const range = z
+    .strictObject({ low: value, high: value })
+    .refine(({ low, high }) => low <= high, 'expected the low end below the high one');
+  return z.strictObject({
+    median: value,
+    range90: range,
+    range95: range,
+    before90: range,
+    before95: range,
+    told: share,
+  });
+};
+const errorSchema = fittedSchema(habit);
+/** Metres past the hole: farther is no green. */
+const paceSchema = fittedSchema(z.number().min(-30).max(30));
+/** Degrees of freedom. */
+const tailsSchema = fittedSchema(z.number().min(0).max(1e6));
 const perError = <Schema extends z.ZodType>(of: Schema) =>
-  z.strictObject({ lineSd: of, paceSd: of, readSd: of, paceBias: of, readBias: of });
+  z.strictObject({ lineSd: of, paceSd: of, slopeSd: of, speedSd: of, paceBias: of, readBias: of });
 
 const answerSchema = z.strictObject({
   putts: count,
@@ -86,9 +95,11 @@ const answerSchema = z.strictObject({
           area: z.number().min(0),
         }),
       )
-      .max(10),
+      .max(15),
   }),
   players: z.array(playerSchema).min(1).max(1000),
+  pace: z.strictObject({ intentKnown: z.boolean(), usual: paceSchema, rolledPast: paceSchema }),
+  tails: tailsSchema,
   worth: z.number().min(0),
   rough: z.boolean(),
 });
@@ -104,7 +115,7 @@ const fitSchema = z.strictObject({
   answer: answerSchema,
 });
 const keptSchema = z
-  .strictObject({ version: z.literal(1), fits: z.array(fitSchema).max(2) })
+  .strictObject({ version: z.literal(VERSION), fits: z.array(fitSchema).max(2) })
   .refine(
     ({ fits }) => new Set(fits.map(({ source }) => source)).size === fits.length,
     'expected one of each',
@@ -144,43 +155,18 @@ globalThis.window?.addEventListener('storage', ({ key, newValue }) => {
 const keep = (next: readonly KeptFit[]): void => {
   fits.value = next;
   try {
-    globalThis.localStorage?.setItem(KEY, JSON.stringify({ version: 1, fits: next }));
+    globalThis.localStorage?.setItem(KEY, JSON.stringify({ version: VERSION, fits: next }));
   } catch {
     // For this visit, then.
   }
 };
 
 /** The medians as errors for every screen: a player whose errors may be set by hand, too. */
-export const playerOfFit = ({ answer }: Pick<KeptFit, 'answer'>): Player => {
-  const within = (error: keyof Player): number => {
-    const { min, max } = PLAYER_RANGES[error];
-    return Math.min(Math.max(answer.player[error], min), max);
-  };
-  return {
-    lineSd: within('lineSd'),
-    paceSd: within('paceSd'),
-    readSd: within('readSd'),
-    readBias: within('readBias'),
-    paceBias: within('paceBias'),
-  };
-};
+export const playerOfFit = ({ answer }: Pick<KeptFit, 'answer'>): Player => withinRanges(answer.player);
 
-/** Closer than any slider can set, radians and shares. */
-const SAME = 1e-9;
-export const samePlayer = (first: Player, second: Player): boolean =>
-  ERRORS.every((error) => Math.abs(first[error] - second[error]) < SAME);
-
-/** The fit whose medians are the errors in use; undefined: they are a preset's or set by hand. */
-export const fitInUse = computed((): KeptFit | undefined =>
-  fits.value.find((fit) => samePlayer(playerOfFit(fit), player.value)),
-);
-
-/** Keeps a fit in the place of the one before from the same record; errors in use that were of that one go along with it. */
-export const keepFit = (fit: KeptFit): void => {
-  const followed = fitInUse.peek()?.source === fit.source;
+/** Keeps a fit in the place of the one before from the same record. */
+export const keepFit = (fit: KeptFit): void =>
   keep([fit, ...fits.peek().filter(({ source }) => source !== fit.source)]);
-  if (followed) player.value = playerOfFit(fit);
-};
 
 export const forgetFit = (source: FitSource): void => {
   const rest = fits.peek().filter((fit) => fit.source !== source);

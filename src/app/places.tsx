@@ -87,6 +87,12 @@ export const PLACES: readonly Place[] = [
     Screen: PracticeScreen,
   },
   { path: '/week', name: 'The week', title: 'Borrow: the week', Screen: WeekScreen },
-  { path: '/measure', name: 'Measure', title: 'Borrow: measure', Screen: MeasureScreen },
+  {
+    path: '/measure',
+    behind: '/:form?',
+    name: 'Measure',
+    title: 'Borrow: measure',
+    Screen: MeasureScreen,
+  },
   { path: '/data', name: 'Your data', title: 'Borrow: your data', Screen: DataScreen, inRound: true },
 ];

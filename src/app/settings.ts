@@ -1,26 +1,33 @@
 /**
- * What the person has chosen for every screen: units, theme, their own errors, whether putts skid, which balls drop, the hand
+ * What the person has chosen for every screen: units, theme, whose errors are played with, whether putts skid, which balls drop, the hand
  * that holds the telephone on the course, and whether they write down more of a putt. Kept in localStorage; anything found
  * there that is not what we would have written is dropped, field by field, so an old or damaged entry breaks nothing.
  */
-import { effect, signal } from '@preact/signals';
-import { CAPTURES, type CaptureName, degreesToRadians, type Player, presetOf } from '../../sim/index.ts';
+import { computed, effect, signal } from '@preact/signals';
+import {
+  CAPTURES,
+  type CaptureName,
+  type KnownPlayer,
+  type Member,
+  type Player,
+  type PlayerOrigin,
+  presetOf,
+  setByHand,
+} from '../../sim/index.ts';
 import type { Units } from '../text/format.ts';
+import type { TakenOver } from '../text/olderErrors.ts';
+import { type FitSource, type KeptFit, keptFitOf, playerOfFit } from './fittedPlayer.ts';
+import { chosenOf, olderPlayerOf } from './olderErrors.ts';
+import { PLAYER_RANGES } from './playerRanges.ts';
 
 export type Theme = 'auto' | 'light' | 'dark';
 /** The hand that holds the telephone on the course. */
 export type Hand = 'right' | 'left';
 
-const KEY = 'borrow.settings.1';
-
-/** Allowed range of each error, SI: slider ends and the gate for loaded values. */
-export const PLAYER_RANGES: Readonly<Record<keyof Player, { readonly min: number; readonly max: number }>> = {
-  lineSd: { min: degreesToRadians(0.1), max: degreesToRadians(4) },
-  paceSd: { min: 0.01, max: 0.3 },
-  readSd: { min: 0, max: 0.8 },
-  readBias: { min: -0.6, max: 0.6 },
-  paceBias: { min: -0.2, max: 0.2 },
-};
+const KEY = 'borrow.settings.2';
+/** Where settings and fits were while reading was one number; taken over once, then removed. */
+const OLDER_KEY = 'borrow.settings.1';
+const OLDER_FIT_KEY = 'borrow.fit.1';
 
 /** Length of a step that is believed, m. */
 export const STEP_RANGE = { min: 0.4, max: 1.3 } as const;
@@ -35,10 +42,19 @@ const firstPlayer = (): Player => {
 };
 export const DEFAULT_PLAYER: Player = firstPlayer();
 
+/** What the person chose, and the numbers it came to then: they stay when what they came from is gone. */
+export interface Chosen {
+  readonly origin: PlayerOrigin;
+  readonly player: Player;
+}
+const FIRST_CHOICE: Chosen = { origin: { kind: 'preset', id: FIRST_PRESET }, player: DEFAULT_PLAYER };
+
 export interface StoredSettings {
   readonly units: Units;
   readonly theme: Theme;
-  readonly player: Player;
+  readonly chosen: Chosen;
+  /** The person has not put the sentence away yet that says how older errors were taken over. */
+  readonly takenOver?: TakenOver;
   /** Whether putts skid before they roll. */
   readonly skid: boolean;
   readonly capture: CaptureName;
@@ -52,7 +68,7 @@ export interface StoredSettings {
 const DEFAULTS: StoredSettings = {
   units: 'imperial',
   theme: 'auto',
-  player: DEFAULT_PLAYER,
+  chosen: FIRST_CHOICE,
   skid: false,
   capture: CAPTURES[0],
   hand: 'right',
@@ -62,34 +78,60 @@ const DEFAULTS: StoredSettings = {
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
-const loadPlayer = (value: unknown): Player => {
-  if (!isRecord(value)) return DEFAULT_PLAYER;
+const loadPlayer = (value: unknown): Player | undefined => {
+  if (!isRecord(value)) return undefined;
   const player: Record<string, number> = { ...DEFAULT_PLAYER };
   for (const [name, range] of Object.entries(PLAYER_RANGES)) {
     const found = value[name];
-    if (typeof found !== 'number' || !(found >= range.min && found <= range.max)) return DEFAULT_PLAYER;
+    if (typeof found !== 'number' || !(found >= range.min && found <= range.max)) return undefined;
     player[name] = found;
   }
   return player as unknown as Player;
 };
 
+const loadOrigin = (value: unknown): PlayerOrigin | undefined => {
+  if (!isRecord(value)) return undefined;
+  if (value.kind === 'byHand') return { kind: 'byHand' };
+  if (value.kind === 'preset' && typeof value.id === 'string') return { kind: 'preset', id: value.id };
+  if (value.kind === 'fit' && (value.source === 'own' || value.source === 'demo'))
+    return { kind: 'fit', source: value.source };
+  return undefined;
+};
+
+const loadChosen = (value: unknown): Chosen => {
+  if (!isRecord(value)) return FIRST_CHOICE;
+  const origin = loadOrigin(value.origin);
+  const player = loadPlayer(value.player);
+  return origin && player ? { origin, player } : FIRST_CHOICE;
+};
+
+const loadTakenOver = (value: unknown): TakenOver | undefined =>
+  isRecord(value) && (value.as === 'preset' || value.as === 'byHand')
+    ? { as: value.as, fitDropped: value.fitDropped === true }
+    : undefined;
+
 const loadStep = (value: unknown): number | undefined =>
   typeof value === 'number' && value >= STEP_RANGE.min && value <= STEP_RANGE.max ? value : undefined;
 
+const recordIn = (text: string | null): Record<string, unknown> | undefined => {
+  if (text === null) return undefined;
+  try {
+    const found: unknown = JSON.parse(text);
+    return isRecord(found) ? found : undefined;
+  } catch {
+    return undefined;
+  }
+};
+
 /** Reads a stored text; whatever is missing or wrong takes its default. */
 export const parseSettings = (text: string | null): StoredSettings => {
-  if (text === null) return DEFAULTS;
-  let found: unknown;
-  try {
-    found = JSON.parse(text);
-  } catch {
-    return DEFAULTS;
-  }
-  if (!isRecord(found)) return DEFAULTS;
+  const found = recordIn(text);
+  if (found === undefined) return DEFAULTS;
   return {
     units: found.units === 'metric' ? 'metric' : 'imperial',
     theme: found.theme === 'light' || found.theme === 'dark' ? found.theme : 'auto',
-    player: loadPlayer(found.player),
+    chosen: loadChosen(found.chosen),
+    takenOver: loadTakenOver(found.takenOver),
     skid: found.skid === true,
     capture: CAPTURES.find((name) => name === found.capture) ?? CAPTURES[0],
     hand: found.hand === 'left' ? 'left' : 'right',
@@ -98,10 +140,25 @@ export const parseSettings = (text: string | null): StoredSettings => {
   };
 };
 
+/**
+ * Reads a text of the version before. All but the errors have the same names there.
+ * @param hadFit a fit of that version was kept
+ */
+export const parseOlderSettings = (text: string, hadFit: boolean): StoredSettings => {
+  const older = olderPlayerOf(recordIn(text)?.player);
+  const chosen = older ? chosenOf(older, DEFAULT_PLAYER) : FIRST_CHOICE;
+  const as = chosen.origin.kind === 'preset' ? 'preset' : 'byHand';
+  return {
+    ...parseSettings(text),
+    chosen,
+    takenOver: older || hadFit ? { as, fitDropped: hadFit } : undefined,
+  };
+};
+
 /** Storage can be forbidden (private windows, sandboxed frames): then settings last for the visit only. */
-const readStorage = (): string | null => {
+const readStorage = (key: string): string | null => {
   try {
-    return globalThis.localStorage?.getItem(KEY) ?? null;
+    return globalThis.localStorage?.getItem(key) ?? null;
   } catch {
     return null;
   }
@@ -109,23 +166,75 @@ const readStorage = (): string | null => {
 const writeStorage = (text: string): void => {
   try {
     globalThis.localStorage?.setItem(KEY, text);
+    // Only now: whoever could not write keeps what there was.
+    globalThis.localStorage?.removeItem(OLDER_KEY);
+    globalThis.localStorage?.removeItem(OLDER_FIT_KEY);
   } catch {
     // Nothing is lost that the person would miss during this visit.
   }
 };
 
-const loaded = parseSettings(readStorage());
+const load = (): StoredSettings => {
+  const text = readStorage(KEY);
+  const older = readStorage(OLDER_KEY);
+  return text === null && older !== null
+    ? parseOlderSettings(older, readStorage(OLDER_FIT_KEY) !== null)
+    : parseSettings(text);
+};
+const loaded = load();
 
 export const units = signal<Units>(loaded.units);
 export const theme = signal<Theme>(loaded.theme);
-/** The person's errors, SI (radians and shares). */
-export const player = signal<Player>(loaded.player);
+const chosen = signal<Chosen>(loaded.chosen);
+/** How older errors were taken over, until the person has put the sentence away. */
+export const takenOver = signal<TakenOver | undefined>(loaded.takenOver);
 export const skid = signal(loaded.skid);
 export const capture = signal<CaptureName>(loaded.capture);
 export const hand = signal<Hand>(loaded.hand);
 export const fullRecord = signal(loaded.fullRecord);
 /** The person's step, m; undefined: not measured. */
 export const step = signal<number | undefined>(loaded.step);
+
+const alike = (players: readonly Player[]): Member[] =>
+  players.map((one) => ({ player: one, weight: 1 / players.length }));
+
+/** The fit whose player is in use; undefined: they are a preset's or set by hand. */
+export const fitInUse = computed((): KeptFit | undefined => {
+  const { origin } = chosen.value;
+  return origin.kind === 'fit' ? keptFitOf(origin.source) : undefined;
+});
+
+/**
+ * Whose errors every screen works with, where these come from, and who else it may be. A preset and a fit are looked up anew: a record
+ * fitted again takes its player along. What can no longer be looked up leaves its numbers, as if set by hand.
+ */
+export const knownPlayer = computed((): KnownPlayer => {
+  const { origin, player: numbers } = chosen.value;
+  const fit = fitInUse.value;
+  if (fit !== undefined) return { player: playerOfFit(fit), origin, members: alike(fit.answer.players) };
+  const preset = origin.kind === 'preset' ? presetOf(origin.id) : undefined;
+  if (preset === undefined) return setByHand(numbers);
+  const { player: middle, family } = preset;
+  return { player: middle, origin, members: alike(family.length > 0 ? family : [middle]) };
+});
+
+/** The person's errors alone, SI (radians and shares). */
+export const player = computed((): Player => knownPlayer.value.player);
+
+/** Does nothing where there is no such preset. */
+export const choosePreset = (id: string): void => {
+  const preset = presetOf(id);
+  if (preset) chosen.value = { origin: { kind: 'preset', id }, player: preset.player };
+};
+/** Does nothing where there is no such fit. */
+export const chooseFit = (source: FitSource): void => {
+  const fit = keptFitOf(source);
+  if (fit) chosen.value = { origin: { kind: 'fit', source }, player: playerOfFit(fit) };
+};
+/** Some of the errors as the person has them; the others stay as they are. */
+export const setErrors = (errors: Partial<Player>): void => {
+  chosen.value = { origin: { kind: 'byHand' }, player: { ...player.peek(), ...errors } };
+};
 
 /** The signals as one object, for screens that take them as a prop. */
 export const settings = { units, theme, player };
@@ -138,7 +247,8 @@ export const keepSettings = (): (() => void) =>
       JSON.stringify({
         units: units.value,
         theme: theme.value,
-        player: player.value,
+        chosen: { origin: chosen.value.origin, player: player.value },
+        takenOver: takenOver.value,
         skid: skid.value,
         capture: capture.value,
         hand: hand.value,

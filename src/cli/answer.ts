@@ -52,9 +52,10 @@ export const toPutt = (request: PuttRequest): Putt => {
 export const toPlayer = (player: PlayerRequest): Player => ({
   lineSd: degreesToRadians(player.lineSdDeg),
   paceSd: player.paceSd,
-  readSd: player.readSd,
-  readBias: player.readBias,
   paceBias: player.paceBias,
+  slopeSd: player.slopeSd,
+  speedSd: player.speedSd,
+  readBias: player.readBias,
 });
 
 export const askRoll = (request: RequestOf<'roll'>): Roll =>

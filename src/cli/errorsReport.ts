@@ -1,5 +1,5 @@
 /**
- * The report of a player's errors from a backup of his records on standard input. Answers for: reading it, the page. Leaves out: the fit
+ * The report of a player's errors from a backup of their records on standard input. Answers for: reading it, the page. Leaves out: the fit
  * (sim/evidence/fit), its words (text/errors.ts), shapes of records (store).
  */
 import { ERRORS, type ErrorName, type ErrorRange, fitErrors, strokesOfMeasured } from '../../sim/index.ts';
@@ -12,14 +12,13 @@ import { atOnce } from '../store/work.ts';
 import {
   ASSUMED,
   bestTap,
-  ERROR_NAMES,
   errorRangeWords,
   errorsHeadline,
-  errorWords,
   ROUGH_WORDS,
   tapWords,
   toldWords,
 } from '../text/errors.ts';
+import { ERROR_NAMES, errorWords } from '../text/player.ts';
 import { columns, wrap } from './layout.ts';
 import type { Checked } from './request.ts';
 

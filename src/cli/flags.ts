@@ -8,12 +8,13 @@ import {
   CAPTURES,
   clockToBearing,
   DIE_PACE,
-  EARLIER_PRESETS,
+  EARLIER_IDS,
   FIRM_PACE,
   feetToMetres,
   inchesToMetres,
   metresToFeet,
   PRESETS,
+  presetOf,
   radiansToDegrees,
 } from '../../sim/index.ts';
 import type { Units } from '../text/format.ts';
@@ -26,7 +27,14 @@ import {
   parsePace,
   parsePercent,
 } from '../text/parse.ts';
-import { type Checked, type Command, checkRequest, LIMITS, type RequestOf } from './request.ts';
+import {
+  type Checked,
+  type Command,
+  checkRequest,
+  LIMITS,
+  READ_SD_REPLACED,
+  type RequestOf,
+} from './request.ts';
 import { showValue } from './show.ts';
 
 /** Direction a ball runs off in the frame above, radians. */
@@ -34,7 +42,7 @@ const DOWNHILL = -Math.PI / 2;
 
 /** Lists only the flags: values and examples are in help.ts. */
 const PUTT_FLAGS = ['length', 'slope', 'ball', 'green-speed', 'capture', 'skid', 'units'];
-const PLAYER_FLAGS = ['player', 'line-sd', 'pace-sd', 'read-sd', 'read-bias', 'pace-bias'];
+const PLAYER_FLAGS = ['player', 'line-sd', 'pace-sd', 'pace-bias', 'slope-sd', 'speed-sd', 'read-bias'];
 export const FLAGS: Readonly<Record<Command, readonly string[]>> = {
   roll: [...PUTT_FLAGS, 'start', 'speed'],
   read: [...PUTT_FLAGS, 'pace'],
@@ -74,6 +82,10 @@ export const splitFlags = (command: Command, words: readonly string[]): Checked<
       );
     const equals = word.indexOf('=');
     const name = word.slice(2, equals < 0 ? undefined : equals);
+    if (name === 'read-sd')
+      return refuse(
+        `--read-sd: got it, expected --slope-sd and --speed-sd in its place. ${READ_SD_REPLACED}`,
+      );
     if (!known.includes(name))
       return refuse(
         `got the unknown flag ${showValue(`--${name}`)}, expected ${known.map((flag) => `--${flag}`).join(', ')} or --json. Run ${command} --help for examples.`,
@@ -172,10 +184,9 @@ const unitsOf = (reader: Reader): Units =>
   );
 
 const readPlayer = (reader: Reader) => {
-  const known = [...PRESETS, ...EARLIER_PRESETS];
-  const ids = known.map(({ id }) => id);
-  const preset = known[ids.indexOf(reader.choice('player', ids, ids[0]))];
-  const { lineSd, paceSd, readSd, readBias, paceBias } = preset.player;
+  const ids = [...PRESETS.map(({ id }) => id), ...EARLIER_IDS];
+  const preset = presetOf(reader.choice('player', ids, ids[0])) ?? PRESETS[0];
+  const { lineSd, paceSd, paceBias, slopeSd, speedSd, readBias } = preset.player;
   const percent = (name: string, limits: Limits, fallback: number): number =>
     reader.take(name, (text) => parsePercent(text, limits), '8%', fallback);
   const own = PLAYER_FLAGS.slice(1).some((name) => reader.flags.has(name));
@@ -189,9 +200,10 @@ const readPlayer = (reader: Reader) => {
         radiansToDegrees(lineSd),
       ),
       paceSd: percent('pace-sd', LIMITS.paceSd, paceSd),
-      readSd: percent('read-sd', LIMITS.readSd, readSd),
-      readBias: percent('read-bias', LIMITS.readBias, readBias),
       paceBias: percent('pace-bias', LIMITS.paceBias, paceBias),
+      slopeSd: percent('slope-sd', LIMITS.slopeSd, slopeSd),
+      speedSd: percent('speed-sd', LIMITS.speedSd, speedSd),
+      readBias: percent('read-bias', LIMITS.readBias, readBias),
     },
   };
 };

@@ -23,11 +23,14 @@ const PACE = `  --pace 6in           how far past the covered hole it would stop
 
 const playerFlags = (): string => `  --player ID          whose errors (default ${PRESETS[0].id}):
 ${PRESETS.map(({ id, source }) => wrap(`${id}: ${source}`, PAGE_WIDTH - 23).replace(/^/gm, ' '.repeat(23))).join('\n')}
-  --line-sd 1deg       start line, SD
-  --pace-sd 8%         distance, SD as a share of the distance
-  --read-sd 20%        read, SD as a share of the break
-  --read-bias -10%     read, mean error; negative: too little break
-  --pace-bias 0%       distance, mean error`;
+  --line-sd 0.8deg     start line, SD
+  --pace-sd 6%         pace of the stroke, SD as a share of the distance
+  --pace-bias 0%       habit of pace: mean error of the distance
+  --slope-sd 0.4%      slope misread, SD: two times in three 2% is seen as
+                       1.6 to 2.4%
+  --speed-sd 4%        green speed misread, SD as a share of it
+  --read-bias -10%     habit of reading: all slope seen too large by this;
+                       negative: too small, so too little break is played`;
 
 /** The request of the example: ball at the origin, hole 10 ft away along +y, downhill to the left of the line. */
 const JSON_PUTT = {
@@ -38,7 +41,7 @@ const JSON_PUTT = {
   capture: 'rim',
   skid: false,
 };
-const JSON_PLAYER = { lineSdDeg: 1, paceSd: 0.08, readSd: 0.12, readBias: 0, paceBias: 0 };
+const JSON_PLAYER = { lineSdDeg: 0.8, paceSd: 0.06, paceBias: 0, slopeSd: 0.004, speedSd: 0.04, readBias: 0 };
 
 const GRID =
   'A surface may also be {"kind":"grid","originM":[x,y],"spacingM":0.1,"columns":81,"rows":81,"heightsM":[...]}, heights row by row, x fastest.';

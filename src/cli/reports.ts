@@ -9,8 +9,7 @@ import {
   type ComparedFigure,
   compareWithRecord,
   type Direction,
-  degreesToRadians,
-  EARLIER_PRESETS,
+  EARLIER_IDS,
   feetToMetres,
   metresToFeet,
   metresToInches,
@@ -113,8 +112,8 @@ const someoneOf = (flags: ReadonlyMap<string, string>): Checked<Someone> => {
   return { ok: true, value: { name: preset.name, player: preset.player, note: undefined } };
 };
 
-const errorsOf = ({ lineSd, paceSd, readSd }: Player): string =>
-  `start line ${radiansToDegrees(lineSd).toFixed(2)} deg, pace ${(100 * paceSd).toFixed(1)}%, read ${(100 * readSd).toFixed(0)}% of the break`;
+const errorsOf = ({ lineSd, paceSd, slopeSd, speedSd }: Player): string =>
+  `start line ${radiansToDegrees(lineSd).toFixed(2)} deg, pace ${(100 * paceSd).toFixed(1)}%, slope misread by ${(100 * slopeSd).toFixed(2)}%, green speed by ${(100 * speedSd).toFixed(0)}%`;
 
 const paragraphs = (...parts: readonly (string | undefined)[]): string =>
   `${parts.filter((part) => part !== undefined).join('\n\n')}\n`;
@@ -125,12 +124,14 @@ const WHAT: Readonly<Record<PublishedFigure['what'], string>> = {
   meanPutts: 'mean putts',
   short: 'left short',
   leaveFeet: 'leave, ft',
+  upLessDown: 'uphill less downhill, points',
+  downOverUp: 'sidehill, with a fall over with a climb',
 };
 const MARKS = { read: 'read', secondHand: 'second-hand', memory: 'memory' } as const;
 
 /** A share as points, a mean of putts and a leave with as many decimals as they are printed with. */
 const valueWords = (what: PublishedFigure['what'], value: number): string =>
-  what === 'meanPutts'
+  what === 'meanPutts' || what === 'downOverUp'
     ? value.toFixed(2)
     : what === 'leaveFeet'
       ? value.toFixed(1)
@@ -140,7 +141,7 @@ const differenceWords = (what: PublishedFigure['what'], difference: number): str
   const text =
     what === 'meanPutts'
       ? difference.toFixed(3)
-      : what === 'leaveFeet'
+      : what === 'leaveFeet' || what === 'downOverUp'
         ? difference.toFixed(2)
         : (100 * difference).toFixed(1);
   return Number(text) > 0 ? `+${text}` : text.replace(/^-(0\.0+)$/, '$1');
@@ -150,7 +151,7 @@ const figureLine = ({ figure, ours, fitted }: ComparedFigure): string[] => [
   `${+figure.feet.toFixed(1)} ft`,
   figure.on === undefined
     ? WHAT[figure.what]
-    : `${figure.on.direction} ${(100 * figure.on.slope).toFixed(0)}%, ft`,
+    : `${figure.what === 'leaveFeet' ? `${figure.on.direction}, leave, ft` : WHAT[figure.what]}, on ${(100 * figure.on.slope).toFixed(0)}%`,
   valueWords(figure.what, figure.value),
   valueWords(figure.what, ours),
   differenceWords(figure.what, ours - figure.value),
@@ -178,7 +179,7 @@ const benchmarksPage = (flags: ReadonlyMap<string, string>): Checked<string> => 
       wrap(`${errorsOf(preset.player)}; capture rule: ${BENCHMARK_CAPTURE}. ${preset.source}`),
       columns([['', '', 'record', 'ours', 'differs', 'source'], ...compared.map(figureLine)]),
       wrap(
-        `Ours: means over planes of 0.5 to 3%, all directions, green speeds of ${record === 'tour' ? '9.5 to 11.5' : '8.5 to 10.5'} ft (our mix), each putt at the pace of fewest putts; leave: mean of the medians. Differs: points, putts or feet. Mean square of the fitted differences, each over what counts as one: ${misfitOf(compared).toFixed(2)}.`,
+        `Ours: means over planes of 0.5 to 3%, all directions, green speeds of ${record === 'tour' ? '9.5 to 11.5' : '8.5 to 10.5'} ft (our mix), each putt at 85% of the pace of fewest putts; leave: mean of the medians. Differs: points, putts, feet or a ratio. Mean square of the fitted differences, each over what counts as one: ${misfitOf(compared).toFixed(2)}.`,
       ),
     ),
   };
@@ -239,43 +240,45 @@ const bestPacesPage = (flags: ReadonlyMap<string, string>): Checked<string> => {
   };
 };
 
-/** Start lines compared by the report, degrees: a stroke alone (Karlsen, Smith & Nilsson 2008, memory), and the player's own. */
-const STROKE_ALONE = 0.5;
-const READS = [0, 0.1, 0.2, 0.3, 0.4, 0.5];
-const ON = { length: feetToMetres(10), slope: 0.03, greenSpeed: feetToMetres(10.5) };
+/** The slope misread, in those of the player's own. */
+const MISREADS = [0, 0.5, 1, 1.5];
+const ON = { length: feetToMetres(8), slope: 0.03, greenSpeed: feetToMetres(10.5) };
 
 const directionsPage = (flags: ReadonlyMap<string, string>): Checked<string> => {
   const someone = someoneOf(flags);
   if (!someone.ok) return someone;
   const { name, player, note } = someone.value;
-  const lines = [degreesToRadians(STROKE_ALONE), player.lineSd];
   const percent = (share: number): string => `${(100 * share).toFixed(1)}%`;
-  const rows = lines.flatMap((lineSd) =>
-    READS.map((readSd) => {
-      const thirds = playThirds({ ...ON, player: { ...player, lineSd, readSd } });
-      const easier = thirds === undefined ? 0 : thirds.downhill.holed - thirds.uphill.holed;
-      return [
-        `${radiansToDegrees(lineSd).toFixed(2)} deg`,
-        `${(100 * readSd).toFixed(0)}%`,
-        ...(thirds === undefined
-          ? ['-', '-', '-', '-']
-          : [thirds.uphill, thirds.sidehill, thirds.downhill].map(({ holed }) => percent(holed))),
-        thirds === undefined
-          ? ''
-          : `${(100 * Math.abs(easier)).toFixed(1)} ${easier > 0 ? 'downhill' : 'uphill'}`,
-      ];
-    }),
-  );
+  const feet = (metres: number): string => metresToFeet(metres).toFixed(1);
+  const rows = MISREADS.map((times) => {
+    const slopeSd = times * player.slopeSd;
+    const thirds = playThirds({ ...ON, player: { ...player, slopeSd } });
+    const name = `${(100 * slopeSd).toFixed(2)}%`;
+    if (thirds === undefined) return [name, ...Array.from({ length: 8 }, () => '-')];
+    const { uphill, sidehill, downhill, sidehillUp, sidehillDown } = thirds;
+    return [
+      name,
+      ...[uphill, sidehill, downhill].map(({ holed }) => percent(holed)),
+      differenceWords('upLessDown', uphill.holed - downhill.holed),
+      (sidehillDown.holed / sidehillUp.holed).toFixed(2),
+      feet(uphill.leave),
+      feet(downhill.leave),
+      times === 1 ? '<- own' : '',
+    ];
+  });
   return {
     ok: true,
     value: paragraphs(
-      wrap('Uphill or downhill: which is holed more turns on the player.'),
+      wrap('Uphill or downhill: which is holed more turns on how far the player misreads the slope.'),
       wrap(
-        `10 ft on 3%, green speed 10.5 ft; ${name}'s pace error, ${(100 * player.paceSd).toFixed(1)}%; capture rule: ${BENCHMARK_CAPTURE}.${note ? ` ${note}` : ''}`,
+        `8 ft on 3%, green speed 10.5 ft; ${name}: ${errorsOf(player)}; capture rule: ${BENCHMARK_CAPTURE}.${note ? ` ${note}` : ''}`,
       ),
-      columns([['start line', 'read', 'uphill', 'sidehill', 'downhill', 'easier by, points'], ...rows]),
+      columns([
+        ['misread', 'up', 'side', 'down', 'up less down', 'fall/climb', 'left up, ft', 'down, ft', ''],
+        ...rows,
+      ]),
       wrap(
-        'Thirds of the clock: 4 to 8 uphill, 10 to 2 downhill, the rest sidehill; each putt at its pace of fewest putts. Published: the physics favours downhill (Penner, second-hand), records favour uphill (Broadie, read), no difference (Fearing et al. 2011, second-hand).',
+        'Thirds of the clock: 4 to 8 uphill, 10 to 2 downhill, the rest sidehill; fall/climb: sidehill putts holed from 1:30 over those from 4:30; left: median of the misses. Each putt at 85% of its pace of fewest putts. Published: the tour holes uphill putts from 8 ft 5 percent more often than downhill ones over all slopes, and sidehill-downhill ones on steep slopes almost 20 percent less often than sidehill-uphill ones (Broadie 2019, a column, read); uphill putts are significantly easier (1,290 attempts, doi 10.4324/9780203715000-12, abstract read); the physics alone favours downhill (Penner, second-hand); no difference (Fearing et al. 2011, second-hand). `benchmarks --player tour` sets the figures side by side.',
       ),
     ),
   };
@@ -296,7 +299,7 @@ export const reportPage = (report: Report, words: readonly string[], stdinText: 
 };
 
 const PLAYERS = `  --player ID          whose errors: ${PRESETS.map(({ id }) => id).join(', ')}
-                       or ${EARLIER_PRESETS.map(({ id }) => id).join(', ')}
+                       or ${EARLIER_IDS.join(', ')}
   --handicap 9         or a player between the fitted ones; +2: above scratch`;
 
 /** What each report is, its flags and an example: for help.ts. */
@@ -314,7 +317,7 @@ export const REPORT_HELP: Readonly<
     examples: ['best-paces --player scratch', 'best-paces --handicap 9'],
   },
   directions: {
-    what: 'Show whether uphill or downhill is holed more, by reading error.',
+    what: 'Show whether uphill or downhill is holed more, by how far slope is misread.',
     flags: PLAYERS,
     examples: ['directions --player tour'],
   },

@@ -31,9 +31,10 @@ export const LIMITS = {
   startDeg: { min: -180, max: 180 },
   lineSdDeg: { min: 0, max: 10 },
   paceSd: { min: 0, max: 0.5 },
-  readSd: { min: 0, max: 1.5 },
-  readBias: { min: -1, max: 1.5 },
   paceBias: { min: -0.5, max: 0.5 },
+  slopeSd: { min: 0, max: 0.05 },
+  speedSd: { min: 0, max: 0.5 },
+  readBias: { min: -1, max: 1.5 },
   /** Any direction and its repeats round the circle. */
   downhillDeg: { min: -360, max: 360 },
   coordinateM: { min: -1000, max: 1000 },
@@ -50,6 +51,10 @@ type Issue = { readonly input?: unknown; readonly code?: string; readonly keys?:
 
 const sentence = (got: string, expected: string, mend: string): string =>
   `got ${got}, expected ${expected}. ${mend}`;
+
+/** For JSON and flags alike: what became of the read as a share of the break. */
+export const READ_SD_REPLACED =
+  'A read is no longer off by a share of the break: the slope is seen wrong by slopeSd, rise over run, and the green speed by the share speedSd. For greens of about 1.6% take slopeSd = 0.016 x readSd, and speedSd 0.04 if you know nothing of it.';
 
 /** zod's `error` option for a leaf: the same sentence whatever was wrong with it. */
 const complain = (expected: string, mend: string) => ({
@@ -76,13 +81,15 @@ const whole = (limits: { readonly min: number; readonly max: number }, what: str
 const fields = <Shape extends z.ZodRawShape>(shape: Shape, what: string) =>
   z.strictObject(shape, {
     error: (issue: Issue): string =>
-      issue.code === 'unrecognized_keys'
-        ? sentence(
-            `the unknown field ${showValue(issue.keys?.[0])}`,
-            `only ${Object.keys(shape).join(', ')}`,
-            'Remove it or correct its name.',
-          )
-        : sentence(showValue(issue.input), what, `Give its fields: ${Object.keys(shape).join(', ')}.`),
+      issue.code === 'unrecognized_keys' && issue.keys?.includes('readSd')
+        ? sentence('the field "readSd"', 'slopeSd and speedSd in its place', READ_SD_REPLACED)
+        : issue.code === 'unrecognized_keys'
+          ? sentence(
+              `the unknown field ${showValue(issue.keys?.[0])}`,
+              `only ${Object.keys(shape).join(', ')}`,
+              'Remove it or correct its name.',
+            )
+          : sentence(showValue(issue.input), what, `Give its fields: ${Object.keys(shape).join(', ')}.`),
   });
 
 const coordinate = number(LIMITS.coordinateM, 'a coordinate in metres', 'Give metres, such as 3.048.');
@@ -176,17 +183,18 @@ const player = fields(
       'Most players lie between 0.5 and 2.',
     ),
     paceSd: number(LIMITS.paceSd, 'the distance SD as a share', 'Write 8% as 0.08.'),
-    readSd: number(LIMITS.readSd, 'the SD of the read as a share of the break', 'Write 20% as 0.2.'),
-    readBias: number(
-      LIMITS.readBias,
-      'the mean error of the read as a share of the break',
-      'Write 10% too little as -0.1.',
-      'above',
-    ),
     paceBias: number(
       LIMITS.paceBias,
       'the mean error of the distance as a share',
       'Write 5% too far as 0.05.',
+    ),
+    slopeSd: number(LIMITS.slopeSd, 'the SD of the slope as seen, rise over run', 'Write 0.4% as 0.004.'),
+    speedSd: number(LIMITS.speedSd, 'the SD of the green speed as seen, a share of it', 'Write 4% as 0.04.'),
+    readBias: number(
+      LIMITS.readBias,
+      'the share by which all slope is seen too large',
+      'Write 10% too small as -0.1.',
+      'above',
     ),
   },
   'a player',
@@ -307,7 +315,10 @@ export const checkRequest = <Name extends Command>(
     };
   const result = SCHEMAS[command].safeParse(value);
   if (result.success) return { ok: true, value: result.data as RequestOf<Name> };
-  const [first] = result.error.issues;
+  // A player in the older form lacks the newer fields too: what replaced its own is the more helpful of the two.
+  const { issues } = result.error;
+  const first =
+    issues.find((issue) => issue.code === 'unrecognized_keys' && issue.keys.includes('readSd')) ?? issues[0];
   const more = result.error.issues.length - 1;
   const also = more === 0 ? '' : ` (${more} more ${more === 1 ? 'problem' : 'problems'} after this one.)`;
   return { ok: false, problem: `${placeOf(first.path) || 'request'}: ${first.message}${also}` };

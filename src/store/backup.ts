@@ -56,6 +56,7 @@ const TABLES_OF_VERSION: readonly (readonly TableName[])[] = [
   ['rounds', 'putts', 'practice', 'readSets'],
   ['rounds', 'putts', 'practice', 'readSets', 'drillResults'],
   TABLE_NAMES,
+  TABLE_NAMES,
 ];
 
 const MEND = 'Choose a file that this page made as a backup.';

@@ -54,6 +54,9 @@ export class Database extends Dexie {
     this.version(4)
       .stores({ measurements: 'id, day', plans: 'id, madeAt' })
       .upgrade((transaction) => carryOver(transaction, MIGRATIONS[2]));
+    this.version(5)
+      .stores({})
+      .upgrade((transaction) => carryOver(transaction, MIGRATIONS[3]));
   }
 }
 

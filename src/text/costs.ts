@@ -10,8 +10,10 @@ import {
   type RoundCosts,
   type StepCost,
   type StepId,
+  type TellingTest,
 } from '../../sim/index.ts';
 import { chanceWords, type FitFacts } from './errors.ts';
+import { TEST_WORDS, turnWords } from './family.ts';
 import { formatDay, formatLength, formatPercent, formatShort, formatSlope, type Units } from './format.ts';
 import { bandName, capital, formatCount, plural } from './review.ts';
 
@@ -28,18 +30,21 @@ interface StepWords {
 const LINE = 'putts through a gate a foot ahead, and straight four-footers';
 const PACE = 'one ball each to changing distances, scored by where it stops';
 const READ = 'reads at home (Read it yourself): name the break, then see it';
+const SLOPE =
+  'the set “What slope is this?” (Read it yourself), and a level laid down beside your guess on the green';
+const SPEED = 'three rolls both ways before you putt (Measure), your guess first';
 
 export const STEP_WORDS: Readonly<Record<StepId, StepWords>> = {
   lineTenth: {
     name: 'Start line, 0.1° less',
     cause: 'your start line',
-    step: 'a start-line spread 0.1° smaller',
+    step: 'a start line off by 0.1° less',
     practise: LINE,
   },
   lineHalf: {
     name: 'Start line, 0.5° less',
     cause: 'your start line',
-    step: 'a start-line spread half a degree smaller',
+    step: 'a start line off by half a degree less',
     practise: LINE,
   },
   lineShare: {
@@ -48,34 +53,64 @@ export const STEP_WORDS: Readonly<Record<StepId, StepWords>> = {
     step: 'a start line 10% better',
     practise: LINE,
   },
+  lineReach: {
+    name: 'Start line of a scratch player',
+    cause: 'your start line',
+    step: 'a scratch player’s start line',
+    practise: LINE,
+  },
   pacePoint: {
-    name: 'Pace, 1 point less',
+    name: 'Pace of the stroke, 1 point less',
     cause: 'your pace',
-    step: 'a pace spread 1 point smaller',
+    step: 'a pace off by 1 point of the distance less',
     practise: PACE,
   },
   paceShare: { name: 'Pace, 10% better', cause: 'your pace', step: 'pace 10% better', practise: PACE },
+  paceReach: {
+    name: 'Pace of a scratch player',
+    cause: 'your pace',
+    step: 'a scratch player’s pace',
+    practise: PACE,
+  },
   readPoints: {
-    name: 'Read, 5 points less',
-    cause: 'your reading spread',
-    step: 'a reading spread 5 points smaller',
+    name: 'Reading, 0.05% of slope and 0.5% of green speed less',
+    cause: 'your reading',
+    step: 'slope misread by 0.05% less and green speed by 0.5% less',
     practise: READ,
   },
   readShare: {
-    name: 'Read, 10% better',
-    cause: 'your reading spread',
-    step: 'reading 10% better',
+    name: 'Reading, 10% better',
+    cause: 'your reading',
+    step: 'slope and green speed misread 10% less',
+    practise: READ,
+  },
+  slopeShare: {
+    name: 'Slope misread 10% less',
+    cause: 'your misreading of slope',
+    step: 'slope misread 10% less',
+    practise: SLOPE,
+  },
+  speedShare: {
+    name: 'Green speed misread 10% less',
+    cause: 'your misreading of green speed',
+    step: 'green speed misread 10% less',
+    practise: SPEED,
+  },
+  readReach: {
+    name: 'Reading of a scratch player',
+    cause: 'your reading',
+    step: 'a scratch player’s reading',
     practise: READ,
   },
   readHabit: {
-    name: 'Read, no habit',
-    cause: 'your reading habit',
+    name: 'Reading, no habit',
+    cause: 'your habit of reading',
     step: 'reading without the habit',
     practise: READ,
   },
   paceHabit: {
     name: 'Pace, no habit',
-    cause: 'your pace habit',
+    cause: 'your habit of pace',
     step: 'pace without the habit',
     practise: PACE,
   },
@@ -178,9 +213,11 @@ export const lostInterval = ({ putts, benchmark }: RoundCosts['bands'][number]):
 
 /** Whose errors these are, and what the ranges hold. */
 export const whoseWords = (fit: FitFacts | undefined, players: number): string =>
-  fit === undefined
-    ? 'The range is what the engine itself may be off; your errors are taken as they stand. How sure you are of them is not in it.'
-    : `Ranges hold 95 in 100 of ${formatCount(players)} players who would have written ${fit.source === 'demo' ? 'the invented player’s record' : 'your record'} as likely as one another: from ${plural(fit.answer.putts + fit.answer.practicePutts, 'recorded putt')}, fitted on ${formatDay(fit.day)}. What the engine itself may be off, ${ENGINE_ERROR} strokes a round, is the least they are wide.`;
+  fit === undefined && players > 1
+    ? `Ranges hold 95 in 100 of ${formatCount(players)} players who hole about as much as the one chosen, from mostly stroke to mostly reading: whatever holds for all of them holds for you. What the engine itself may be off, ${ENGINE_ERROR} strokes a round, is the least they are wide.`
+    : fit === undefined
+      ? 'The range is what the engine itself may be off; your errors are taken as they stand. How sure you are of them is not in it.'
+      : `Ranges hold 95 in 100 of ${formatCount(players)} players who would have written ${fit.source === 'demo' ? 'the invented player’s record' : 'your record'} as likely as one another: from ${plural(fit.answer.putts + fit.answer.practicePutts, 'recorded putt')}, fitted on ${formatDay(fit.day)}. What the engine itself may be off, ${ENGINE_ERROR} strokes a round, is the least they are wide.`;
 
 /** Where putts are lost, beside a benchmark. */
 export const lostWords = ({ putts, bands }: RoundCosts, name: string, units: Units): string => {
@@ -269,6 +306,23 @@ export const firmerWords = (all: readonly FirmerRow[], units: Units): string => 
   return `Firmer (${paces}) clearly holds for you nowhere here; ${cost}.`;
 };
 
+/** Where firm gains for some of those one may be and costs others; undefined: nowhere here. */
+export const turnsWords = (
+  all: readonly FirmerRow[],
+  units: Units,
+): { readonly words: string; readonly test: TellingTest } | undefined => {
+  const rows = all.filter(({ direction, on }) => direction !== 'any' && on !== undefined);
+  if (rows.length === 0) return undefined;
+  const widest = rows.reduce((most, row) =>
+    row.firm.high - row.firm.low > most.firm.high - most.firm.low ? row : most,
+  );
+  if (widest.on === undefined) return undefined;
+  return {
+    words: `From ${cellWords(widest, units)} it turns on your errors: ${turnWords(widest.on, 'your usual pace')}; ${TEST_WORDS[widest.on.test].words}.`,
+    test: widest.on.test,
+  };
+};
+
 /** And the other way: dying it in. */
 export const dieWords = (all: readonly FirmerRow[], units: Units): string => {
   const rows = all.filter(({ direction }) => direction !== 'any');
@@ -305,11 +359,13 @@ export const changeWords = (
   { readBias, paceBias }: Player,
   usual: number,
   units: Units,
-  fitted: boolean,
+  whose: 'fit' | 'family' | 'one',
 ): readonly string[] => [
-  fitted
+  whose === 'fit'
     ? 'More recorded putts: they narrow what is thought of your errors, and these ranges with it.'
-    : 'Your errors: they are taken as they stand below. A spread set a fifth too large makes its own step look larger, too.',
+    : whose === 'family'
+      ? 'Knowing which of these players you are: balls through a gate, balls to a target and slopes named (Measure, Read it yourself), or putts recorded with direction.'
+      : 'Your errors: they are taken as they stand below. A spread set a fifth too large makes its own step look larger, too.',
   ...(readBias === 0 && paceBias === 0
     ? ['A habit of reading or of pace: none is set, so that taking one away saves nothing.']
     : ['Habits count on first putts only: on later ones you are taken to know them and to allow for them.']),

@@ -1,78 +1,36 @@
 /**
- * A player's errors from his record, in words: the answer, one sentence for each error, what the record cannot tell apart, what was
+ * A player's errors from their record, in words: the answer, one sentence for each error, what the record cannot tell apart, what was
  * counted. Data in, words out. Leaves out: the fit itself (sim/evidence/fit), what errors cost (costs.ts).
  */
-import {
-  type ErrorName,
-  type ErrorPair,
-  type ErrorRange,
-  type FittedError,
-  type FittedReadBias,
-  feetToMetres,
-  radiansToDegrees,
-  type Tap,
-  type TapGain,
+import type {
+  ErrorName,
+  ErrorPair,
+  ErrorRange,
+  FittedError,
+  FittedReadBias,
+  Tap,
+  TapGain,
 } from '../../sim/index.ts';
 import { formatDay, formatPercent, formatShort, type Units } from './format.ts';
+import {
+  EXAMPLE_FAR,
+  EXAMPLE_WORDS,
+  errorNumber,
+  errorWords,
+  ERROR_IN_SENTENCE as IN_SENTENCE,
+  sideOfError,
+  slopeInBreak,
+  speedInFeet,
+} from './player.ts';
 import { capital, plural } from './review.ts';
 
 /** Fewer putts than this say little of most errors (ours). */
 export const FEW_PUTTS = 20;
 
-/** In the words of the panel, "Your errors". */
-export const ERROR_NAMES: Readonly<Record<ErrorName, string>> = {
-  lineSd: 'Start line, spread',
-  paceSd: 'Pace, spread',
-  readSd: 'Read, spread',
-  paceBias: 'Pace, habit',
-  readBias: 'Read, habit',
-};
-const IN_SENTENCE: Readonly<Record<ErrorName, string>> = {
-  lineSd: 'start line',
-  paceSd: 'spread of pace',
-  readSd: 'spread of reading',
-  paceBias: 'pace habit',
-  readBias: 'reading habit',
-};
-/** Below and above nothing. */
-const SIDES: Readonly<Partial<Record<ErrorName, readonly [string, string]>>> = {
-  paceBias: ['short', 'long'],
-  readBias: ['too little', 'too much'],
-};
-const SCALE: Readonly<Record<ErrorName, string>> = {
-  lineSd: 'degrees',
-  paceSd: '% of the distance',
-  readSd: '% of the break',
-  paceBias: '% of the distance',
-  readBias: '% of the break',
-};
-export const scaleOf = (name: ErrorName): string => SCALE[name];
-
-/** In the unit a person sees: degrees or per cent. */
-export const shownError = (name: ErrorName, value: number): number =>
-  name === 'lineSd' ? radiansToDegrees(value) : 100 * value;
-
-const unitOf = (name: ErrorName): string => (name === 'lineSd' ? '°' : '%');
-const digitsOf = (name: ErrorName): number => (name === 'lineSd' ? 2 : name.startsWith('pace') ? 1 : 0);
-/** Without unit and side: "1.21", "3.8". */
-export const errorNumber = (name: ErrorName, value: number): string =>
-  Math.abs(shownError(name, value)).toFixed(digitsOf(name)).replace(/\.0+$/, '');
-
-/** Which side of nothing, when it is more than nothing as it is written: "", " short", " too much". */
-const sideOf = (name: ErrorName, value: number): string => {
-  const sides = SIDES[name];
-  if (sides === undefined || Number(errorNumber(name, value)) === 0) return '';
-  return ` ${sides[value < 0 ? 0 : 1]}`;
-};
-
-/** "1.21°", "3.8% short". */
-export const errorWords = (name: ErrorName, value: number): string =>
-  `${errorNumber(name, value)}${unitOf(name)}${sideOf(name, value)}`;
-
 /** "1.09 to 1.35°", "2 to 13% too little", "4% too little to 6% too much": the smaller end first where both lie on one side. */
 export const errorRangeWords = (name: ErrorName, { low, high }: ErrorRange): string => {
   const [first, last] = high <= 0 ? [high, low] : [low, high];
-  const [one, other] = [sideOf(name, first), sideOf(name, last)];
+  const [one, other] = [sideOfError(name, first), sideOfError(name, last)];
   if (one !== other && one !== '') return `${errorWords(name, first)} to ${errorWords(name, last)}`;
   return `${errorNumber(name, first)} to ${errorWords(name, last)}`;
 };
@@ -93,15 +51,15 @@ export interface AnswerFacts {
 
 /** The answer: too little break, too much, or that the record does not tell. */
 export const errorsHeadline = ({ readBias, error, putts, invented }: AnswerFacts): string => {
-  const who = invented ? 'The invented player plays' : 'You play';
+  const who = invented ? 'The invented player reads' : 'You read';
   const { tooLittle, tooMuch, verdict } = readBias;
   const range = errorRangeWords('readBias', error.range90);
   if (putts < FEW_PUTTS)
-    return `${capital(plural(putts, 'putt'))} cannot tell what ${invented ? 'his' : 'your'} errors are: most of what stands here was thought beforehand.`;
+    return `${capital(plural(putts, 'putt'))} cannot tell what ${invented ? 'their' : 'your'} errors are: most of what stands here was thought beforehand.`;
   if (verdict === 'cannotTell')
-    return `This record does not tell whether ${invented ? 'the invented player plays' : 'you play'} too little break or too much: the chance of too little is ${chanceWords(tooLittle)}, and all from ${range} is possible.`;
+    return `This record does not tell whether ${invented ? 'the invented player reads' : 'you read'} too little break or too much: the chance of too little is ${chanceWords(tooLittle)}, and all slopes seen from ${range} are possible.`;
   const [side, chance] = verdict === 'tooLittle' ? ['little', tooLittle] : ['much', tooMuch];
-  return `${who} too ${side} break: chance ${chanceWords(chance)}, about ${errorWords('readBias', error.median).replace(/ too .*/, '')} of the break too ${side} (${range.replace(/ too \w+$/, '')}).`;
+  return `${who} too ${side} break: chance ${chanceWords(chance)}, about ${errorWords('readBias', error.median).replace(/ too .*/, '')} of the slope too ${side} (${range.replace(/ too \w+$/, '')}).`;
 };
 
 /** What would change the answer, and one thing to practise. */
@@ -133,30 +91,35 @@ const TOLD: Readonly<Record<string, (what: string) => string>> = {
   'nearly all': () => 'Nearly all of that is from the record.',
 };
 
-/** Distances by which an error is made plain. */
-const EXAMPLE = { imperial: feetToMetres(12), metric: 4 } as const;
-const EXAMPLE_WORDS = { imperial: '12 ft', metric: '4 m' } as const;
-
 const meaning = (name: ErrorName, { median, range90 }: FittedError, units: Units): string => {
-  const far = EXAMPLE[units];
+  const far = EXAMPLE_FAR[units];
   const at = EXAMPLE_WORDS[units];
   const either = range90.low < 0 && range90.high > 0;
   switch (name) {
     case 'lineSd':
       return `Two putts in three start within ${errorWords(name, median)} of the aim, ${formatShort(far * Math.tan(median), units)} at ${at}.`;
     case 'paceSd':
-      return `Two putts in three roll within ${errorWords(name, median)} of the distance meant, ${formatShort(far * median, units)} on ${at}.`;
-    case 'readSd':
-      return `From putt to putt two reads in three stay within ${errorWords(name, median)} of the break: ${formatShort((far / 6) * median, units)} on one of ${formatShort(far / 6, units)}.`;
+      return `Two strokes in three roll within ${errorWords(name, median)} of the distance meant, ${formatShort(far * median, units)} on ${at}.`;
+    case 'slopeSd':
+      return `Two times in three the slope is seen within ${errorWords(name, median)} of what it is, ${slopeInBreak(median, units)}; that misleads straight putts too, and downhill ones most.`;
+    case 'speedSd':
+      return `Two times in three the green speed is taken within ${errorWords(name, median)} of what it is, ${speedInFeet(median)}.`;
     case 'paceBias':
       return either
         ? `Whether putts are hit short of what is meant or past it is open: ${errorRangeWords(name, range90)}.`
         : `Putts roll ${errorWords(name, median).replace(/ (short|long)$/, '')} ${median < 0 ? 'less' : 'more'} far than meant, ${formatShort(far * Math.abs(median), units)} on ${at}.`;
     case 'readBias':
       return either
-        ? `Whether too little break is played or too much is open: ${errorRangeWords(name, range90)}.`
-        : `The break played is ${errorWords(name, median)}: on one of ${formatShort(far / 6, units)} that is ${formatShort((far / 6) * Math.abs(median), units)}.`;
+        ? `Whether slopes are seen too gentle or too steep is open: ${errorRangeWords(name, range90)}.`
+        : `Slopes are seen ${errorWords(name, median).replace(/ too .*/, '')} too ${median < 0 ? 'gentle' : 'steep'}: on a break of ${formatShort(far / 6, units)} about ${formatShort((far / 6) * Math.abs(median), units)} too ${median < 0 ? 'little' : 'much'} is played.`;
   }
+};
+
+/** In the place of a habit that cannot be told from the pace meant, as long as nobody has said that. */
+export const rolledPastWords = ({ median, range90 }: FittedError, units: Units): string => {
+  const of = (past: number): string =>
+    `${formatShort(Math.abs(past), units)} ${past < 0 ? 'short of' : 'past'} the hole`;
+  return `What pace was meant is not said, so no habit can be told from it: a middling ball from 10 ft on the level would roll ${of(median)} (${of(range90.low)} to ${of(range90.high)}). “Pace meant” tapped on half of the putts would part the two.`;
 };
 
 type Errors = Readonly<Record<ErrorName, FittedError>>;
@@ -182,6 +145,8 @@ export const TAP_WORDS: Readonly<Record<Tap, string>> = {
   startedAsMeant: '“Started as meant?”',
   paceAsMeant: '“Pace as meant?”',
   slopeFelt: '“The slope”',
+  climb: '“Up or down?”',
+  breaks: 'which way it breaks',
   paceMeant: '“Pace meant”',
   side: 'the side on which a miss passed the hole',
 };
@@ -206,7 +171,7 @@ export const NO_PAIRS =
 
 /** Simulated (sim/MODEL.md, section 5): 200 balls beside 120 putts. */
 export const GATES_WORDS =
-  'Better than any tap: balls through a gate at home show the start line alone, and what is left is the read. In a simulated record of 120 putts, two hundred of them halved what was open about the read.';
+  'Better than any tap: balls through a gate at home show the start line alone, balls rolled to a target on known ground the pace of the stroke; what is left is the read. In a simulated record of 120 putts, two hundred of them halved what was open about the read.';
 
 /** A tap that narrows no error by so much is not spoken of (ours). */
 const NOTICED = 0.05;
@@ -220,7 +185,7 @@ export const bestTap = (taps: readonly TapGain[]): TapGain | undefined => {
 
 /** "“Started as meant?” on the 478 putts without it would have made …". */
 export const tapWords = (gain: TapGain | undefined): string => {
-  if (gain === undefined) return 'No tap left out would have narrowed any of the five by a twentieth.';
+  if (gain === undefined) return 'No tap left out would have narrowed any of the six by a twentieth.';
   const named = Object.entries(gain.spread)
     .filter(([, left]) => left <= 1 - NOTICED)
     .sort(([, one], [, other]) => one - other)
@@ -264,7 +229,7 @@ export const passedOverWords = ({ conceded, offGreen, tooNearOrFar }: CountedFac
 
 /** What stands behind every number, in short. */
 export const ASSUMED: readonly string[] = [
-  'Beforehand, before the first putt: about a player of handicap 6, each spread nine times in ten between half of his and twice as much; habits to either side. The grey ranges are that.',
+  'Beforehand, before the first putt: about a player of handicap 6, each spread nine times in ten between half of theirs and twice as much; habits to either side. The grey ranges are that.',
   'Ground that was not written down is averaged over: slopes of 0.5 to 3% from all round the hole, club greens. Practice on carpet counts as level.',
   'A side is where a miss passed the hole. Whoever taps the side on which it finished is taken for one who plays too little break.',
 ];
@@ -295,7 +260,7 @@ export interface FitFacts {
 /** In a list of players to start from. */
 export const fitName = ({ source, day, answer: { putts, practicePutts } }: FitFacts): string =>
   source === 'demo'
-    ? 'The invented player, from his record'
+    ? 'The invented player, from their record'
     : `You, from your record (${plural(putts + practicePutts, 'putt')}, ${formatDay(day)})`;
 
 export const fitHint = ({ source, day, answer: { putts, practicePutts } }: FitFacts): string =>

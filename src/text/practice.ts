@@ -7,7 +7,6 @@ import {
   MARK_CHANCE,
   metresToFeet,
   type PuttingDrill,
-  radiansToDegrees,
   type ScoreChange,
   type ScoresJudged,
   TOLD_APART,
@@ -31,14 +30,14 @@ export const DRILL_GROUND_WORDS: Readonly<Record<PuttingDrill['ground'], string>
   both: 'grass or carpet',
 };
 
-const points = (share: number): string => String(Math.round(100 * share));
+const LESS = formatPercent(TRAINING_STEP, 0);
 
-/** A step smaller of the trained error, in words. */
+/** A step smaller of all that is trained, in words. */
 const STEP_WORDS: Readonly<Record<Trained, string>> = {
-  line: `a start line ${radiansToDegrees(TRAINING_STEP.lineSd).toFixed(1)}° steadier`,
-  pace: `a pace steadier by ${points(TRAINING_STEP.paceSd)} point of the distance`,
-  read: `reads steadier by ${points(TRAINING_STEP.readSd)} points of the break`,
-  mixed: 'all three errors a step smaller',
+  line: `a start line ${LESS} steadier`,
+  pace: `a pace ${LESS} steadier`,
+  read: `slope and green speed misread ${LESS} less`,
+  mixed: `all of it ${LESS} better`,
 };
 
 const orBetter = ({ better }: Pick<DrillExpectation, 'better'>): string =>

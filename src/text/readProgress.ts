@@ -55,4 +55,4 @@ export const progressRow = (
 ];
 
 export const PROGRESS_MEANING =
-  'Typical error is the mean size of how far off you were, as a share of the break; bias is its mean with the sign, minus for too little; spread is what is left. All three are told for one putt, 10 ft breaking 8 in, however hard your questions were: what break, side, climb, length, green speed and pace make of an error is taken out. Easier questions therefore do not look like progress.';
+  'Typical error is the mean size of how far off you were, as a share of the break; bias is its mean with the sign over your putts as they were, minus for too little; spread is what is left. Error and spread are told for one putt, 10 ft breaking 8 in, however hard your questions were: what break, side, climb, length, green speed and pace make of an error is taken out. Ranges allow for good days and bad: more days narrow them, more reads on one day hardly do. Easier questions therefore do not look like progress.';

@@ -3,13 +3,16 @@ import { expose } from 'comlink';
 import {
   checkPutt,
   comparePaces,
-  costTable,
+  costTables,
+  dieOrFirmFor,
+  differenceOn,
   expectedScore,
   type FieldSurface,
   fitErrors,
   type GreenMap,
   Grounds,
   type NextPutts,
+  type Player,
   type Putt,
   playPlaces,
   prepareNextPutts,
@@ -72,7 +75,19 @@ const worker: EngineWorker = {
     const putt = change === undefined ? whole(sent) : changedPutt(whole(sent), change);
     return checkPutt(putt) === undefined ? prepareNextPutts(putt, player, { onProgress }) : undefined;
   },
-  costTable: (likely, options, onProgress) => costTable(likely, { ...options, onProgress }),
+  costTable(likely, options, onProgress, onTable) {
+    for (const table of costTables(likely, { ...options, onProgress })) onTable(table);
+  },
+  async dieOrFirm(sent, paces, { player: middle, members }, told) {
+    const difference = differenceOn(whole(sent), { middle, ...paces });
+    let last: { player: Player; difference: number | undefined } | undefined;
+    const asked = dieOrFirmFor(members, (player) => {
+      last = { player, difference: difference(player) };
+      return last.difference;
+    });
+    // Told one by one, with a breath between, so that what is told leaves the worker before the next is played.
+    for (const found of asked) if (last) await told(found, last.player, last.difference);
+  },
   fitErrors(record, onProgress) {
     grounds ??= new Grounds();
     return fitErrors(record, {

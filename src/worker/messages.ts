@@ -4,12 +4,14 @@ import type {
   Comparison,
   CostOptions,
   CostTable,
+  DieOrFirm,
   DrillExpectation,
   DrillGround,
   ErrorsFit,
   FieldSurface,
   FitRecord,
   GreenMap,
+  KnownPlayer,
   LikelyPlayer,
   Misses,
   NextPutts,
@@ -88,13 +90,27 @@ export interface EngineWorker {
     change: CaseName | undefined,
     onProgress?: (share: number) => void,
   ): NextPutts | undefined;
-  /** What each step saves on a putt of each length. @param onProgress as above */
+  /**
+   * What each step saves on a putt of each length. @param onProgress as above
+   * @param onTable told the middle player's table, then that of all; one only where there is one player
+   */
   costTable(
     likely: readonly LikelyPlayer[],
     options: Omit<CostOptions, 'onProgress'>,
     onProgress: (share: number) => void,
-  ): CostTable;
-  /** A player's errors from his record; grounds stay with the worker for the next fit. @param onProgress as above */
+    onTable: (table: CostTable) => void,
+  ): void;
+  /**
+   * Die or firm for each who may be meant, the middle one first; on a plane.
+   * @param told after each: the verdict so far, the player, and putts that firm takes more than die for them (across threads: `proxy`)
+   */
+  dieOrFirm(
+    putt: SentPutt,
+    paces: TwoPaces,
+    known: KnownPlayer,
+    told: (found: DieOrFirm, player: Player, difference: number | undefined) => void,
+  ): Promise<void>;
+  /** A player's errors from their record; grounds stay with the worker for the next fit. @param onProgress as above */
   fitErrors(record: FitRecord, onProgress: (share: number) => void): ErrorsFit;
   /** The score to expect of a drill. */
   drillScore(question: DrillQuestion): DrillExpectation | NoExpectation;

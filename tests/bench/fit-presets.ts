@@ -1,46 +1,52 @@
 /**
- * Fits the presets to the published records and prints the numbers for sim/player/fitted.ts, beside those that stand there.
- * Run after any change of the engine that moves odds: `npx tsx tests/bench/fit-presets.ts`, some minutes.
- * `npx tsx tests/bench/fit-presets.ts 0.3` takes another share of reading, to see what the records can tell of it.
+ * Fits the presets and their families to the published records and prints the numbers for sim/player/fitted.ts, beside those that stand
+ * there. Run after any change of the engine that moves odds: `npx tsx tests/bench/fit-presets.ts [record]`, ten minutes a record. Members
+ * of a family differ in the slope error that is held; start line and pace are fitted to the record by distance.
  */
 import {
   BENCHMARK_CAPTURE,
   compareWithRecord,
+  FITTED_FAMILIES,
+  FITTED_PLAYERS,
   fitPlayer,
   misfitOf,
   type Player,
-  type PlayerFit,
+  PUBLISHED_PLAYERS,
   type PublishedPlayer,
-  presetOf,
-  RECORD_PRESETS,
   radiansToDegrees,
-  scratchPaceSd,
 } from '../../sim/index.ts';
 
-const words = ({ lineSd, paceSd, readSd }: Player): string =>
-  `line ${radiansToDegrees(lineSd).toFixed(3)} deg, pace ${(100 * paceSd).toFixed(2)}%, read ${(100 * readSd).toFixed(1)}%`;
+const words = ({ lineSd, paceSd, slopeSd, speedSd }: Player): string =>
+  `playerOf(${radiansToDegrees(lineSd).toFixed(2)}, ${paceSd.toFixed(3)}, ${slopeSd.toFixed(4)}, ${speedSd.toFixed(3)})`;
 
-const [share] = process.argv.slice(2);
-const readingShare = share === undefined ? undefined : Number(share);
-
-const fitAndPrint = (record: PublishedPlayer, paceSd?: number): PlayerFit => {
+const fitAndPrint = (record: PublishedPlayer): void => {
   const begun = performance.now();
-  const fitted = fitPlayer(record, { readingShare, paceSd });
-  console.log(`\n${record}: ${fitted.status}, misfit ${fitted.misfit.toFixed(3)}, ${words(fitted.player)}`);
-  const stored = presetOf(RECORD_PRESETS[record]);
-  if (stored) {
-    const misfit = misfitOf(compareWithRecord(record, stored.player));
-    console.log(`  stored: misfit ${misfit.toFixed(3)}, ${words(stored.player)}`);
-  }
-  for (const { figure, ours, scaled, fitted: takesPart } of compareWithRecord(record, fitted.player))
+  const stored = FITTED_PLAYERS[record];
+  const best = fitPlayer(
+    record,
+    record === 'tour'
+      ? {}
+      : { slopeSd: stored.slopeSd, paceSd: record === 'scratch' ? stored.paceSd : undefined },
+  );
+  console.log(`\n${record}: ${best.status}, misfit ${best.misfit.toFixed(3)}, ${words(best.player)}`);
+  const compared = compareWithRecord(record, stored);
+  console.log(`  stored: misfit ${misfitOf(compared).toFixed(3)}, ${words(stored)}`);
+  for (const { figure, ours, scaled, fitted } of compared)
     console.log(
-      `  ${figure.feet.toFixed(2).padStart(6)} ft ${figure.what.padEnd(9)} published ${figure.value.toFixed(4)}, ours ${ours.toFixed(4)}, difference ${scaled.toFixed(1)}${takesPart ? '' : ' (not fitted)'}`,
+      `  ${figure.feet.toFixed(2).padStart(6)} ft ${figure.what.padEnd(10)} published ${figure.value.toFixed(4)}, ours ${ours.toFixed(4)}, difference ${scaled.toFixed(1)}${fitted ? '' : ' (not fitted)'}`,
     );
+  for (const member of [stored, ...FITTED_FAMILIES[record]]) {
+    const { slopeSd, speedSd } = member;
+    const { status, player, misfit } = fitPlayer(record, {
+      slopeSd,
+      speedSd,
+      paceSd: record === 'scratch' ? member.paceSd : undefined,
+    });
+    console.log(`  family: ${status}, misfit by distance ${misfit.toFixed(3)}, ${words(player)}`);
+  }
   console.log(`  ${((performance.now() - begun) / 1000).toFixed(0)} s`);
-  return fitted;
 };
 
 console.log(`capture rule: ${BENCHMARK_CAPTURE}`);
-const tour = fitAndPrint('tour');
-const averaging90 = fitAndPrint('averaging90');
-fitAndPrint('scratch', scratchPaceSd(tour.player, averaging90.player));
+const [asked] = process.argv.slice(2);
+for (const record of PUBLISHED_PLAYERS) if (asked === undefined || asked === record) fitAndPrint(record);

@@ -85,7 +85,7 @@ describe('the first minute', () => {
   it('opens with a putt that breaks, one sentence, both chances, and its margin', async () => {
     const on = await common();
     expect(await on.getByTestId('verdict').innerText()).toMatch(
-      /^(Die it in|Firm it in) here: \d\.\d\d putts better|^Die or firm: no difference/,
+      /^(Die it in|Firm it in) here(: |, whoever of these you are: ).*\d\.\d\d putts better|^Die or firm: no difference|^It turns on your errors: /,
     );
     expect(await row(on, 'aim beside')).toMatch(/\d in right.*\d in right/s);
     expect(await row(on, 'holed')).toMatch(/\d%.*\d%.*\d%/s);

@@ -56,16 +56,16 @@ describe('the errors of the invented player', () => {
       await on.getByRole('button', { name: 'Stop' }).click();
       await on.getByText('Stopped.', { exact: true }).waitFor();
       expect(await answer(on)).toBe('No answer yet.');
-      expect(await on.getByTestId('five-errors').count()).toBe(0);
+      expect(await on.getByTestId('six-errors').count()).toBe(0);
       await picture(on, 'errors-stopped-1440');
       await on.getByRole('button', { name: 'Go on' }).click();
       await on.getByTestId('work').waitFor();
       await finished(on);
       // He is made to see too little break (store/demo.ts); whether his record shows it is the fit's to say.
       expect(await answer(on)).toMatch(
-        /^(The invented player plays too little break: chance [^,]+%, about \d+% of the break too little \(\d+ to \d+%\)\.|This record does not tell whether .*: the chance of too little is .*%, and all from .* is possible\.)$/,
+        /^(The invented player reads too little break: chance [^,]+%, about \d+% of the slope too little \(\d+ to \d+%\)\.|This record does not tell whether .*: the chance of too little is .*%, and all slopes seen from .* are possible\.)$/,
       );
-      expect(await on.getByTestId('five-errors').locator('tbody tr').count()).toBe(5);
+      expect(await on.getByTestId('six-errors').locator('tbody tr').count()).toBe(6);
       expect(await on.getByTestId('error-sentences').locator('li').count()).toBe(5);
       expect(await on.getByTestId('counted').innerText()).toMatch(
         /^Counted: \d+ putts of rounds and \d+ practice putts in \d+ sets\.$/,

@@ -41,7 +41,9 @@ describe('without a network', () => {
     await on.getByTestId('ended').waitFor();
     // Screens never opened before, with their workers, map and chart.
     await goTo(on, 'Decide');
-    await expect.poll(() => on.locator('main').innerText(), INSTALL).toMatch(/putts better|no difference/);
+    await expect
+      .poll(() => on.locator('main').innerText(), INSTALL)
+      .toMatch(/putts better|no difference|It turns on your errors/);
     await goTo(on, 'Whole green');
     await on.getByText('Opening “Whole green”…').waitFor({ state: 'detached' });
     await goTo(on, 'Read it yourself');

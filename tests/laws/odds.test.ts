@@ -31,7 +31,8 @@ const puttArbitrary: fc.Arbitrary<Putt> = fc
 const playerArbitrary: fc.Arbitrary<Player> = fc.record({
   lineSd: between(degreesToRadians(0.5), degreesToRadians(2)),
   paceSd: between(0.03, 0.15),
-  readSd: between(0, 0.4),
+  slopeSd: between(0, 0.008),
+  speedSd: between(0, 0.08),
   readBias: fc.constant(0),
   paceBias: fc.constant(0),
 });
@@ -48,7 +49,7 @@ const ANY_TABLE = prepareNextPutts(
     hole: { x: 0, y: 0 },
     capture: 'simple',
   },
-  { lineSd: degreesToRadians(1), paceSd: 0.1, readSd: 0, readBias: 0, paceBias: 0 },
+  { lineSd: degreesToRadians(1), paceSd: 0.1, slopeSd: 0, speedSd: 0, readBias: 0, paceBias: 0 },
 );
 
 const mostHoled = (putt: Putt, player: Player): number => {
@@ -83,7 +84,7 @@ describe('the odds of a putt', () => {
       fc.property(
         puttArbitrary,
         playerArbitrary,
-        fc.constantFrom('lineSd' as const, 'paceSd' as const, 'readSd' as const),
+        fc.constantFrom('lineSd' as const, 'paceSd' as const, 'slopeSd' as const, 'speedSd' as const),
         between(0.3, 0.95),
         (putt, player, which, share) => {
           const better = { ...player, [which]: player[which] * share };

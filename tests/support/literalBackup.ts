@@ -2,7 +2,7 @@
 
 export const LITERAL_BACKUP = {
   format: 'borrow-backup',
-  version: 4,
+  version: 5,
   madeAt: 1764000000000,
   tables: {
     rounds: [
@@ -174,7 +174,7 @@ export const LITERAL_BACKUP = {
         costs: [
           { error: 'line', step: 'lineTenth', saved: { value: 0.3, low: 0.25, high: 0.35 } },
           { error: 'pace', step: 'pacePoint', saved: { value: 0.2, low: 0.15, high: 0.25 } },
-          { error: 'read', step: 'readPoints', saved: { value: 0.1, low: 0.05, high: 0.15 } },
+          { error: 'read', step: 'readShare', saved: { value: 0.1, low: 0.05, high: 0.15 } },
         ],
         choosePace: false,
         source: 'own',

@@ -17,7 +17,7 @@ export const samplePlan = (change: Partial<PlanStart> = {}): Plan =>
     madeAt: Date.UTC(2026, 10, 26, 8),
     madeOn: START,
     start: START,
-    costs: [cost('read', 'readPoints', 0.3), cost('pace', 'pacePoint', 0.2), cost('line', 'lineTenth', 0.1)],
+    costs: [cost('read', 'readShare', 0.3), cost('pace', 'pacePoint', 0.2), cost('line', 'lineTenth', 0.1)],
     choosePace: false,
     source: 'own',
     holes: 0,

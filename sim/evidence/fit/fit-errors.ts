@@ -1,14 +1,15 @@
 /**
- * A player's five errors from what was recorded of his putts. Answers for: the way from a record to a report, and when the report
+ * A player's six errors from what was recorded of his putts. Answers for: the way from a record to a report, and when the report
  * says that the player reads too little or too much break. Leaves out: its parts (outcomes.ts, likelihood.ts, measured-strokes.ts, prior.ts,
  * posterior.ts, tell-apart.ts); sentences. MODEL.md, section 5, "The player from the record", says what is assumed.
  */
+import { drawNormal } from '../../odds/normal.ts';
 import { seededRandom } from '../../random.ts';
 import type { Player } from '../../types.ts';
 import type { Matrix } from '../cholesky.ts';
 import type { RecordedPutt } from '../record.ts';
 import { Grounds } from './grounds.ts';
-import { likelihoodOf } from './likelihood.ts';
+import { likelihoodOf, STRAY_TIMES } from './likelihood.ts';
 import { logOfStrokes, NO_STROKES, strokesIn } from './measured-strokes.ts';
 import {
   counts,
@@ -17,10 +18,10 @@ import {
   type Recorded,
   recordedPutt,
   recordedSet,
+  Spots,
 } from './outcomes.ts';
-import { type Draws, drawPosterior, FEWEST_WORTH } from './posterior.ts';
+import { type Draws, drawPosterior, FEWEST_WORTH, likeliestOf } from './posterior.ts';
 import {
-  bandsOfScores,
   defaultPrior,
   ERRORS,
   type ErrorName,
@@ -28,9 +29,17 @@ import {
   errorOf,
   HABITS,
   playerOfScores,
+  SCORES,
+  someoneOf,
+  TAIL,
+  tailsOf,
+  USUAL,
+  usualPaceOf,
+  widened,
+  wideOf,
 } from './prior.ts';
-import { TAPS, type Tap, type TellApart, tellApart } from './tell-apart.ts';
-import { type PaceShare, UNSAID_PACES } from './words.ts';
+import { spreadSample, TAPS, type Tap, type TellApart, tellApart } from './tell-apart.ts';
+import { USUAL_PACE } from './words.ts';
 
 export interface FitErrorsOptions {
   /** What is thought beforehand; default: about the preset "Handicap 6", weakly. */
@@ -39,8 +48,8 @@ export interface FitErrorsOptions {
   readonly grounds?: Grounds;
   /** All putts on level ground, whatever was said of them; default false. */
   readonly level?: boolean;
-  /** Paces that a putt without a word about it may have been meant at; default: mostly 17 in past. */
-  readonly unsaidPaces?: readonly PaceShare[];
+  /** The pace the player usually means, m past, asked for once: good for putts without a word about it. Default: not known. */
+  readonly usualPace?: number;
   readonly seed?: number | string;
   /** Which taps to weigh for `tellApart`; default all. They take about as long as the rest: none where nobody asks. */
   readonly taps?: readonly Tap[];
@@ -53,7 +62,7 @@ export interface ErrorRange {
   readonly high: number;
 }
 
-/** One error: radians for lineSd, shares for the others. */
+/** One error: radians for lineSd, rise over run for slopeSd, shares for the others; spreads are half the width that holds 68%. */
 export interface FittedError {
   /** Half of what is thought lies below. */
   readonly median: number;
@@ -77,6 +86,19 @@ export interface FittedReadBias {
   readonly verdict: FittedBiasVerdict;
 }
 
+/** Pace meant and pace rolled, m past the hole. */
+export interface FittedPace {
+  /**
+   * False: what was meant was neither said of half the putts nor asked for once. Then errors.paceBias is no habit apart from the
+   * pace meant, and only `rolledPast`, the sum of both, is to be told.
+   */
+  readonly intentKnown: boolean;
+  /** Meant where nothing was said. */
+  readonly usual: FittedError;
+  /** Where the middle ball of a level putt of 10 ft would come to rest, hole covered. */
+  readonly rolledPast: FittedError;
+}
+
 export interface FittedErrors {
   readonly status: 'ok';
   /** Putts and putts in practice sets that count; putts that do not (conceded, off the green, too near or too far). */
@@ -89,6 +111,9 @@ export interface FittedErrors {
   readonly player: Player;
   readonly errors: Readonly<Record<ErrorName, FittedError>>;
   readonly readBias: FittedReadBias;
+  readonly pace: FittedPace;
+  /** Degrees of freedom of the t that strokes follow: 30 and more is a bell curve, below 5 has now and then a very bad one. */
+  readonly tails: FittedError;
   /** Correlations of what is thought of the errors, in the order of ERRORS. */
   readonly correlations: Matrix;
   readonly tellApart: TellApart;
@@ -111,10 +136,17 @@ export type ErrorsFit =
  * claim one in some 4% of records, less what the prior pulls towards none (MODEL.md: by simulation).
  */
 export const SURE = 0.98;
+/** Strokes are taken for a player of so many times the usual errors; then of so many times those found. */
+const WIDE_TIMES = 1.5;
+const NEAR_TIMES = 1.15;
+/** Strokes that stand for one putt, and putts that the first look is at. */
+const TAKEN = 140;
+const FIRST_PUTTS = 160;
 /** Players drawn for later use. */
 const PLAYERS = 200;
-/** Share of the work that is done when all patterns are made. */
-const PATTERNS_DONE = 0.5;
+/** Share of the work that is done when all outcomes are made. */
+const OUTCOMES_DONE = 0.5;
+const FIRST_DONE = 0.35;
 /** And when only the taps are left to weigh. */
 const NEARLY_DONE = 0.98;
 
@@ -127,38 +159,58 @@ const Z95 = 1.959963984540054;
  * @param record putts of any rounds, practice sets, the rounds themselves for their green speeds, strokes measured at practice
  */
 export function fitErrors(record: FitRecord, options: FitErrorsOptions = {}): ErrorsFit {
-  const { prior = defaultPrior(), seed = 1, taps = TAPS, wanted = () => true } = options;
+  const { prior = defaultPrior(options.usualPace), seed = 1, taps = TAPS, wanted = () => true } = options;
   const outcomes: OutcomeOptions = {
     grounds: options.grounds ?? new Grounds(),
     level: options.level ?? false,
-    unsaidPaces: options.unsaidPaces ?? UNSAID_PACES,
+    wide: wideOf(prior, WIDE_TIMES),
+    taken: TAKEN,
   };
   const speeds = new Map(record.rounds?.map(({ id, greenSpeed }) => [id, greenSpeed]));
   const counted = record.putts.filter(counts).map((putt) => ({ putt, greenSpeed: speeds.get(putt.roundId) }));
   const passedOver = record.putts.length - counted.length;
-  const made = patternsOf(record, counted, outcomes, (done) => wanted(PATTERNS_DONE * done));
-  if (made === undefined) return { status: 'stopped' };
-  const { recorded, practicePutts } = made;
   const { strokes = NO_STROKES } = record;
   const measuredStrokes = strokesIn(strokes);
-  if (recorded.length === 0 && measuredStrokes === 0) return { status: 'nothing', passedOver };
-
-  const likelihood = likelihoodOf(recorded, prior.about, bandsOfScores([]));
-  const { start, pace } = likelihood.asked;
-  const size = ERRORS.length + (start || pace ? HABITS : 0);
-  const draws = drawPosterior({
-    logLikelihood(scores) {
-      const player = playerOfScores(prior, scores);
-      return likelihood.of(player, bandsOfScores(scores)) + logOfStrokes(strokes, player, prior.about);
-    },
+  const asked = counted.some(
+    ({ putt }) => putt.startedAsMeant !== undefined || putt.paceAsMeant !== undefined,
+  );
+  const size = SCORES + (asked ? HABITS : 0);
+  const logOf = (recorded: readonly Recorded[], spots: Spots): ((scores: readonly number[]) => number) => {
+    const likelihood = likelihoodOf(recorded, spots.all, wideOf(prior, STRAY_TIMES));
+    return (scores) => {
+      const someone = someoneOf(prior, scores);
+      return likelihood.of(someone) + logOfStrokes(strokes, someone, prior.about);
+    };
+  };
+  // Twice: strokes are first taken for anybody, of some of the putts, then for the player found.
+  const some = spreadSample(counted, FIRST_PUTTS);
+  const first = outcomesOf(record, some, outcomes, (done) => wanted(FIRST_DONE * done));
+  if (first === undefined) return { status: 'stopped' };
+  if (first.recorded.length === 0 && measuredStrokes === 0) return { status: 'nothing', passedOver };
+  const logFirst = logOf(first.recorded, first.spots);
+  const about = likeliestOf(logFirst, size);
+  const found = someoneOf(prior, about);
+  const near: OutcomeOptions = { ...outcomes, wide: widened(found, NEAR_TIMES) };
+  const made = outcomesOf(record, counted, near, (done) =>
+    wanted(FIRST_DONE + (OUTCOMES_DONE - FIRST_DONE) * done),
+  );
+  if (made === undefined) return { status: 'stopped' };
+  const { recorded, practicePutts, spots } = made;
+  const drawn = drawPosterior({
+    logLikelihood: logOf(recorded, spots),
     size,
+    about,
     seed,
-    goesOn: (done) => wanted(PATTERNS_DONE + (1 - PATTERNS_DONE) * done),
+    goesOn: (done) => wanted(OUTCOMES_DONE + (1 - OUTCOMES_DONE) * done),
   });
-  if (draws === undefined) return { status: 'stopped' };
+  if (drawn === undefined) return { status: 'stopped' };
+  const draws = withDays(drawn, prior, counted, seed);
   const { middle, covariance } = momentsOf(draws, size);
   const errors = Object.fromEntries(
-    ERRORS.map((name, i) => [name, fittedError(draws, prior, name, 1 - covariance[i][i])]),
+    ERRORS.map((name, i) => [
+      name,
+      fittedError(draws, 1 - covariance[i][i], i, (score) => errorOf(prior, name, score)),
+    ]),
   ) as Record<ErrorName, FittedError>;
   const tooLittle = draws.scores.reduce(
     (sum, scores, k) => sum + (scores[ERRORS.indexOf('readBias')] < 0 ? draws.weights[k] : 0),
@@ -166,7 +218,7 @@ export function fitErrors(record: FitRecord, options: FitErrorsOptions = {}): Er
   );
   const apart = tellApart({
     putts: counted,
-    outcomes,
+    outcomes: near,
     prior,
     middle,
     covariance,
@@ -186,7 +238,8 @@ export function fitErrors(record: FitRecord, options: FitErrorsOptions = {}): Er
     player: {
       lineSd: errors.lineSd.median,
       paceSd: errors.paceSd.median,
-      readSd: errors.readSd.median,
+      slopeSd: errors.slopeSd.median,
+      speedSd: errors.speedSd.median,
       paceBias: errors.paceBias.median,
       readBias: errors.readBias.median,
     },
@@ -196,6 +249,8 @@ export function fitErrors(record: FitRecord, options: FitErrorsOptions = {}): Er
       tooMuch: 1 - tooLittle,
       verdict: tooLittle > SURE ? 'tooLittle' : tooLittle < 1 - SURE ? 'tooMuch' : 'cannotTell',
     },
+    pace: fittedPace(draws, prior, counted, options.usualPace !== undefined),
+    tails: fittedError(draws, 1 - covariance[TAIL][TAIL], TAIL, (score) => tailsOf(prior, score)),
     correlations,
     tellApart: apart,
     players: playersOf(draws, prior, seed),
@@ -210,12 +265,12 @@ interface CountedPutt {
 }
 
 /** Like putts that ended alike count as one, so many times. @returns undefined when it was not wanted to the end */
-function patternsOf(
+function outcomesOf(
   record: FitRecord,
   putts: readonly CountedPutt[],
   outcomes: OutcomeOptions,
   wanted: (done: number) => boolean,
-): { recorded: Recorded[]; practicePutts: number } | undefined {
+): { recorded: Recorded[]; practicePutts: number; spots: Spots } | undefined {
   const alike = new Map<string, { putt: CountedPutt; times: number }>();
   for (const putt of putts) {
     const { distance, holed, miss, climb, breaks, slopeFelt, paceMeant, startedAsMeant, paceAsMeant } =
@@ -229,23 +284,24 @@ function patternsOf(
     else known.times++;
   }
   const recorded: Recorded[] = [];
+  const spots = new Spots();
   const steps = alike.size + (record.sets?.length ?? 0);
   let done = 0;
   for (const { putt, times } of alike.values()) {
     if (done % 8 === 0 && !wanted(done / steps)) return undefined;
     done++;
-    const one = recordedPutt(putt.putt, outcomes, putt.greenSpeed);
+    const one = recordedPutt(putt.putt, outcomes, putt.greenSpeed, spots);
     if (one !== undefined) recorded.push({ ...one, counts: [times] });
   }
   let practicePutts = 0;
   for (const set of record.sets ?? []) {
     if (!wanted(done++ / steps)) return undefined;
-    const one = recordedSet(set, outcomes);
+    const one = recordedSet(set, outcomes, spots);
     if (one === undefined) continue;
     recorded.push(one);
     practicePutts += set.attempts;
   }
-  return { recorded, practicePutts };
+  return { recorded, practicePutts, spots };
 }
 
 function momentsOf({ scores, weights }: Draws, size: number): { middle: number[]; covariance: number[][] } {
@@ -259,13 +315,35 @@ function momentsOf({ scores, weights }: Draws, size: number): { middle: number[]
   return { middle, covariance };
 }
 
-function fittedError(draws: Draws, prior: ErrorsPrior, name: ErrorName, told: number): FittedError {
-  const which = ERRORS.indexOf(name);
-  const order = draws.scores
-    .map((scores, k) => ({ score: scores[which], weight: draws.weights[k] }))
+/** @param value of a score, rising with it */
+function fittedError(
+  draws: Draws,
+  told: number,
+  which: number,
+  value: (score: number) => number,
+): FittedError {
+  const quantile = quantilesOf(draws, (scores) => scores[which]);
+  const range = (low: number, high: number): ErrorRange => ({ low: value(low), high: value(high) });
+  return {
+    median: value(quantile(0.5)),
+    range90: range(quantile(0.05), quantile(0.95)),
+    range95: range(quantile(0.025), quantile(0.975)),
+    before90: range(-Z90, Z90),
+    before95: range(-Z95, Z95),
+    told: Math.max(0, Math.min(1, told)),
+  };
+}
+
+/** Quantiles of something of the draws. */
+function quantilesOf(
+  { scores: all, weights }: Draws,
+  of: (scores: readonly number[]) => number,
+): (part: number) => number {
+  const order = all
+    .map((scores, k) => ({ score: of(scores), weight: weights[k] }))
     .sort((one, other) => one.score - other.score);
   /** Between draws along straight lines: each stands in the middle of its weight. */
-  const quantile = (part: number): number => {
+  return (part) => {
     let below = 0;
     let lastMiddle = 0;
     for (let k = 0; k < order.length; k++) {
@@ -280,17 +358,83 @@ function fittedError(draws: Draws, prior: ErrorsPrior, name: ErrorName, told: nu
     }
     return order[order.length - 1].score;
   };
-  const range = (low: number, high: number): ErrorRange => ({
-    low: errorOf(prior, name, low),
-    high: errorOf(prior, name, high),
-  });
+}
+
+/**
+ * Habits differ from day to day, SD: of pace, share of the distance; of reading, share of the slope (ours). The mean of so many days
+ * says so much less of the habit itself.
+ */
+const DAY_PACE = 0.015;
+const DAY_READ = 0.08;
+
+/** Draws as far apart as so few days leave them: of rounds of equal size exactly what an offset for each day, averaged over, would do. */
+function withDays(
+  draws: Draws,
+  prior: ErrorsPrior,
+  putts: readonly CountedPutt[],
+  seed: number | string,
+): Draws {
+  const sizes = new Map<string, number>();
+  for (const { putt } of putts) sizes.set(putt.roundId, (sizes.get(putt.roundId) ?? 0) + 1);
+  let squares = 0;
+  for (const size of sizes.values()) squares += size * size;
+  if (squares === 0) return draws;
+  const days = putts.length ** 2 / squares;
+  const random = seededRandom(`days ${seed}`);
+  const [pace, read] = [ERRORS.indexOf('paceBias'), ERRORS.indexOf('readBias')];
   return {
-    median: errorOf(prior, name, quantile(0.5)),
-    range90: range(quantile(0.05), quantile(0.95)),
-    range95: range(quantile(0.025), quantile(0.975)),
-    before90: range(-Z90, Z90),
-    before95: range(-Z95, Z95),
-    told: Math.max(0, Math.min(1, told)),
+    ...draws,
+    scores: draws.scores.map((scores) => {
+      const moved = [...scores];
+      moved[pace] += (DAY_PACE / prior.paceBiasSd / Math.sqrt(days)) * drawNormal(random);
+      moved[read] += (DAY_READ / prior.readBiasSd / Math.sqrt(days)) * drawNormal(random);
+      return moved;
+    }),
+  };
+}
+
+/** Length by which what rolls past is told, m: a level putt of 10 ft. */
+const TOLD_AT = 3.048;
+
+function fittedPace(
+  draws: Draws,
+  prior: ErrorsPrior,
+  putts: readonly CountedPutt[],
+  asked: boolean,
+): FittedPace {
+  const said = putts.filter(({ putt }) => putt.paceMeant !== undefined).length;
+  const byWord = said > 0 && 2 * said >= putts.length;
+  const bias = ERRORS.indexOf('paceBias');
+  const past = (pace: number, habit: number): number => pace + habit * (TOLD_AT + pace);
+  const usualOf = (score: number): number => usualPaceOf(prior, score);
+  const rolled = (scores: readonly number[]): number =>
+    past(byWord ? USUAL_PACE : usualOf(scores[USUAL]), errorOf(prior, 'paceBias', scores[bias]));
+  const quantile = quantilesOf(draws, rolled);
+  const range = (part: number): ErrorRange => ({ low: quantile(part), high: quantile(1 - part) });
+  // Before the record: the two are independent, one log-normal, one normal; the ends by first order about the middle.
+  const spread = Math.hypot(
+    byWord ? 0 : prior.usualPace * prior.usualPaceSpread,
+    prior.paceBiasSd * (TOLD_AT + prior.usualPace),
+  );
+  const before = (z: number): ErrorRange => ({
+    low: prior.usualPace - z * spread,
+    high: prior.usualPace + z * spread,
+  });
+  const width = range(0.05);
+  const left = ((width.high - width.low) / (2 * Z90 * spread)) ** 2;
+  const usualLeft = quantilesOf(draws, (scores) => scores[USUAL]);
+  const usualWidth = (usualLeft(0.95) - usualLeft(0.05)) / (2 * Z90);
+  return {
+    intentKnown: asked || byWord,
+    usual: fittedError(draws, 1 - usualWidth ** 2, USUAL, usualOf),
+    rolledPast: {
+      median: quantile(0.5),
+      range90: width,
+      range95: range(0.025),
+      before90: before(Z90),
+      before95: before(Z95),
+      told: Math.max(0, Math.min(1, 1 - left)),
+    },
   };
 }
 

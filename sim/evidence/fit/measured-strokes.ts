@@ -5,8 +5,10 @@
  * is assumed.
  */
 import type { Player } from '../../types.ts';
-import { shareOutside } from '../student-t.ts';
+import { incompleteBeta } from '../incomplete-beta.ts';
 import { mixedChance, STRAY_TIMES } from './likelihood.ts';
+import type { Someone } from './player-strokes.ts';
+import { Tails } from './tails.ts';
 
 /** Balls rolled through one gate. */
 export interface GateCount {
@@ -29,30 +31,43 @@ export const NO_STROKES: MeasuredStrokes = { gates: [], paces: [] };
 export const strokesIn = ({ gates, paces }: MeasuredStrokes): number =>
   gates.reduce((sum, { tries }) => sum + tries, paces.length);
 
-const density = (error: number, sd: number): number =>
-  Math.exp(-((error / sd) ** 2) / 2) / (sd * Math.sqrt(2 * Math.PI));
+/** Share of strokes beyond this many spreads on either side, and how densely they lie there; by the t of tails.ts. */
+const outsideOf = (spreads: number, tails: Tails, degrees: number): number => {
+  const t = spreads * Math.sqrt(tails.squared);
+  return incompleteBeta(degrees / (degrees + t * t), degrees / 2, 0.5);
+};
+/** Of one error alone, in its spreads: the t of tails.ts without the other. */
+const densityOf = (error: number, tails: Tails, degrees: number): number =>
+  Math.sqrt(tails.squared) *
+  (1 + (error * error * tails.squared) / degrees) ** (-(degrees + 1) / 2) *
+  // Gamma((n+1)/2) / (Gamma(n/2) sqrt(n pi)), by its series: within 0.13% from two degrees on.
+  (0.3989422804014327 * (1 - 1 / (4 * degrees) + 1 / (32 * degrees ** 2) + 5 / (128 * degrees ** 3)));
+
+const tails = new Tails();
 
 /**
- * Logarithm of the chance of all of them: a gate lets through 1 - shareOutside(angle/lineSd), paces are normal about paceBias. One in a
- * hundred is a stray, as among putts.
+ * Logarithm of the chance of all of them: a gate lets through what lies within its angle, paces lie about paceBias.
  * @param usual whose spreads, times STRAY_TIMES, are those of strays
  */
-export function logOfStrokes(
-  { gates, paces }: MeasuredStrokes,
-  { lineSd, paceSd, paceBias }: Player,
-  usual: Player,
-): number {
+export function logOfStrokes({ gates, paces }: MeasuredStrokes, someone: Someone, usual: Player): number {
+  const { player, tails: degrees } = someone;
+  tails.set(degrees);
   let sum = 0;
   for (const { angle, passes, tries } of gates) {
     const outside = mixedChance(
-      shareOutside(angle / lineSd),
-      shareOutside(angle / (STRAY_TIMES * usual.lineSd)),
+      outsideOf(angle / player.lineSd, tails, degrees),
+      outsideOf(angle / (STRAY_TIMES * usual.lineSd), tails, degrees),
     );
     sum += passes * Math.log1p(-outside) + (tries - passes) * Math.log(outside);
   }
+  const { paceSd, paceBias } = player;
+  const strayPace = STRAY_TIMES * usual.paceSd;
   for (const error of paces)
     sum += Math.log(
-      mixedChance(density(error - paceBias, paceSd), density(error, STRAY_TIMES * usual.paceSd)),
+      mixedChance(
+        densityOf((error - paceBias) / paceSd, tails, degrees) / paceSd,
+        densityOf(error / strayPace, tails, degrees) / strayPace,
+      ),
     );
   return sum;
 }

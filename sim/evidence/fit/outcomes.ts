@@ -1,6 +1,6 @@
 /**
  * From a record to what the likelihood is a product of. Answers for: which strokes count, the ground each may have had by its
- * words, putts of one practice set on one ground. Leaves out: patterns (patterns.ts), players (likelihood.ts).
+ * words, putts of one practice set on one ground. Leaves out: strokes (recorded-strokes.ts), players (likelihood.ts).
  *
  * - Putts of kind 'putt' count, each on a ground of its own. Shorter than SHORTEST or longer than LONGEST: passed over.
  * - A practice set is so many putts from one spot: its ground is not known, but the same for all. On carpet it is level.
@@ -9,15 +9,25 @@
  */
 
 import type { PracticeSet, RecordedPutt, RecordedRound } from '../record.ts';
-import { type Answer, NO, UNASKED, YES } from './error-shares.ts';
 import type { Ground, Grounds } from './grounds.ts';
+import { PacedLines } from './meant-lines.ts';
 import type { MeasuredStrokes } from './measured-strokes.ts';
-import { type Outcome, type Pattern, type PatternOptions, patternOf } from './patterns.ts';
-import type { Strokes } from './strokes.ts';
+import type { Someone, Spot } from './player-strokes.ts';
 import {
+  type Answers,
+  type LikelySpot,
+  type Outcome,
+  type RecordedStrokes,
+  recordedStrokes,
+} from './recorded-strokes.ts';
+import {
+  aimSd,
   countedSide,
-  type PaceShare,
-  pacesMeant,
+  type GroundWords,
+  NO_WORDS,
+  paceOf,
+  riseSd,
+  slopeSdOf,
   type WrittenMiss,
   wordsShare,
   writtenSide,
@@ -39,97 +49,141 @@ const LONGEST = 30;
 /** A ground that the words make so unlikely, beside the likeliest, is not looked at. */
 const UNLIKELY = 0.01;
 
-/** One ground with its strokes and the chance, by the words, that it was this one. */
-export interface LikelyGround {
-  readonly strokes: Strokes;
-  readonly share: number;
+/** Spots of which something was said, as many as have any chance of it: their chances of the words are what an outcome is given. */
+export interface SaidOf {
+  readonly spots: readonly { readonly index: number; readonly share: number; readonly words: GroundWords }[];
 }
 
 /** Outcomes with how often each came: chance = sum over grounds of share x product of chance^count. */
 export interface Recorded {
-  /** Of each ground: one when it is averaged over within the patterns. */
+  /** Of each ground: one when it is averaged over within the outcomes. */
   readonly shares: readonly number[];
   /** Ground by ground, outcomes in turn. */
-  readonly patterns: readonly (readonly Pattern[])[];
+  readonly outcomes: readonly (readonly RecordedStrokes[])[];
   readonly counts: readonly number[];
+  readonly said: SaidOf | undefined;
 }
 
 export interface OutcomeOptions {
   readonly grounds: Grounds;
   /** All putts on level ground, whatever was said. */
   readonly level: boolean;
-  readonly unsaidPaces: readonly PaceShare[];
+  /** Whose strokes say which are looked at, and how many for one putt. */
+  readonly wide: Someone;
+  readonly taken: number;
+}
+
+/** All spots that a record speaks of, each once: a player's strokes are worked out once for all of them. */
+export class Spots {
+  readonly all: Spot[] = [];
+  private readonly places = new Map<Ground, Map<number | undefined, number>>();
+
+  indexOf(ground: Ground, pace: number | undefined): number {
+    let ofGround = this.places.get(ground);
+    if (ofGround === undefined) {
+      ofGround = new Map();
+      this.places.set(ground, ofGround);
+    }
+    let place = ofGround.get(pace);
+    if (place === undefined) {
+      place = this.all.length;
+      ofGround.set(pace, place);
+      this.all.push({ ground, pace, lines: new PacedLines(ground.lines) });
+    }
+    return place;
+  }
 }
 
 type Words = Pick<RecordedPutt, 'climb' | 'breaks' | 'slopeFelt' | 'paceMeant'>;
 
-/** Grounds by words. */
-export interface LikelyGrounds {
-  readonly grounds: readonly LikelyGround[];
-  /** Chance of the words (and the pace meant, if said) among all putts of that length. */
-  readonly chance: number;
+const breaksOf = (breaks: Words['breaks'], turned: boolean): GroundWords['breaks'] =>
+  breaks === undefined || breaks === 'straight' ? breaks : turned ? 'lowSide' : 'highSide';
+
+/** Chance of words on a ground that may be misread by so much, for choosing which to look at. */
+function roughShare(ground: Spot['ground'], words: GroundWords, misread: number): number {
+  const { rise, across, aimOffset, aimByAcross } = ground;
+  return wordsShare(words, {
+    rise,
+    riseSd: riseSd(misread),
+    slope: Math.hypot(rise, across),
+    slopeSd: slopeSdOf(misread),
+    aim: aimOffset,
+    aimSd: aimSd(aimByAcross * misread),
+  });
 }
+
+/** Misread by so much beside the words' own softness, rise over run: most that words are said of. */
+const MISREAD = 0.006;
 
 /** Grounds that putts with these words may have had, but for what the words all but rule out. */
-export function likelyGrounds(
+export function likelySpots(
   candidates: readonly Ground[],
-  words: Words,
-  unsaidPaces: readonly PaceShare[],
-): LikelyGrounds {
-  const weighed: { ground: Ground; pace: number; share: number }[] = [];
-  for (const ground of candidates)
-    for (const { pace, share } of pacesMeant(words.paceMeant, unsaidPaces)) {
-      const aimOffset = ground.aimOffsetAt(pace);
-      if (aimOffset === undefined) continue;
-      const { rise, slope } = ground;
-      weighed.push({
-        ground,
-        pace,
-        share: ground.share * share * wordsShare(words, { rise, slope, aimOffset }),
-      });
-    }
-  const likeliest = weighed.reduce((most, { share }) => Math.max(most, share), 0);
-  const kept = weighed.filter(({ share }) => share > UNLIKELY * likeliest);
-  const total = kept.reduce((sum, { share }) => sum + share, 0);
-  const grounds = kept.flatMap(({ ground, pace, share }) => {
-    const strokes = ground.strokesAt(pace);
-    return strokes ? [{ strokes, share: share / total }] : [];
+  said: Words,
+  list: Spots,
+  misread = MISREAD,
+): LikelySpot[] {
+  const { climb, slopeFelt, breaks, paceMeant } = said;
+  const ways = breaks === undefined || breaks === 'straight' ? [false] : [false, true];
+  const weighed = candidates.flatMap((ground) =>
+    ways.map((turned) => {
+      const words: GroundWords = { climb, slopeFelt, breaks: breaksOf(breaks, turned) };
+      return { ground, turned, words, chance: ground.share * roughShare(ground, words, misread) };
+    }),
+  );
+  const likeliest = weighed.reduce((most, { chance }) => Math.max(most, chance), 0);
+  const kept = weighed.filter(({ chance }) => chance > UNLIKELY * likeliest);
+  const pace = paceMeant && paceOf(paceMeant);
+  return kept.map(({ ground, turned, words }) => {
+    const index = list.indexOf(ground, pace);
+    return {
+      ...list.all[index],
+      index,
+      words: climb === undefined && slopeFelt === undefined && breaks === undefined ? undefined : words,
+      turned,
+      strokes: ground.strokes(),
+      share: ground.share,
+    };
   });
-  return { grounds, chance: weighed.reduce((sum, { share }) => sum + share, 0) };
 }
-
-const answerOf = (asMeant: boolean | undefined): Answer =>
-  asMeant === undefined ? UNASKED : asMeant ? YES : NO;
 
 /** How "as meant?" was answered of a putt. */
-export const answersGiven = ({ startedAsMeant, paceAsMeant }: RecordedPutt): Required<PatternOptions> => ({
-  startAnswer: answerOf(startedAsMeant),
-  paceAnswer: answerOf(paceAsMeant),
+export const answersGiven = ({ startedAsMeant, paceAsMeant }: RecordedPutt): Answers => ({
+  startedAsMeant,
+  paceAsMeant,
 });
 
-/** What was written of the end of a putt. */
-export function outcomeOf({ holed, miss, breaks }: RecordedPutt): Outcome {
-  if (holed) return 'holed';
-  const { side, reach, leave } = miss ?? {};
-  return {
-    ...(side && { side: writtenSide(side, breaks) }),
-    ...(reach && { reach }),
-    ...(leave !== undefined && { leave }),
+/** What was written of the end of a putt, on ground high on the side of the word for its break or (turned) on the other. */
+export const outcomeOf =
+  ({ holed, miss, breaks }: RecordedPutt) =>
+  (turned: boolean): Outcome => {
+    if (holed) return 'holed';
+    const { side, reach, leave } = miss ?? {};
+    return {
+      ...(side && { side: writtenSide(side, breaks, turned) }),
+      ...(reach && { reach }),
+      ...(leave !== undefined && { leave }),
+    };
   };
-}
 
 /** Does this putt say anything of its player? */
 export const counts = ({ kind, distance }: RecordedPutt): boolean =>
   kind === 'putt' && distance >= SHORTEST && distance <= LONGEST;
 
 /** Where a recorded putt may have lain. */
-export function groundsOfPutt(
+export function spotsOfPutt(
   putt: RecordedPutt,
-  { grounds, level, unsaidPaces }: OutcomeOptions,
+  { grounds, level }: OutcomeOptions,
   greenSpeed: number | undefined,
-): LikelyGrounds {
+  list: Spots,
+): LikelySpot[] {
   const candidates = grounds.of({ length: putt.distance, greenSpeed, level, exact: false });
-  return likelyGrounds(candidates, level ? { paceMeant: putt.paceMeant } : putt, unsaidPaces);
+  return likelySpots(candidates, level ? { paceMeant: putt.paceMeant } : putt, list);
+}
+
+/** @returns undefined where nothing was said */
+export function saidOf(spots: readonly LikelySpot[]): SaidOf | undefined {
+  const said = spots.flatMap(({ index, share, words }) => (words ? [{ index, share, words }] : []));
+  return said.length > 0 ? { spots: said } : undefined;
 }
 
 /** @returns undefined when the putt has no ground on which a ball rests */
@@ -137,39 +191,50 @@ export function recordedPutt(
   putt: RecordedPutt,
   options: OutcomeOptions,
   greenSpeed: number | undefined,
+  list: Spots,
 ): Recorded | undefined {
-  const { grounds } = groundsOfPutt(putt, options, greenSpeed);
-  if (grounds.length === 0) return undefined;
-  const pattern = patternOf(grounds, outcomeOf(putt), answersGiven(putt));
-  return { shares: [1], patterns: [[pattern]], counts: [1] };
+  const spots = spotsOfPutt(putt, options, greenSpeed, list);
+  if (spots.length === 0) return undefined;
+  const strokes = recordedStrokes(spots, outcomeOf(putt), options, answersGiven(putt));
+  return { shares: [1], outcomes: [[strokes]], counts: [1], said: saidOf(spots) };
 }
 
 /** @returns undefined when the set says nothing */
-export function recordedSet(
-  set: PracticeSet,
-  { grounds, level, unsaidPaces }: OutcomeOptions,
-): Recorded | undefined {
+export function recordedSet(set: PracticeSet, options: OutcomeOptions, list: Spots): Recorded | undefined {
+  const { grounds, level } = options;
   const { distance: length, attempts, holed, misses = {} } = set;
   if (!(attempts > 0) || length < SHORTEST || length > LONGEST) return undefined;
   const isLevel = level || set.ground === 'carpet';
   const candidates = grounds.of({ length, level: isLevel, exact: true });
-  const { grounds: likely } = likelyGrounds(candidates, isLevel ? {} : set, unsaidPaces);
+  // One ground spoken of after many putts: as it is.
+  const likely = likelySpots(candidates, isLevel ? {} : set, list, 0).filter(({ turned }) => !turned);
+  const chances = likely.map(({ ground, share, words = NO_WORDS }) => share * roughShare(ground, words, 0));
+  const total = chances.reduce((sum, chance) => sum + chance, 0);
   const missed = attempts - holed;
   const { high = 0, low = 0, short = 0, past = 0 } = misses;
   const tellSide = high + low > 0 && high + low <= missed;
   const tellReach = short + past > 0 && short + past <= missed;
-  const outcomes: (readonly [Outcome, number])[] = [['holed', holed]];
   const any: WrittenMiss = {};
-  outcomes.push([any, missed - (tellSide ? high + low : 0) - (tellReach ? short + past : 0)]);
+  const outcomes: (readonly [Outcome, number])[] = [
+    ['holed', holed],
+    [any, missed - (tellSide ? high + low : 0) - (tellReach ? short + past : 0)],
+  ];
   if (tellSide) outcomes.push([{ side: countedSide('high') }, high], [{ side: countedSide('low') }, low]);
   if (tellReach) outcomes.push([{ reach: 'short' }, short], [{ reach: 'past' }, past]);
   const told = outcomes.filter(([, count]) => count !== 0);
   return {
-    shares: likely.map(({ share }) => share),
-    // The share of each ground stays outside: it is one for all putts of the set.
-    patterns: likely.map(({ strokes }) =>
-      told.map(([outcome]) => patternOf([{ strokes, share: 1 }], outcome)),
+    shares: chances.map((chance) => chance / total),
+    // The share of each ground stays outside: it is one for all putts of the set, which may be many, so that every stroke counts.
+    outcomes: likely.map((spot) =>
+      told.map(([outcome]) =>
+        recordedStrokes([{ ...spot, words: undefined, share: 1 }], () => outcome, {
+          ...options,
+          taken: EVERY,
+        }),
+      ),
     ),
     counts: told.map(([, count]) => count),
+    said: undefined,
   };
 }
+const EVERY = Number.POSITIVE_INFINITY;

@@ -9,27 +9,25 @@
  * it in the weights).
  */
 import { drawNormal } from '../../odds/normal.ts';
-import { type Found, findLeast } from '../../player/nelder-mead.ts';
 import { seededRandom } from '../../random.ts';
 import { choleskyFactor, inverseOf, type Matrix, solveLower } from '../cholesky.ts';
+import { least } from './climb.ts';
 
 /** Degrees of freedom of the t: tails heavier than any posterior's here, so that no weight runs away. */
-const TAILS = 6;
+const TAILS = 12;
 /** The t is a little wider than the posterior: too narrow costs more than too wide. */
-const WIDER = 1.15;
-/**
- * First step of the differences, scores: an ordinary posterior is 0.1 to 1 wide. From it follow steps that raise the misfit by
- * about BEND_RISE; and where they come out narrower than NARROW, thousands of putts, the search goes on in such steps.
- */
+const WIDER = 1.06;
+/** First step of the differences, scores: an ordinary posterior is 0.1 to 1 wide. From it follow steps that raise the misfit by about BEND_RISE. */
 const FIRST_STEP = 0.15;
 const BEND_RISE = 0.3;
-const NARROW = 0.08;
+/** The search begins as if the posterior were a third as wide as the prior. */
+const START_SPREAD = 0.1;
 /** Draws of one round; enough worth when so large a share of them counts; rounds at most. */
 const ROUND = 500;
-const ENOUGH = 0.5;
-const MOST_ROUNDS = 5;
+const ENOUGH = 0.3;
+const MOST_ROUNDS = 2;
 /** Worth less than this many independent draws, the ends of intervals are too rough to show. */
-export const FEWEST_WORTH = 150;
+export const FEWEST_WORTH = 100;
 
 export interface Draws {
   /** Scores, draw by draw. */
@@ -47,6 +45,8 @@ export interface PosteriorSearch {
   /** Logarithm of the likelihood at scores. */
   readonly logLikelihood: (scores: readonly number[]) => number;
   readonly size: number;
+  /** Where to begin to look; default the middle of the prior. */
+  readonly about?: readonly number[];
   readonly seed: number | string;
   /** Asked now and then, with how far it is, 0 to 1; false ends the search. */
   readonly goesOn: (done: number) => boolean;
@@ -63,13 +63,13 @@ const movedFrom =
     f(at.map((z, k) => z + (k === i ? by : 0) + (k === j ? byToo : 0)));
 
 /** Steps, one for each score, that raise the misfit about evenly. */
-function stepsAt(f: Misfit, at: readonly number[], least: number): number[] {
+function stepsAt(f: Misfit, at: readonly number[], lowest: number): number[] {
   const moved = movedFrom(f, at);
   return at.map((_, i) => {
     let step = FIRST_STEP;
     // The rise goes with the square of the step, or nearly so.
     for (let look = 0; look < 4; look++) {
-      const rise = (moved(i, step) + moved(i, -step)) / 2 - least;
+      const rise = (moved(i, step) + moved(i, -step)) / 2 - lowest;
       if (rise < 4 * BEND_RISE) break;
       step *= Math.sqrt(BEND_RISE / rise);
     }
@@ -78,16 +78,16 @@ function stepsAt(f: Misfit, at: readonly number[], least: number): number[] {
 }
 
 /** Second derivatives of a function at its least. */
-function bendsOf(f: Misfit, at: readonly number[], least: number, steps: readonly number[]): number[][] {
+function bendsOf(f: Misfit, at: readonly number[], lowest: number, steps: readonly number[]): number[][] {
   const moved = movedFrom(f, at);
   const ups = at.map((_, i) => moved(i, steps[i]));
   const downs = at.map((_, i) => moved(i, -steps[i]));
   const bends = at.map(() => at.map(() => 0));
   for (let i = 0; i < at.length; i++) {
-    bends[i][i] = (ups[i] - 2 * least + downs[i]) / steps[i] ** 2;
+    bends[i][i] = (ups[i] - 2 * lowest + downs[i]) / steps[i] ** 2;
     for (let j = 0; j < i; j++) {
       const both = moved(i, steps[i], j, steps[j]) + moved(i, -steps[i], j, -steps[j]);
-      const mixed = (both - ups[i] - downs[i] - ups[j] - downs[j] + 2 * least) / (2 * steps[i] * steps[j]);
+      const mixed = (both - ups[i] - downs[i] - ups[j] - downs[j] + 2 * lowest) / (2 * steps[i] * steps[j]);
       bends[i][j] = mixed;
       bends[j][i] = mixed;
     }
@@ -101,8 +101,25 @@ function spreadFrom(bends: Matrix): number[][] {
   return inverseOf(bends) ?? unit;
 }
 
+/** The likeliest scores alone. */
+export const likeliestOf = (
+  logLikelihood: PosteriorSearch['logLikelihood'],
+  size: number,
+): readonly number[] =>
+  least(
+    (scores) => squares(scores) / 2 - logLikelihood(scores),
+    new Array<number>(size).fill(0),
+    START_SPREAD,
+  ).at;
+
 /** @returns undefined when it was not wanted to the end */
-export function drawPosterior({ logLikelihood, size, seed, goesOn }: PosteriorSearch): Draws | undefined {
+export function drawPosterior({
+  logLikelihood,
+  size,
+  about,
+  seed,
+  goesOn,
+}: PosteriorSearch): Draws | undefined {
   let asked = 0;
   let stopped = false;
   const misfit = (scores: readonly number[]): number => {
@@ -111,25 +128,14 @@ export function drawPosterior({ logLikelihood, size, seed, goesOn }: PosteriorSe
     return stopped ? Number.POSITIVE_INFINITY : squares(scores) / 2 - logLikelihood(scores);
   };
   const zeros = new Array<number>(size).fill(0);
-  const search = (start: readonly number[], first: readonly number[], tolerance: number): Found =>
-    findLeast({ misfit, start, steps: first, tolerance, mostTries: 100 * size });
-  let found = search(
-    zeros,
-    zeros.map(() => 0.6),
-    0.05,
-  );
+  const { at, misfit: lowest } = least(misfit, about ?? zeros, START_SPREAD);
   if (stopped) return undefined;
-  let steps = stepsAt(misfit, found.at, found.misfit);
-  if (Math.min(...steps) < NARROW) {
-    found = search(found.at, steps, 0.3);
-    steps = stepsAt(misfit, found.at, found.misfit);
-  }
+  const steps = stepsAt(misfit, at, lowest);
   if (stopped) return undefined;
-  const { at, misfit: least } = found;
   const random = seededRandom(seed);
   const normal = (): number => drawNormal(random);
   let middle: readonly number[] = at;
-  let spread = spreadFrom(bendsOf(misfit, at, least, steps));
+  let spread = spreadFrom(bendsOf(misfit, at, lowest, steps));
   let best: Draws | undefined;
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const draws = drawAbout(middle, spread, misfit, normal);
@@ -138,14 +144,14 @@ export function drawPosterior({ logLikelihood, size, seed, goesOn }: PosteriorSe
     const worth = 1 / weights.reduce((sum, weight) => sum + weight * weight, 0);
     if (best === undefined || worth > best.worth) best = { scores, weights, worth, likeliest: at, asked };
     if (worth > ENOUGH * ROUND) break;
-    const about = middle.map((_, i) => scores.reduce((sum, draw, k) => sum + weights[k] * draw[i], 0));
-    const around = about.map((_, i) =>
-      about.map((_also, j) =>
-        scores.reduce((sum, draw, k) => sum + weights[k] * (draw[i] - about[i]) * (draw[j] - about[j]), 0),
+    const centre = middle.map((_, i) => scores.reduce((sum, draw, k) => sum + weights[k] * draw[i], 0));
+    const around = centre.map((_, i) =>
+      centre.map((_also, j) =>
+        scores.reduce((sum, draw, k) => sum + weights[k] * (draw[i] - centre[i]) * (draw[j] - centre[j]), 0),
       ),
     );
     if (choleskyFactor(around) === undefined) break;
-    middle = about;
+    middle = centre;
     spread = around;
   }
   return best && { ...best, asked };

@@ -1,18 +1,25 @@
 /**
- * What is thought of a player before his record is looked at, and the measure in which a fit searches. Answers for: the five errors
- * and two habits of speech as normal scores, one for each. Leaves out: the record.
+ * What is thought of a player before his record is looked at, and the measure in which a fit searches. Answers for: the six errors,
+ * four things of no interest in themselves and two habits of speech as normal scores, one for each. Leaves out: the record.
  *
- * Each score is standard normal before the record: 0 is the middle, 1 is one SD more. The three spreads are log-normal about a
- * preset's, the two biases normal about 0. The habits (what this player calls "as meant") are unknowns of no interest in
- * themselves; they take part only where such answers were given.
+ * Each score is standard normal before the record: 0 is the middle, 1 is one SD more. The four spreads are log-normal about a
+ * preset's, the two biases normal about 0. The habits of speech (what this player calls "as meant") take part only where such answers
+ * were given.
  */
 import { presetOf } from '../../player/presets.ts';
 import type { Player } from '../../types.ts';
-import type { Bands } from './error-shares.ts';
-import { BAND_SPREAD, PACE_BAND, START_BAND } from './words.ts';
+import type { Bands, Someone } from './player-strokes.ts';
+import {
+  ASKED_PACE_SPREAD,
+  BAND_SPREAD,
+  PACE_BAND,
+  START_BAND,
+  USUAL_PACE,
+  USUAL_PACE_SPREAD,
+} from './words.ts';
 
 /** Fitted errors, in the order of scores. */
-export const ERRORS = ['lineSd', 'paceSd', 'readSd', 'paceBias', 'readBias'] as const;
+export const ERRORS = ['lineSd', 'paceSd', 'slopeSd', 'speedSd', 'paceBias', 'readBias'] as const;
 export type ErrorName = (typeof ERRORS)[number];
 
 export interface ErrorsPrior {
@@ -20,30 +27,61 @@ export interface ErrorsPrior {
   readonly about: Player;
   /** SD of the logarithm of each spread. */
   readonly logSpread: number;
-  /** SD, share of the distance; and share of the break. */
+  /** SD, share of the distance; and share of the slope. */
   readonly paceBiasSd: number;
   readonly readBiasSd: number;
+  /** Pace meant where nothing was said: middle, m past, and SD of its logarithm. */
+  readonly usualPace: number;
+  readonly usualPaceSpread: number;
+  /** Degrees of freedom of strokes: middle, and SD of the logarithm of what lies above FEWEST_DEGREES. */
+  readonly tails: number;
+  readonly tailsSpread: number;
+  /** SD of the logarithm of what the hole takes in beside the rim rule. */
+  readonly rimSpread: number;
 }
 
 /**
- * Ours. Spreads: from the tour's presets to those of a golfer averaging 90 the line grows by a factor e^0.46, the pace by e^0.27, the read by
- * e^0.61: one SD either side of the middle takes in both ends in line and nearly in read. Biases: one player in three misses by
- * more than 5 points of distance, or two fifths of the break, to one side; that many play half the break and less is said of amateurs
- * (common practice, no source).
+ * Ours. Spreads: from the tour's presets to those of a golfer averaging 90 line, pace and slope grow by a factor e^0.45 to e^0.5: one SD
+ * either side of the middle takes in nearly both ends. Biases: one player in three misses by more than 5 points of distance, or sees
+ * slope by more than two fifths too small or too large; that many play half the break and less is said of amateurs (common practice, no
+ * source).
  */
 const SPREADS = { logSpread: 0.45, paceBiasSd: 0.05, readBiasSd: 0.4 };
 
-/** About the preset between scratch and averaging 90, from which the records of most players are not far. */
-export function defaultPrior(): ErrorsPrior {
+/**
+ * Degrees of freedom of strokes: log-normal, at its middle now and then one far off, at two SD a bell curve or two thirds of tails that no
+ * mean survives (ours).
+ */
+const TAILS = { tails: 12, tailsSpread: 0.7 };
+/** Fewer have no spread, more are a bell curve. */
+const FEWEST_DEGREES = 2.1;
+/** What drops beside the rim rule, share of its fastest: log-normal about the rule (ours: the rule is a rigid rim on a level green). */
+const RIM = { rimSpread: 0.1 };
+/** How much of what was misread is in the words: half, from a tenth to nine tenths at 1.6 SD (ours). */
+const SAID_SPREAD = 1.4;
+
+/** About the preset between scratch and averaging 90. @param usualPace asked of the player once, m past */
+export function defaultPrior(usualPace?: number): ErrorsPrior {
   const preset = presetOf('handicap-6');
   if (preset === undefined) throw new Error("Got no preset 'handicap-6'; expected it in player/presets.ts.");
-  return { about: preset.player, ...SPREADS };
+  return {
+    about: preset.player,
+    ...SPREADS,
+    ...TAILS,
+    ...RIM,
+    usualPace: usualPace ?? USUAL_PACE,
+    usualPaceSpread: usualPace === undefined ? USUAL_PACE_SPREAD : ASKED_PACE_SPREAD,
+  };
 }
 
-/** Scores as many as errors, and two more where habits take part. */
+/** Scores after those of the errors: usual pace, tails, rim, what the words are of. */
+export const USUAL = ERRORS.length;
+export const TAIL = USUAL + 1;
+const RIM_SCORE = USUAL + 2;
+const SAID = USUAL + 3;
+/** So many scores, and two more where habits of speech take part. */
+export const SCORES = ERRORS.length + 4;
 export const HABITS = 2;
-
-const SPREAD_NAMES = ['lineSd', 'paceSd', 'readSd'] as const;
 
 /** An error from its score. */
 export function errorOf(
@@ -58,18 +96,55 @@ export function errorOf(
 
 /** @param scores in the order of ERRORS */
 export function playerOfScores(prior: ErrorsPrior, scores: readonly number[]): Player {
-  const [line, pace, read] = SPREAD_NAMES.map((name, i) => errorOf(prior, name, scores[i]));
+  const of = (name: ErrorName): number => errorOf(prior, name, scores[ERRORS.indexOf(name)]);
   return {
-    lineSd: line,
-    paceSd: pace,
-    readSd: read,
-    paceBias: errorOf(prior, 'paceBias', scores[3]),
-    readBias: errorOf(prior, 'readBias', scores[4]),
+    lineSd: of('lineSd'),
+    paceSd: of('paceSd'),
+    slopeSd: of('slopeSd'),
+    speedSd: of('speedSd'),
+    paceBias: of('paceBias'),
+    readBias: of('readBias'),
   };
 }
 
-/** What "as meant" takes in, from the scores that follow the errors; without them the middles. */
-export const bandsOfScores = (scores: readonly number[]): Bands => ({
-  start: START_BAND * Math.exp(BAND_SPREAD * (scores[ERRORS.length] ?? 0)),
-  pace: PACE_BAND * Math.exp(BAND_SPREAD * (scores[ERRORS.length + 1] ?? 0)),
+export const usualPaceOf = ({ usualPace, usualPaceSpread }: ErrorsPrior, score: number): number =>
+  usualPace * Math.exp(usualPaceSpread * score);
+export const tailsOf = ({ tails, tailsSpread }: ErrorsPrior, score: number): number =>
+  FEWEST_DEGREES + (tails - FEWEST_DEGREES) * Math.exp(tailsSpread * score);
+
+/** What "as meant" takes in, from the scores that follow the others; without them the middles. */
+const bandsOfScores = (scores: readonly number[]): Bands => ({
+  start: START_BAND * Math.exp(BAND_SPREAD * (scores[SCORES] ?? 0)),
+  pace: PACE_BAND * Math.exp(BAND_SPREAD * (scores[SCORES + 1] ?? 0)),
 });
+
+/** Who it is at these scores; those that are missing are in the middle. */
+export const someoneOf = (prior: ErrorsPrior, scores: readonly number[]): Someone => ({
+  player: playerOfScores(prior, scores),
+  usualPace: usualPaceOf(prior, scores[USUAL] ?? 0),
+  tails: tailsOf(prior, scores[TAIL] ?? 0),
+  rim: Math.exp(prior.rimSpread * (scores[RIM_SCORE] ?? 0)),
+  saidAsSeen: 1 / (1 + Math.exp(-SAID_SPREAD * (scores[SAID] ?? 0))),
+  bands: bandsOfScores(scores),
+});
+
+/** The same, with so many times the spreads, and tails. */
+export function widened(someone: Someone, times: number): Someone {
+  const { player } = someone;
+  return {
+    ...someone,
+    tails: Math.min(someone.tails, WIDE_TAILS),
+    player: {
+      ...player,
+      lineSd: times * player.lineSd,
+      paceSd: times * player.paceSd,
+      slopeSd: times * player.slopeSd,
+      speedSd: times * player.speedSd,
+    },
+  };
+}
+const WIDE_TAILS = 5;
+
+/** A player of so many times the usual errors. */
+export const wideOf = (prior: ErrorsPrior, times: number): Someone =>
+  widened(someoneOf(prior, new Array(SCORES).fill(0)), times);

@@ -11,15 +11,31 @@
 
 import { inverseOf, type Matrix } from '../cholesky.ts';
 import type { RecordedPutt } from '../record.ts';
-import { type ErrorShares, fillShares, NO, newErrorShares, YES } from './error-shares.ts';
-import { mixedChance, strayShares } from './likelihood.ts';
-import { answersGiven, counts, groundsOfPutt, type OutcomeOptions, outcomeOf } from './outcomes.ts';
-import { chanceOf, type Pattern, patternOf } from './patterns.ts';
-import { bandsOfScores, ERRORS, type ErrorName, type ErrorsPrior, HABITS, playerOfScores } from './prior.ts';
-import { writtenSide } from './words.ts';
+import { chanceOfWords, mixedChance, STRAY_TIMES } from './likelihood.ts';
+import {
+  answersGiven,
+  counts,
+  type OutcomeOptions,
+  outcomeOf,
+  type SaidOf,
+  Spots,
+  saidOf,
+  spotsOfPutt,
+} from './outcomes.ts';
+import { PlayerStrokes, type Someone } from './player-strokes.ts';
+import { ERRORS, type ErrorName, type ErrorsPrior, HABITS, SCORES, someoneOf, wideOf } from './prior.ts';
+import { chanceOf, type RecordedStrokes, recordedStrokes } from './recorded-strokes.ts';
 
 /** What may be tapped of a putt beside its distance and end; each is optional in the form. */
-export const TAPS = ['startedAsMeant', 'paceAsMeant', 'slopeFelt', 'paceMeant', 'side'] as const;
+export const TAPS = [
+  'startedAsMeant',
+  'paceAsMeant',
+  'slopeFelt',
+  'climb',
+  'breaks',
+  'paceMeant',
+  'side',
+] as const;
 export type Tap = (typeof TAPS)[number];
 
 /** What a tap would have told on all putts that were not asked. */
@@ -77,91 +93,116 @@ function isOpen(putt: RecordedPutt, tap: Tap): boolean {
 }
 
 interface Possible {
-  readonly pattern: Pattern;
-  /** Chance of the answer by the ground alone; 1 where it hangs on the stroke and is in the pattern. */
-  readonly chance: number;
+  readonly strokes: RecordedStrokes;
+  readonly said: SaidOf | undefined;
+  /** Chance of an answer that hangs on neither ground nor stroke. */
+  readonly share: number;
 }
+
+const WORDS = {
+  slopeFelt: ['gentle', 'medium', 'steep'],
+  climb: ['up', 'level', 'down'],
+  breaks: ['straight', 'leftToRight'],
+  paceMeant: ['die', 'normal', 'firm'],
+} as const;
+/** How often each pace is meant where it was not said, in the order of WORDS (ours). */
+const PACE_SHARES = [0.2, 0.6, 0.2];
 
 /** The recorded outcome with each answer that could have been tapped. */
 function answersOf(
   { putt, greenSpeed }: TellApartOptions['putts'][number],
   tap: Tap,
   options: OutcomeOptions,
+  list: Spots,
 ): Possible[] {
-  const withWords = (said: Partial<RecordedPutt>): Possible => {
-    const { grounds, chance } = groundsOfPutt({ ...putt, ...said }, options, greenSpeed);
-    return { pattern: patternOf(grounds, outcomeOf(putt), answersGiven(putt)), chance };
+  const made = (of: RecordedPutt): Possible => {
+    const spots = spotsOfPutt(of, options, greenSpeed, list);
+    return {
+      strokes: recordedStrokes(spots, outcomeOf(of), options, answersGiven(of)),
+      said: saidOf(spots),
+      share: 1,
+    };
   };
-  if (tap === 'slopeFelt')
-    return (['gentle', 'medium', 'steep'] as const).map((slopeFelt) => withWords({ slopeFelt }));
-  if (tap === 'paceMeant') return saidPaces(putt, options, greenSpeed);
-  const { grounds } = groundsOfPutt(putt, options, greenSpeed);
-  const outcome = outcomeOf(putt);
-  const given = answersGiven(putt);
   if (tap === 'side')
-    return outcome === 'holed'
+    return putt.miss === undefined
       ? []
-      : (['high', 'low', 'online'] as const).map((side) => ({
-          pattern: patternOf(grounds, { ...outcome, side: writtenSide(side, putt.breaks) }, given),
-          chance: 1,
-        }));
-  const pattern = patternOf(grounds, outcome, given);
-  return ([YES, NO] as const).map((answer) => ({
-    pattern: { ...pattern, [tap === 'startedAsMeant' ? 'startAnswer' : 'paceAnswer']: answer },
-    chance: 1,
+      : (['high', 'low', 'online'] as const).map((side) =>
+          made({ ...putt, breaks: putt.breaks ?? 'leftToRight', miss: { leave: 0, ...putt.miss, side } }),
+        );
+  if (tap === 'startedAsMeant' || tap === 'paceAsMeant') {
+    const { strokes, ...rest } = made(putt);
+    return [true, false].map((answer) => ({ strokes: { ...strokes, [tap]: answer }, ...rest }));
+  }
+  return WORDS[tap].map((word, i) => ({
+    ...made({ ...putt, [tap]: word }),
+    share: tap === 'paceMeant' ? PACE_SHARES[i] : 1,
   }));
 }
 
-/** One pace each, in its share of those that may have been meant. */
-function saidPaces(putt: RecordedPutt, options: OutcomeOptions, greenSpeed: number | undefined): Possible[] {
-  return options.unsaidPaces.map(({ pace, share }) => {
-    const { grounds, chance } = groundsOfPutt(
-      putt,
-      { ...options, unsaidPaces: [{ pace, share: 1 }] },
-      greenSpeed,
+/** The middle player, those one step away in each score, up and down, and the stray one. */
+interface Around {
+  readonly middle: Someone;
+  readonly ups: readonly Someone[];
+  readonly downs: readonly Someone[];
+  readonly stray: Someone;
+}
+
+function around(prior: ErrorsPrior, at: readonly number[]): Around {
+  const moved = (i: number, by: number): Someone =>
+    someoneOf(
+      prior,
+      at.map((score, k) => (k === i ? score + by : score)),
     );
-    return { pattern: patternOf(grounds, outcomeOf(putt), answersGiven(putt)), chance: share * chance };
+  return {
+    middle: someoneOf(prior, at),
+    ups: at.map((_, i) => moved(i, STEP)),
+    downs: at.map((_, i) => moved(i, -STEP)),
+    stray: wideOf(prior, STRAY_TIMES),
+  };
+}
+
+const strokesOf = new PlayerStrokes();
+
+/** Adds the covariance over answers of the gradient, putt by putt. */
+function addInformation(
+  putts: readonly (readonly Possible[])[],
+  list: Spots,
+  about: Around,
+  into: number[][],
+): void {
+  // Of the outcome given the words, as the fit has it; and of the words.
+  const chancesOf = (someone: Someone): { given: number; words: number }[][] => {
+    strokesOf.fill(list.all, someone);
+    return putts.map((answers) =>
+      answers.map(({ strokes, said }) => {
+        const words = said ? chanceOfWords(said, strokesOf) : 1;
+        return { given: chanceOf(strokes, strokesOf, someone.rim) / words, words };
+      }),
+    );
+  };
+  const strays = chancesOf(about.stray);
+  const middles = chancesOf(about.middle);
+  const ups = about.ups.map(chancesOf);
+  const downs = about.downs.map(chancesOf);
+  putts.forEach((answers, p) => {
+    const chance = (of: typeof middles, w: number): number => mixedChance(of[p][w].given, strays[p][w].given);
+    addOne(
+      answers.map(({ share }, w) => share * middles[p][w].words * chance(middles, w)),
+      answers.map((_, w) => ups.map((up, i) => Math.log(chance(up, w) / chance(downs[i], w)) / (2 * STEP))),
+      into,
+    );
   });
 }
 
-/** Shares of the middle player and of those one step away in each score, up and down. */
-interface Around {
-  readonly middle: ErrorShares;
-  readonly ups: readonly ErrorShares[];
-  readonly downs: readonly ErrorShares[];
-  readonly stray: ErrorShares;
-}
-
-function sharesAround(prior: ErrorsPrior, at: readonly number[]): Around {
-  const sharesAt = (scores: readonly number[]): ErrorShares => {
-    const shares = newErrorShares();
-    fillShares(playerOfScores(prior, scores), bandsOfScores(scores), { start: true, pace: true }, shares);
-    return shares;
-  };
-  const moved = (i: number, by: number): ErrorShares =>
-    sharesAt(at.map((score, k) => (k === i ? score + by : score)));
-  return {
-    middle: sharesAt(at),
-    ups: at.map((_, i) => moved(i, STEP)),
-    downs: at.map((_, i) => moved(i, -STEP)),
-    stray: strayShares(prior.about, bandsOfScores([])),
-  };
-}
-
-/** Adds the covariance over answers of the gradient. */
-function addInformation(answers: readonly Possible[], around: Around, into: number[][]): void {
-  const size = around.ups.length;
-  const chances: number[] = [];
-  const gradients: number[][] = [];
-  for (const { pattern, chance } of answers) {
-    const stray = chanceOf(pattern, around.stray);
-    const log = (shares: ErrorShares): number => Math.log(mixedChance(chanceOf(pattern, shares), stray));
-    chances.push(chance * mixedChance(chanceOf(pattern, around.middle), stray));
-    gradients.push(around.ups.map((up, i) => (log(up) - log(around.downs[i])) / (2 * STEP)));
-  }
+function addOne(
+  chances: readonly number[],
+  gradients: readonly (readonly number[])[],
+  into: number[][],
+): void {
+  const size = into.length;
   const total = chances.reduce((sum, chance) => sum + chance, 0);
   if (!(total > 0)) return;
-  const mean = around.ups.map((_, i) =>
+  const mean = into.map((_, i) =>
     gradients.reduce((sum, gradient, w) => sum + (chances[w] / total) * gradient[i], 0),
   );
   for (let i = 0; i < size; i++)
@@ -170,8 +211,8 @@ function addInformation(answers: readonly Possible[], around: Around, into: numb
         into[i][j] += (chances[w] / total) * (gradients[w][i] - mean[i]) * (gradients[w][j] - mean[j]);
 }
 
-/** Evenly through a list. */
-function spreadSample<T>(list: readonly T[], most: number): T[] {
+/** So many at most, evenly through a list. */
+export function spreadSample<T>(list: readonly T[], most: number): T[] {
   if (list.length <= most) return [...list];
   return Array.from({ length: most }, (_, i) => list[Math.floor(((i + 0.5) * list.length) / most)]);
 }
@@ -191,14 +232,14 @@ const inOrder = (putts: TellApartOptions['putts']): TellApartOptions['putts'] =>
 /** @returns undefined when it was not wanted to the end */
 export function tellApart(options: TellApartOptions): TellApart | undefined {
   const { putts, outcomes, prior, middle, covariance, taps, wanted } = options;
-  const size = ERRORS.length + HABITS;
+  const size = SCORES + HABITS;
   const precision = inverseOf(covariance) ?? [];
   // A habit that took no part is as unknown as its prior.
   const known = Array.from({ length: size }, (_, i) =>
     Array.from({ length: size }, (_also, j) => precision[i]?.[j] ?? (i === j ? 1 : 0)),
   );
   const at = Array.from({ length: size }, (_, i) => middle[i] ?? 0);
-  const around = sharesAround(prior, at);
+  const about = around(prior, at);
   const withTap: { gain: TapGain; after: Matrix }[] = [];
   const ordered = inOrder(putts);
   for (const tap of taps) {
@@ -207,7 +248,9 @@ export function tellApart(options: TellApartOptions): TellApart | undefined {
     if (open.length === 0) continue;
     const sample = spreadSample(open, SAMPLE);
     const added = known.map((row) => row.map(() => 0));
-    for (const one of sample) addInformation(answersOf(one, tap, outcomes), around, added);
+    const list = new Spots();
+    const answers = sample.map((one) => answersOf(one, tap, outcomes, list));
+    addInformation(answers, list, about, added);
     const times = open.length / sample.length;
     const after = inverseOf(known.map((row, i) => row.map((value, j) => value + times * added[i][j])));
     if (after === undefined) continue;

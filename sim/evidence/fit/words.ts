@@ -10,20 +10,22 @@
 import { HOLE_RADIUS } from '../../constants.ts';
 import type { BreakWay, Climb } from '../../types.ts';
 import { degreesToRadians, inchesToMetres } from '../../units.ts';
-import type { MissReach, MissSide, PaceMeant, PuttCircumstances, SlopeFelt } from '../record.ts';
+import type { MissReach, MissSide, PaceMeant, SlopeFelt } from '../record.ts';
 import { normalBelow } from './normal-below.ts';
 
-/** Rise per metre below which a putt counts as level (as in training/question.ts), and how far off that is seen, 1 SD. */
+/**
+ * Rise per metre below which a putt counts as level (as in training/question.ts), and how far off that is seen, 1 SD, beside what was
+ * misread.
+ */
 const LEVEL = 0.005;
-const LEVEL_SD = 0.004;
-/** Aimed inside the hole counts as straight, m; seen to so much and a share of the aim offset, 1 SD. */
+const LEVEL_SD = 0.003;
+/** Aimed inside the hole counts as straight, m; how far off that is seen, 1 SD. */
 const STRAIGHT = HOLE_RADIUS;
 const STRAIGHT_SD = 0.025;
-const STRAIGHT_SHARE_SD = 0.15;
 /** Where gentle ends and steep begins (the latter as in training/question.ts), rise over run; seen to, 1 SD. */
 const GENTLE = 0.01;
 const STEEP = 0.02;
-const SLOPE_SD = 0.004;
+const SLOPE_SD = 0.003;
 /** A ball that went over the hole, or died in line with it, missed on line, m beside the middle; seen to, m, 1 SD. */
 const ON_LINE = HOLE_RADIUS;
 const SIDE_SD = 0.03;
@@ -49,22 +51,16 @@ const PACES: Readonly<Record<PaceMeant, number>> = {
   normal: inchesToMetres(17),
   firm: inchesToMetres(30),
 };
-export interface PaceShare {
-  /** m past. */
-  readonly pace: number;
-  readonly share: number;
-}
-/** Not said: mostly normal, now and then one of the others. */
-export const UNSAID_PACES: readonly PaceShare[] = [
-  { pace: PACES.normal, share: 0.6 },
-  { pace: PACES.die, share: 0.2 },
-  { pace: PACES.firm, share: 0.2 },
-];
-/** The paces a putt may have been meant at. */
-export const pacesMeant = (
-  said: PaceMeant | undefined,
-  unsaid: readonly PaceShare[],
-): readonly PaceShare[] => (said === undefined ? unsaid : [{ pace: PACES[said], share: 1 }]);
+export const paceOf = (said: PaceMeant): number => PACES[said];
+/** Paces meant by one word, and by no word, lie about that pace by this share of it, 1 SD (ours): nobody means 17.0 inches. */
+export const PACE_SPREAD = 0.15;
+/**
+ * Where nothing was said: one pace that the player usually means, unknown, log-normal about "normal": from 6 to 48 in at 1.7 SD. Asked
+ * once, it is known to a fifth.
+ */
+export const USUAL_PACE = PACES.normal;
+export const USUAL_PACE_SPREAD = 0.6;
+export const ASKED_PACE_SPREAD = 0.2;
 
 /**
  * Errors of the stroke alone, 1 SD of nobody: within which a player says that it was as meant. What each player calls so is not
@@ -78,41 +74,53 @@ export const yesOf = (inside: number): number => WRONG_ANSWER + (1 - 2 * WRONG_A
 
 const slipping = (share: number, words: number): number => SLIP / words + (1 - SLIP) * share;
 
-const climbShare = (climb: Climb, rise: number): number => {
-  const up = normalBelow((rise - LEVEL) / LEVEL_SD);
-  const down = normalBelow((-rise - LEVEL) / LEVEL_SD);
-  return slipping(climb === 'up' ? up : climb === 'down' ? down : 1 - up - down, 3);
-};
-/** Left and right breaks are mirror images and count as one word: it breaks. */
-const breakShare = (breaks: BreakWay, aimOffset: number): number => {
-  const sd = Math.hypot(STRAIGHT_SD, STRAIGHT_SHARE_SD * aimOffset);
-  const straight = normalBelow((STRAIGHT - aimOffset) / sd) - normalBelow((-STRAIGHT - aimOffset) / sd);
-  return slipping(breaks === 'straight' ? straight : 1 - straight, 2);
-};
-const slopeShare = (felt: SlopeFelt, slope: number): number => {
-  const gentle = normalBelow((GENTLE - slope) / SLOPE_SD);
-  const steep = normalBelow((slope - STEEP) / SLOPE_SD);
-  return slipping(felt === 'gentle' ? gentle : felt === 'steep' ? steep : 1 - gentle - steep, 3);
-};
+/**
+ * Words on a putt's ground. A word that it breaks may be true of ground that is high on that side, or be said of ground
+ * high on the other one.
+ */
+export interface GroundWords {
+  readonly climb: Climb | undefined;
+  readonly slopeFelt: SlopeFelt | undefined;
+  readonly breaks: 'straight' | 'highSide' | 'lowSide' | undefined;
+}
+export const NO_WORDS: GroundWords = { climb: undefined, slopeFelt: undefined, breaks: undefined };
 
-/** The ground of one putt, as words may describe it. */
-export interface Described {
-  /** Rise to the hole per metre; rise over run of the plane. */
-  readonly rise: number;
-  readonly slope: number;
-  /** m, 0 or more. */
-  readonly aimOffset: number;
+/** How exactly a word tells what it is said of, 1 SD: what is judged, and what was misread on top. */
+export const riseSd = (misread: number): number => Math.sqrt(LEVEL_SD ** 2 + misread * misread);
+export const slopeSdOf = (misread: number): number => Math.sqrt(SLOPE_SD ** 2 + misread * misread);
+export const aimSd = (misread: number): number => Math.sqrt(STRAIGHT_SD ** 2 + misread * misread);
+
+/** The ground as it is spoken of: rise to the hole per metre, slope, aim beside the hole to the high side (m), each with its SD. */
+export interface SpokenOf {
+  rise: number;
+  riseSd: number;
+  slope: number;
+  slopeSd: number;
+  aim: number;
+  aimSd: number;
 }
 
-/** Chance that a player says these words of such ground; what was not said asks for nothing. */
-export function wordsShare(
-  { climb, breaks, slopeFelt }: Pick<PuttCircumstances, 'climb' | 'breaks' | 'slopeFelt'>,
-  { rise, slope, aimOffset }: Described,
-): number {
+/** Chance that these words are said of such ground; what was not said asks for nothing. */
+export function wordsShare({ climb, breaks, slopeFelt }: GroundWords, of: SpokenOf): number {
   let share = 1;
-  if (climb !== undefined) share *= climbShare(climb, rise);
-  if (breaks !== undefined) share *= breakShare(breaks, aimOffset);
-  if (slopeFelt !== undefined) share *= slopeShare(slopeFelt, slope);
+  if (climb !== undefined) {
+    const up = climb === 'down' ? 0 : normalBelow((of.rise - LEVEL) / of.riseSd);
+    const down = climb === 'up' ? 0 : normalBelow((-of.rise - LEVEL) / of.riseSd);
+    share *= slipping(climb === 'up' ? up : climb === 'down' ? down : 1 - up - down, 3);
+  }
+  if (breaks !== undefined) {
+    const high = breaks === 'lowSide' ? 0 : normalBelow((of.aim - STRAIGHT) / of.aimSd);
+    const low = breaks === 'highSide' ? 0 : normalBelow((-of.aim - STRAIGHT) / of.aimSd);
+    share *= slipping(breaks === 'highSide' ? high : breaks === 'lowSide' ? low : 1 - high - low, 3);
+  }
+  if (slopeFelt !== undefined) {
+    const gentle = slopeFelt === 'steep' ? 0 : normalBelow((GENTLE - of.slope) / of.slopeSd);
+    const steep = slopeFelt === 'gentle' ? 0 : normalBelow((of.slope - STEEP) / of.slopeSd);
+    share *= slipping(
+      slopeFelt === 'gentle' ? gentle : slopeFelt === 'steep' ? steep : 1 - gentle - steep,
+      3,
+    );
+  }
   return share;
 }
 
@@ -133,17 +141,25 @@ export interface WrittenMiss {
   readonly leave?: number;
 }
 
-/** A side as tapped in a round. Left and right of a putt whose break was not said may each be the high side. */
-export function writtenSide(side: MissSide, breaks: BreakWay | undefined): NonNullable<WrittenMiss['side']> {
+/**
+ * A side as tapped in a round. Left and right of a putt whose break was not said may each be the high side.
+ * @param turned the ground is high on the other side than the word says
+ */
+export function writtenSide(
+  side: MissSide,
+  breaks: BreakWay | undefined,
+  turned = false,
+): NonNullable<WrittenMiss['side']> {
   const around = ON_LINE;
   if (side === 'online') return { high: 0, low: 0, online: 1, around };
   if (side === 'left' || side === 'right') {
     if (breaks === undefined || breaks === 'straight') return { high: 0.5, low: 0.5, online: 0, around };
     // Left to right: it is aimed left, and left is high.
-    const high = (side === 'left') === (breaks === 'leftToRight') ? 1 : 0;
+    const high = ((side === 'left') === (breaks === 'leftToRight')) !== turned ? 1 : 0;
     return { high, low: 1 - high, online: 0, around };
   }
-  return { high: side === 'high' ? 1 : 0, low: side === 'low' ? 1 : 0, online: 0, around };
+  const high = (side === 'high') !== turned ? 1 : 0;
+  return { high, low: 1 - high, online: 0, around };
 }
 /** A side as counted in practice: high or low, nothing between. */
 export const countedSide = (side: 'high' | 'low'): NonNullable<WrittenMiss['side']> => ({

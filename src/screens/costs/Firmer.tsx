@@ -1,8 +1,17 @@
 /** "Hit them firmer and play less break", answered for this player by length and slope. */
 
+import { Link } from 'wouter-preact';
 import { Choice } from '../../app/Choice.tsx';
 import { units } from '../../app/settings.ts';
-import { dieWords, FIRMER_VERDICTS, firmerSaves, firmerWords, paceCell } from '../../text/costs.ts';
+import {
+  dieWords,
+  FIRMER_VERDICTS,
+  firmerSaves,
+  firmerWords,
+  paceCell,
+  turnsWords,
+} from '../../text/costs.ts';
+import { TEST_WORDS } from '../../text/family.ts';
 import { formatLength, formatShort, formatSlope } from '../../text/format.ts';
 import { firmerDirection } from './question.ts';
 import { Ranged } from './Ranged.tsx';
@@ -22,6 +31,7 @@ export const Firmer = () => {
   const rows = table.firmer.filter(({ direction }) => direction === firmerDirection.value);
   const paces = table.firmer[0]?.paces;
   const many = table.weights.length > 1;
+  const turns = turnsWords(table.firmer, now);
   return (
     <section class={behind.value ? 'card stale' : 'card'} aria-labelledby="firmer-title">
       <h2 id="firmer-title">“Hit them firmer and play less break”</h2>
@@ -29,6 +39,11 @@ export const Firmer = () => {
         {firmerWords(table.firmer, now)}
       </p>
       <p>{dieWords(table.firmer, now)}</p>
+      {turns && (
+        <p data-testid="firmer-turns">
+          {turns.words} <Link href={TEST_WORDS[turns.test].link}>{TEST_WORDS[turns.test].linkWords}</Link>
+        </p>
+      )}
       <Choice
         legend="Putts"
         name="firmer-direction"

@@ -1,9 +1,8 @@
 /** Usual pace and greens, and what would change the answer. The errors have a panel of their own (app/PlayerPanel.tsx). */
 import { inchesToMetres, metresToInches } from '../../../sim/index.ts';
 import { Choice } from '../../app/Choice.tsx';
-import { fitInUse } from '../../app/fittedPlayer.ts';
 import { Slider } from '../../app/Slider.tsx';
-import { player, units } from '../../app/settings.ts';
+import { fitInUse, knownPlayer, player, units } from '../../app/settings.ts';
 import { changeWords } from '../../text/costs.ts';
 import { formatShort } from '../../text/format.ts';
 import { greens, mix, PACES, usualPace } from './question.ts';
@@ -37,6 +36,12 @@ const UsualPace = () => {
   );
 };
 
+/** How well the errors are known. */
+const whose = (): 'fit' | 'family' | 'one' => {
+  if (fitInUse.value !== undefined) return 'fit';
+  return knownPlayer.value.members.length > 1 ? 'family' : 'one';
+};
+
 export const Inputs = () => (
   <section class="card" aria-labelledby="habits-title">
     <h2 id="habits-title">Your pace and your greens</h2>
@@ -56,11 +61,9 @@ export const Inputs = () => (
     </p>
     <h3>What would change it</h3>
     <ul class="costs-list">
-      {changeWords(mix.value, player.value, usualPace.value, units.value, fitInUse.value !== undefined).map(
-        (words) => (
-          <li key={words}>{words}</li>
-        ),
-      )}
+      {changeWords(mix.value, player.value, usualPace.value, units.value, whose()).map((words) => (
+        <li key={words}>{words}</li>
+      ))}
     </ul>
   </section>
 );

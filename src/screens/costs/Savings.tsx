@@ -59,8 +59,8 @@ export const Savings = () => {
       }}
     >
       <p class="quiet">
-        One thing changed at a time, all else as it is. The steps are of one size each, not of one effort: a
-        point of pace may be a week’s work and a tenth of a degree a season’s.
+        One thing changed at a time, all else as it is. A tenth off is taken for about the same effort in
+        each; that is our assumption, not a measurement.
       </p>
     </ChartFigure>
   );

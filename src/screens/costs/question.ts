@@ -14,8 +14,8 @@ import {
   type StepId,
   TOUR_MIX,
 } from '../../../sim/index.ts';
-import { fitInUse, type KeptFit } from '../../app/fittedPlayer.ts';
-import { player } from '../../app/settings.ts';
+import type { KeptFit } from '../../app/fittedPlayer.ts';
+import { fitInUse, knownPlayer } from '../../app/settings.ts';
 import { shownRecords } from '../../app/shownRecords.ts';
 
 /** Green speeds: a club's, or those of tournaments. */
@@ -26,17 +26,6 @@ export type Greens = keyof typeof GREENS;
 export const usualPace = signal(PLAIN_PACE);
 export const PACES = { min: 0.05, max: 1.2 };
 export const greens = signal<Greens>('club');
-
-/**
- * Who the person may be. Errors fitted to a record come with their doubt: the fit's players, all as likely. A preset's or those set
- * by hand are taken as they stand: one player, no doubt.
- */
-const likely = computed(
-  (): readonly LikelyPlayer[] =>
-    fitInUse.value?.answer.players.map((one) => ({ player: one, weight: 1 })) ?? [
-      { player: player.value, weight: 1 },
-    ],
-);
 
 export interface CostQuestion {
   readonly likely: readonly LikelyPlayer[];
@@ -49,7 +38,7 @@ export interface CostQuestion {
 
 export const question = computed(
   (): CostQuestion => ({
-    likely: likely.value,
+    likely: knownPlayer.value.members,
     fit: fitInUse.value,
     usual: usualPace.value,
     greens: greens.value,

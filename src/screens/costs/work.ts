@@ -55,9 +55,16 @@ const run = async (asked: CostQuestion): Promise<void> => {
     if (current === mine) work.value = share;
   });
   try {
-    const table = await lane.latest((engine) =>
-      engine.costTable(asked.likely, { usual: asked.usual, mix: GREENS[asked.greens] }, told),
-    );
+    let table: CostTable | undefined;
+    const onTable = proxy((made: CostTable) => {
+      table = made;
+      // The middle player's stands first; it is not that of all who may be meant, and is marked so by the work still shown.
+      if (current === mine) shown.value = { question: asked, table: made };
+    });
+    await lane.latest(async (engine) => {
+      await engine.costTable(asked.likely, { usual: asked.usual, mix: GREENS[asked.greens] }, told, onTable);
+      return true;
+    });
     if (table === undefined || current !== mine) return;
     current = undefined;
     const found = { question: asked, table };

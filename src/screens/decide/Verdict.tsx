@@ -1,8 +1,11 @@
 /** The sentence that answers the question, and its margin. */
 import { effect, signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
+import { Link } from 'wouter-preact';
+import { presetOf } from '../../../sim/index.ts';
 import { units } from '../../app/settings.ts';
 import { diePace, firmPace, problem } from '../../app/situation.ts';
+import { familyDetail, familyHeadline, TEST_WORDS } from '../../text/family.ts';
 import {
   verdictDetail,
   verdictHeadline,
@@ -11,6 +14,8 @@ import {
   verdictQuestion,
 } from '../../text/verdict.ts';
 import { answer, behind, cancelWork, paces, tableBehind, tableProgress } from './answer.ts';
+import { FamilyTable } from './FamilyTable.tsx';
+import { family, familyBehind, familyProgress } from './family.ts';
 import { lines } from './lines.ts';
 import { margin, marginBehind, marginProgress } from './margin.ts';
 import { failure, stopped } from './work.ts';
@@ -24,16 +29,24 @@ const headline = (): string | undefined => {
   const reasons = [reasonOf('die'), reasonOf('firm')] as const;
   if (reasons[0] !== undefined || reasons[1] !== undefined) return verdictMissing(...reasons);
   const now = answer.value;
-  return now?.counted && now.dieOdds && now.firmOdds ? verdictHeadline(now.dieOdds, now.firmOdds) : undefined;
+  if (!(now?.counted && now.dieOdds && now.firmOdds)) return undefined;
+  // The middle player's answer stands first; once a second has been asked, it is that of all asked.
+  const all = familyBehind.value ? undefined : family.value?.found;
+  const forAll = all && all.asked > 1 ? familyHeadline(all) : undefined;
+  return forAll ?? verdictHeadline(now.dieOdds, now.firmOdds);
 };
 
 const Working = () => {
   if (problem.value !== undefined) return null;
   if (stopped.value) return <span>Stopped. Any change to the putt starts the work again.</span>;
   const busy = tableBehind.value || behind.value;
-  if (!busy && marginProgress.value === undefined) return null;
-  const share = busy ? tableProgress.value : marginProgress.value;
-  const words = busy ? 'Working out the next putts…' : 'Trying other green speeds and slopes…';
+  const others = familyProgress.value;
+  if (!busy && marginProgress.value === undefined && others === undefined) return null;
+  const [words, share] = busy
+    ? ['Working out the next putts…', tableProgress.value]
+    : others
+      ? [`Asking who else you may be: ${others.asked} of ${others.of}…`, others.asked / others.of]
+      : ['Trying other green speeds and slopes…', marginProgress.value];
   return (
     <>
       <span>{words}</span>
@@ -63,6 +76,29 @@ const Margin = () => {
   );
 };
 
+/** Who "these" are, what would tell which of them, and each of them. */
+const Family = () => {
+  const now = family.value;
+  if (now === undefined) return null;
+  const { found, known } = now;
+  const { origin } = known;
+  const preset = origin.kind === 'preset' ? presetOf(origin.id)?.name : undefined;
+  const test = found.verdict.kind === 'turns' ? TEST_WORDS[found.verdict.on.test] : undefined;
+  return (
+    <div class={familyBehind.value ? 'stale' : undefined}>
+      {test && (
+        <p data-testid="family-test">
+          <Link href={test.link}>{test.linkWords}</Link>
+        </p>
+      )}
+      <p class="hint" data-testid="family-detail">
+        {familyDetail(found, origin, preset)}
+      </p>
+      <FamilyTable />
+    </div>
+  );
+};
+
 /** What is read out: the sentence once it has come to rest, not every step of a drag. */
 const spoken = signal('');
 const SPEAK_PAUSE = 700;
@@ -70,7 +106,7 @@ const followSpoken = (): (() => void) => {
   let timer: ReturnType<typeof setTimeout> | undefined;
   const stop = effect(() => {
     const words = problem.value === undefined ? headline() : undefined;
-    const settled = !behind.value && !tableBehind.value;
+    const settled = !behind.value && !tableBehind.value && familyProgress.value === undefined;
     clearTimeout(timer);
     if (words !== undefined && settled)
       timer = setTimeout(() => {
@@ -121,6 +157,7 @@ export const Verdict = () => {
           {verdictDetail(odds.die, odds.firm, units.value, odds.best)}
         </p>
       )}
+      {odds && <Family />}
       {odds && <Margin />}
       <div class="working quiet">
         <Working />

@@ -14,10 +14,11 @@ import {
   type Putt,
   type Read,
 } from '../../../sim/index.ts';
-import { player } from '../../app/settings.ts';
+import { knownPlayer, player } from '../../app/settings.ts';
 import { diePace, firmPace, problem, putt } from '../../app/situation.ts';
 import { hasTable, keepTable, roughTable, tableFor, useTable } from '../../app/tables.ts';
 import { createLane } from '../../worker/client.ts';
+import { askFamily, dropFamily } from './family.ts';
 import { askMargin, cancelMargin, dropMargin } from './margin.ts';
 import { after, failure, forgetAll, stopped, tell } from './work.ts';
 
@@ -174,11 +175,10 @@ const ask = (): void => {
   }
   compareThere(question, table).catch(tell);
   if (exact)
-    after(
-      'margin',
-      MARGIN_PAUSE,
-      () => void askMargin({ putt: asked, player: errors, paces: { die, firm } }).catch(tell),
-    );
+    after('margin', MARGIN_PAUSE, () => {
+      void askMargin({ putt: asked, player: errors, paces: { die, firm } }).catch(tell);
+      void askFamily({ putt: asked, known: knownPlayer.peek(), paces: { die, firm } }).catch(tell);
+    });
 };
 
 /** Ends long work; a change of the putt starts it again. */
@@ -186,6 +186,7 @@ export const cancelWork = (): void => {
   forgetAll();
   tableLane.cancel();
   cancelMargin();
+  dropFamily();
   stopped.value = true;
 };
 
@@ -194,10 +195,11 @@ export const followPutt = (): (() => void) => {
   let frame = 0;
   const stop = effect(() => {
     // Read everything the answer depends on, then work once per frame however many of them changed.
-    void [putt.value, player.value, diePace.value, firmPace.value, problem.value];
+    void [putt.value, knownPlayer.value, diePace.value, firmPace.value, problem.value];
     batch(() => {
       stopped.value = false;
       dropMargin(putt.value.surface);
+      dropFamily();
     });
     cancelAnimationFrame(frame);
     frame = requestAnimationFrame(ask);
@@ -208,5 +210,6 @@ export const followPutt = (): (() => void) => {
     forgetAll();
     tableLane.cancel();
     cancelMargin();
+    dropFamily();
   };
 };

@@ -1,14 +1,7 @@
 /** What the record cannot tell apart, and the tap of the form that would have told. */
 import { ERRORS } from '../../../sim/index.ts';
-import {
-  ERROR_NAMES,
-  GATES_WORDS,
-  NO_PAIRS,
-  narrowedCell,
-  pairWords,
-  TAP_WORDS,
-  tapWords,
-} from '../../text/errors.ts';
+import { GATES_WORDS, NO_PAIRS, narrowedCell, pairWords, TAP_WORDS, tapWords } from '../../text/errors.ts';
+import { ERROR_NAMES } from '../../text/player.ts';
 import { capital, formatCount } from '../../text/review.ts';
 import { view } from './view.ts';
 import { behind } from './work.ts';
@@ -33,7 +26,7 @@ export const Apart = () => {
       )}
       {gatesWouldPart && (
         <p data-testid="gates">
-          {GATES_WORDS} <a href="#/measure">Measure your start line</a>
+          {GATES_WORDS} <a href="#/measure/startLine">Measure your start line</a>
         </p>
       )}
       {taps.length > 0 && (

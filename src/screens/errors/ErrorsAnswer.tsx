@@ -1,7 +1,6 @@
 /** The sentence: too little break or too much, its chance and margin, what would change it; how far the work is; use everywhere. */
 import { useEffect } from 'preact/hooks';
-import { fitInUse, playerOfFit } from '../../app/fittedPlayer.ts';
-import { player } from '../../app/settings.ts';
+import { chooseFit, fitInUse } from '../../app/settings.ts';
 import { spokenAtRest } from '../../app/spoken.ts';
 import { WorkLine } from '../../app/WorkLine.tsx';
 import { errorsDetail, errorsHeadline, fittedWords, ROUGH_WORDS } from '../../text/errors.ts';
@@ -37,7 +36,7 @@ const UseEverywhere = () => {
         class="main"
         aria-disabled={inUse}
         onClick={() => {
-          player.value = playerOfFit(fit);
+          chooseFit(fit.source);
         }}
       >
         Use this player everywhere

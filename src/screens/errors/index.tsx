@@ -1,4 +1,4 @@
-/** A player's five errors from the record. Leaves out: the fit (sim/evidence/fit), words (text/errors.ts), what errors cost (costs). */
+/** A player's six errors from the record. Leaves out: the fit (sim/evidence/fit), words (text/errors.ts), what errors cost (costs). */
 import { useEffect } from 'preact/hooks';
 import { RulesCaution } from '../../app/RulesCaution.tsx';
 import { followRecords, readingProblem, shownSource } from '../../app/shownRecords.ts';
@@ -6,15 +6,15 @@ import { DemoBanner, DemoOffer, NoRecords } from '../review/Source.tsx';
 import { Apart } from './Apart.tsx';
 import { Counted } from './Counted.tsx';
 import { ErrorsAnswer } from './ErrorsAnswer.tsx';
-import { FiveErrors } from './FiveErrors.tsx';
 import { asked } from './question.ts';
+import { SixErrors } from './SixErrors.tsx';
 import { followFit } from './work.ts';
 import '../decide/decide.css';
 import '../review/review.css';
 import './errors.css';
 
 const TELLS =
-  'Record where your putts start and finish on the course; at home this page finds the errors of line, pace and reading that explain them, and how sure that is.';
+  'Record where your putts start and finish on the course; at home this page finds the errors of stroke and reading that explain them, and how sure that is.';
 
 const Shown = () => {
   const question = asked.value;
@@ -33,7 +33,7 @@ const Shown = () => {
       <div class="errors-parts">
         <div class="errors-main">
           <ErrorsAnswer />
-          <FiveErrors />
+          <SixErrors />
         </div>
         <div class="errors-side">
           <Apart />

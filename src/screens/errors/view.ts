@@ -2,7 +2,8 @@
 import { computed } from '@preact/signals';
 import { ERRORS } from '../../../sim/index.ts';
 import { type ErrorRow, placeErrors } from '../../charts/errorsData.ts';
-import { bestTap, ERROR_NAMES, errorWords, shownError } from '../../text/errors.ts';
+import { bestTap } from '../../text/errors.ts';
+import { ERROR_NAMES, errorWords, shownError, unitOfError } from '../../text/player.ts';
 import { shown } from './work.ts';
 
 /** Putts that count, practice putts too. */
@@ -13,7 +14,9 @@ export const view = computed(() => {
   const fit = shown.value;
   if (fit === undefined) return undefined;
   const { answer } = fit;
-  const rows = ERRORS.map((name): ErrorRow => {
+  // A habit of pace that cannot be told from the pace meant is no error to draw.
+  const drawn = ERRORS.filter((name) => name !== 'paceBias' || answer.pace.intentKnown);
+  const rows = drawn.map((name): ErrorRow => {
     const { median, range90, before90 } = answer.errors[name];
     const of = (value: number): number => shownError(name, value);
     return {
@@ -23,7 +26,7 @@ export const view = computed(() => {
       high: of(range90.high),
       beforeLow: of(before90.low),
       beforeHigh: of(before90.high),
-      unit: name === 'lineSd' ? '°' : '%',
+      unit: unitOfError(name),
       note: errorWords(name, median),
     };
   });
@@ -33,6 +36,7 @@ export const view = computed(() => {
     putts: puttsOf(answer),
     invented: fit.source === 'demo',
     tap: bestTap(answer.tellApart.taps),
+    drawn,
     rows,
     plot: placeErrors(rows),
   };

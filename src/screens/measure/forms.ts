@@ -15,6 +15,7 @@ import {
 
 export const FORM_IDS = ['greenSpeed', 'slope', 'pace', 'startLine', 'step'] as const;
 export type FormId = (typeof FORM_IDS)[number];
+export const isFormId = (text: string): text is FormId => (FORM_IDS as readonly string[]).includes(text);
 
 /** A typed field. Lengths are in the person's units, long ones in ft or m, short ones in inches or cm. */
 export interface CellSpec {

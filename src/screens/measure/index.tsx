@@ -3,6 +3,7 @@
  * Connects drafts, outcome and words; leaves out what they are.
  */
 import { useEffect, useState } from 'preact/hooks';
+import { useLocation, useParams } from 'wouter-preact';
 import { Choice } from '../../app/Choice.tsx';
 import { RulesCaution } from '../../app/RulesCaution.tsx';
 import { step, units } from '../../app/settings.ts';
@@ -12,7 +13,7 @@ import { type Guide, guideOf } from '../../text/measureGuides.ts';
 import { plural } from '../../text/review.ts';
 import { chooseForm, keepDrafts, state } from './drafts.ts';
 import { Entries } from './Entries.tsx';
-import { FORM_NAMES, type FormId, formOf } from './forms.ts';
+import { FORM_NAMES, type FormId, formOf, isFormId } from './forms.ts';
 import { Kept } from './Kept.tsx';
 import { keepMeasured } from './keeping.ts';
 import './measure.css';
@@ -110,6 +111,14 @@ const HowTo = ({ guide, form, choices }: { guide: Guide; form: FormId; choices: 
 
 export const MeasureScreen = () => {
   useEffect(keepDrafts, []);
+  const { form: wanted } = useParams<{ form?: string }>();
+  const [, navigate] = useLocation();
+  useEffect(() => {
+    if (wanted === undefined) return;
+    if (isFormId(wanted)) chooseForm(wanted);
+    // Chosen once: what is chosen afterwards must survive a reload.
+    navigate('/measure', { replace: true });
+  }, [wanted, navigate]);
   const { form: id, drafts } = state.value;
   const form = formOf(id);
   const draft = drafts[id];

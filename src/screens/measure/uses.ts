@@ -3,7 +3,8 @@
  * Answers for: which results can be used for what. Leaves out: keeping them (keeping.ts).
  */
 import type { MeasuredGreen, MeasuredPlayer } from '../../../sim/index.ts';
-import { PLAYER_RANGES, player, STEP_RANGE, step } from '../../app/settings.ts';
+import { PLAYER_RANGES } from '../../app/playerRanges.ts';
+import { STEP_RANGE, setErrors, step } from '../../app/settings.ts';
 import { greenSpeed, LIMITS, setGround, slope } from '../../app/situation.ts';
 import { formatGreenSpeed, formatPercent, formatShort, formatSlope, type Units } from '../../text/format.ts';
 import { degreesText } from '../../text/measure.ts';
@@ -65,7 +66,7 @@ export const usesOf = (kept: MeasuredGreen | MeasuredPlayer, units: Units): read
           take: () => {
             const [paceSd, word] = within(sd.value, PLAYER_RANGES.paceSd, formatPercent);
             const [paceBias, more] = within(bias.value, PLAYER_RANGES.paceBias, formatPercent);
-            player.value = { ...player.peek(), paceSd, ...(habit ? { paceBias } : {}) };
+            setErrors({ paceSd, ...(habit ? { paceBias } : {}) });
             return `Your pace spread is now ${formatPercent(paceSd)}${
               habit
                 ? `, your habit ${formatPercent(Math.abs(paceBias))} ${paceBias < 0 ? 'short' : 'long'}`
@@ -83,7 +84,7 @@ export const usesOf = (kept: MeasuredGreen | MeasuredPlayer, units: Units): read
           label: 'Use this as my start line',
           take: () => {
             const [lineSd, word] = within(value, PLAYER_RANGES.lineSd, degreesText);
-            player.value = { ...player.peek(), lineSd };
+            setErrors({ lineSd });
             return `Your start-line spread is now ${degreesText(lineSd)}.${word}`;
           },
         },

@@ -1,11 +1,12 @@
 /** What came of a set in one sentence, by its kind of question. */
 import { summarizePaces, summarizeReads, summarizeSlopes } from '../../../sim/index.ts';
+import { datedReads } from '../../store/datedReads.ts';
 import { answeredOf, isFinished, type KeptSet } from '../../store/schema.ts';
 import { paceSummaryHeadline } from './paceWords.ts';
 import { slopeSummaryHeadline } from './slopeWords.ts';
 import { summaryHeadline } from './words.ts';
 
-export const summaryOf = (set: KeptSet) => summarizeReads(answeredOf(set, 'aim'));
+export const summaryOf = (set: KeptSet) => summarizeReads(datedReads(set));
 export const paceSummaryOf = (set: KeptSet) => summarizePaces(answeredOf(set, 'paces'));
 export const slopeSummaryOf = (set: KeptSet) => summarizeSlopes(answeredOf(set, 'slope'));
 

@@ -1,6 +1,7 @@
 /** Reads by how long ago they were, for "better than last month?". Answers for: which reads belong to which period. */
 import { type ReadingProgress, readingProgress } from '../../../sim/index.ts';
-import { answeredOf, type KeptSet } from '../../store/schema.ts';
+import { datedReads } from '../../store/datedReads.ts';
+import type { KeptSet } from '../../store/schema.ts';
 
 const DAY = 86_400_000;
 /** A month of practice: fixed before anyone looks. */
@@ -18,7 +19,7 @@ export interface DatedProgress {
 
 /** @param now ms since 1970 */
 export const progressOf = (sets: readonly KeptSet[], now: number): DatedProgress => {
-  const reads = sets.flatMap((set) => answeredOf(set, 'aim'));
+  const reads = sets.flatMap(datedReads);
   const spans = Array.from({ length: PERIODS }, (_unused, index) => ({
     from: (PERIODS - index) * PERIOD_DAYS,
     to: (PERIODS - index - 1) * PERIOD_DAYS,

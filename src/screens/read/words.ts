@@ -156,7 +156,7 @@ export const summaryHeadline = (bias: ReadingBias | undefined): string => {
   if (bias.verdict === 'tooLittle') return `You play too little break: ${size} on average.`;
   if (bias.verdict === 'tooMuch') return `You play too much break: ${size} on average.`;
   if (bias.verdict === 'aboutRight') return `Your break is about right: ${size} on average.`;
-  return `Too few to tell: ${size} so far.`;
+  return bias.days === 1 ? `One day is too few to tell: ${size} so far.` : `Too few to tell: ${size} so far.`;
 };
 
 export const shownWords = (drill: ReadDrill): string =>

@@ -4,7 +4,7 @@ import { useAttempt } from '../../app/attempt.ts';
 import { loadDemo, recordSource, removeDemo } from '../../app/recordSource.ts';
 
 const REFUSED = 'The invented player could not be put on this device: it may be full, or forbid records.';
-const NOT_REMOVED = 'The invented player could not be removed now; your own records are not touched by him.';
+const NOT_REMOVED = 'The invented player could not be removed now; your own records are not touched by that.';
 
 const DemoButton = ({ name }: { name: string }) => {
   const { busy, problem, attempt } = useAttempt(REFUSED);

@@ -6,7 +6,7 @@ import {
   type ChosenPutts,
   type Counted,
   type CurveShare,
-  curvePriorOf,
+  curveFamilyOf,
   curveShareAt,
   type DistanceBand,
   distanceBands,
@@ -49,7 +49,7 @@ export interface HoledView {
 
 /** The player's curve, a fitted one about the benchmark's player. */
 export const curveOfChosen = ({ struck, sets }: ChosenPutts, benchmark: Benchmark): HolingCurve =>
-  holingCurve(talliesOf(struck, sets), curvePriorOf(benchmark));
+  holingCurve(talliesOf(struck, sets), curveFamilyOf(benchmark));
 
 /** Where curves are worked out: from half a metre to 60 ft, closer where they are steep. */
 const CURVE_AT = Array.from({ length: 26 }, (_, i) => 0.5 * (feetToMetres(60) / 0.5) ** (i / 25));

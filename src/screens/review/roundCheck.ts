@@ -28,7 +28,6 @@ import {
   ROUND_BANDS,
   type RoundCheck,
   TAP_IN,
-  talliesOf,
 } from '../../../sim/index.ts';
 import type { Units } from '../../text/format.ts';
 import type { ReviewRecord } from './record.ts';
@@ -122,7 +121,7 @@ export const roundView = ({
   // Those that belong to a turn on the green: what follows a holed ball by a slip of the pen is no putt.
   const struck = holes.flatMap(({ putts }) => putts);
   const putts: readonly RecordedPutt[] = struck.map(({ putt }) => putt);
-  const curve = curveWithout(whole, talliesOf(struck));
+  const curve = curveWithout(whole, roundId);
   const distances = putts.map(({ distance }) => distance);
   const { shares, weights } = playerShares(curve, distances);
   const players = shares;

@@ -5,17 +5,17 @@
 import {
   type Benchmark,
   choosePutts,
+  type DatedRead,
   type Moved,
-  type SeenRead,
   strokesGained,
   type WeekPeriod,
   whatMoved,
 } from '../../../sim/index.ts';
-import { localDay } from '../../store/day.ts';
+import { datedReads } from '../../store/datedReads.ts';
 import type { Plan } from '../../store/planSchema.ts';
 import type { KeptResult } from '../../store/recordSchema.ts';
 import type { AllRecords } from '../../store/records.ts';
-import { answeredOf, type KeptSet } from '../../store/schema.ts';
+import type { KeptSet } from '../../store/schema.ts';
 import { reviewRecord } from '../review/record.ts';
 import { testedIn } from './plan.ts';
 import { testScores } from './testScores.ts';
@@ -34,7 +34,7 @@ export function movedSince({ plan, records, readSets, results, benchmark }: Move
   const record = reviewRecord(records);
   const chosen = choosePutts(record, { kind: 'rounds' });
   const gained = strokesGained(benchmark, chosen.holes);
-  const reads = readSets.flatMap((set) => answeredOf(set, 'aim'));
+  const reads = readSets.flatMap(datedReads);
   const scores = testScores(plan, results);
 
   const during = (since: boolean): WeekPeriod => {
@@ -46,7 +46,7 @@ export function movedSince({ plan, records, readSets, results, benchmark }: Move
       putts: chosen.struck
         .filter(({ putt }) => isIn(dayOf(putt.roundId)))
         .map(({ putt }) => ({ holed: putt.holed, benchmarkShare: benchmark.holedAt(putt.distance) })),
-      reads: reads.filter(({ answeredAt }) => isIn(localDay(answeredAt))) satisfies readonly SeenRead[],
+      reads: reads.filter(({ day }) => isIn(day)) satisfies readonly DatedRead[],
       tests: (since ? scores?.again : scores?.test) ?? [],
     };
   };

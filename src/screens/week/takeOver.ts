@@ -1,10 +1,11 @@
 /**
- * Plans that an earlier version of the page kept outside the records (localStorage), taken over into them once. Answers for: losing none
+ * Plans that an earlier version of the page kept outside the records (localStorage), taken over into them once, in their form of today. Answers for: losing none
  * of it: the old text goes only when the records have it, and a text that cannot be read is put aside. Leaves out: plans (kept.ts).
  */
 import * as z from 'zod';
 import { OLD_PLANS } from '../../app/records.ts';
 import type { OpenedDatabase } from '../../store/database.ts';
+import { withReadShare } from '../../store/migrations.ts';
 import { type OldPlan, oldPlanSchema, type Plan } from '../../store/planSchema.ts';
 import { plansOf } from '../../store/plans.ts';
 import { resultsOf } from './planResults.ts';
@@ -23,7 +24,8 @@ const oldPlansSchema = z.strictObject({
 export const parseOldPlans = (text: string): readonly OldPlan[] | undefined => {
   try {
     const { current, earlier } = oldPlansSchema.parse(JSON.parse(text));
-    return current === undefined ? earlier : [current, ...earlier];
+    const plans = current === undefined ? earlier : [current, ...earlier];
+    return plans.map((plan) => ({ ...plan, costs: plan.costs.map(withReadShare) }));
   } catch {
     return undefined;
   }

@@ -271,6 +271,21 @@ describe('steps', () => {
     expect(afterStep(player, 'pacePoint').paceSd).toBeCloseTo(0.09, 12);
     expect(afterStep(player, 'paceShare').paceSd).toBeCloseTo(0.09, 12);
     expect(afterStep(player, 'readPoints').slopeSd).toBe(0);
+    // A tenth off every error of an area, one number, or within reach of a scratch player: no habit, and what is below already a tenth less.
+    expect(afterStep(player, 'paceShare').paceBias).toBeCloseTo(-0.018, 12);
+    expect(afterStep(player, 'readShare')).toEqual({
+      ...player,
+      slopeSd: 0.9 * 0.0005,
+      speedSd: 0.9 * 0.04,
+      readBias: 0.9 * 0.1,
+    });
+    expect(afterStep(player, 'speedShare')).toEqual({ ...player, speedSd: 0.9 * 0.04 });
+    const scratch = presetNamed('scratch');
+    const reached = afterStep({ ...player, lineSd: 2 * scratch.lineSd }, 'lineReach');
+    expect(reached.lineSd).toBe(scratch.lineSd);
+    expect(afterStep(scratch, 'lineReach').lineSd).toBeCloseTo(0.9 * scratch.lineSd, 12);
+    expect(afterStep(player, 'paceReach')).toMatchObject({ paceBias: 0, paceSd: scratch.paceSd });
+    expect(afterStep(player, 'readReach')).toMatchObject({ readBias: 0, slopeSd: 0.9 * 0.0005 });
     expect(afterStep(player, 'readHabit').readBias).toBe(0);
     expect(afterStep(player, 'paceHabit').paceBias).toBe(0);
     expect(afterStep(player, 'bestPace')).toBe(player);

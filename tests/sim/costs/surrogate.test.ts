@@ -6,7 +6,14 @@ import { addWeights } from '../../../sim/costs/round-costs.ts';
 import { type Axis, ERRORS, playersFor, surrogateOf } from '../../../sim/costs/surrogate.ts';
 import { type Player, seededRandom } from '../../../sim/index.ts';
 
-const MIDDLE: Player = { lineSd: 0.02, paceSd: 0.1, readSd: 0.4, readBias: -0.1, paceBias: 0.01 };
+const MIDDLE: Player = {
+  lineSd: 0.02,
+  paceSd: 0.1,
+  paceBias: 0.01,
+  slopeSd: 0.1,
+  speedSd: 0.4,
+  readBias: -0.1,
+};
 const AXES: readonly Axis[] = ERRORS.map((error, i) => ({
   error,
   below: -0.004 * (i + 1),
@@ -16,12 +23,12 @@ const AXES: readonly Axis[] = ERRORS.map((error, i) => ({
 describe('the surrogate', () => {
   it('is exact for any quadratic, and plays no more players than that has coefficients', () => {
     const random = seededRandom('quadratic');
-    const numbers = Array.from({ length: 31 }, () => random() - 0.5);
+    const numbers = Array.from({ length: 60 }, () => random() - 0.5);
     const quadratic = (player: Player): number => {
       const x = ERRORS.map((error) => player[error]);
       let k = 0;
       let sum = numbers[k++];
-      for (let i = 0; i < 5; i++) {
+      for (let i = 0; i < 6; i++) {
         sum += numbers[k++] * x[i];
         for (let j = 0; j <= i; j++) sum += numbers[k++] * x[i] * x[j];
       }
@@ -32,8 +39,8 @@ describe('the surrogate', () => {
       played++;
       return Float64Array.of(quadratic(player), 2 * quadratic(player));
     });
-    expect(played).toBe(playersFor(5));
-    expect(played).toBe(21);
+    expect(played).toBe(playersFor(6));
+    expect(played).toBe(28);
     for (let tried = 0; tried < 20; tried++) {
       const player = { ...MIDDLE };
       for (const error of ERRORS) player[error] += 0.2 * (random() - 0.5);

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { choleskyFactor, solveFactored } from '../../../sim/evidence/cholesky.ts';
 import { linearFit } from '../../../sim/evidence/least-squares.ts';
+import { meanInterval } from '../../../sim/evidence/mean-interval.ts';
 import { seededRandom } from '../../../sim/random.ts';
 import { normals } from '../../support/normals.ts';
 
@@ -77,6 +78,30 @@ describe('a linear fit', () => {
     // Standard error of the share: 0.56 points; HC3 is a little on the wide side.
     expect(held / tries).toBeGreaterThan(0.933);
     expect(held / tries).toBeLessThan(0.98);
+  });
+});
+
+describe('values that go together', () => {
+  it('make the margin of a mean Student’s interval of the means of their groups', () => {
+    const days = [
+      [0.1, 0.3, 0.2],
+      [-0.2, 0, 0.1],
+      [0.5, 0.3, 0.1],
+      [0.2, -0.1, 0],
+    ];
+    const values = days.flat();
+    const groups = days.flatMap((day, i) => day.map(() => `day ${i}`));
+    const one = values.map(() => 1);
+    const grouped = linearFit(values, [one], one, groups).estimate([1]);
+    const student = meanInterval(days.map((day) => day.reduce((sum, value) => sum + value, 0) / day.length));
+    if (grouped === undefined || student === undefined) throw new Error('four groups have a margin');
+    expect(grouped.value).toBeCloseTo(student.value, 12);
+    // Each residual is that of a fit without its own value: larger by n/(n - 1), twelve elevenths.
+    expect(grouped.high - grouped.value).toBeCloseTo(((student.high - student.value) * 12) / 11, 9);
+  });
+
+  it('of one group have no margin', () => {
+    expect(linearFit([1, 2, 3], [[1, 1, 1]], [1, 1, 1], ['a', 'a', 'a']).estimate([1])).toBeUndefined();
   });
 });
 

@@ -19,14 +19,16 @@ import {
 import { dropRegions } from '../../../sim/odds/drop-region.ts';
 import { missRests } from '../../../sim/odds/lip-outs.ts';
 import { rangeOf } from '../../../sim/odds/outcomes.ts';
+import { Strokes } from '../../../sim/odds/stroke-errors.ts';
 import { LineWalk } from '../../../sim/read/line.ts';
-import { bearingOf, startOf } from '../../../sim/roll/roll.ts';
+import { bearingOf } from '../../../sim/roll/roll.ts';
 import { newPass } from '../../../sim/roll/roller.ts';
 
 const PLAYER: Player = {
   lineSd: degreesToRadians(1),
   paceSd: 0.1,
-  readSd: 0.2,
+  slopeSd: 0.006,
+  speedSd: 0.05,
   readBias: 0,
   paceBias: 0,
 };
@@ -95,15 +97,14 @@ describe('the rests of balls that lip out', () => {
   it.each(withRim)('are where each ball rolls to by itself: %s', (_name, putt, pace) => {
     const { starts, speeds, holed, lippedOut, rests } = sampleMisses(putt, pace, PLAYER, BALLS, 9);
     const walk = new LineWalk(putt);
-    const line = walk.lineAt(pace);
-    if (line === undefined) throw new Error('no line');
-    const intent = { start: startOf(putt, line.heading), energy: line.speed ** 2 };
-    const told = missRests(walk, rangeOf([intent], PLAYER));
+    const strokes = new Strokes(putt, PLAYER).at(pace);
+    if (strokes === undefined) throw new Error('no line');
+    const told = missRests(walk, rangeOf([strokes]));
     const place = { x: 0, y: 0, lipped: false };
     const { roller } = walk.search;
     const pass = newPass();
     let lipped = 0;
-    let astray = 0;
+    const astray: number[] = [];
     const apart: number[] = [];
     for (let i = 0; i < BALLS; i++) {
       if (holed[i]) continue;
@@ -114,7 +115,7 @@ describe('the rests of balls that lip out', () => {
       if (place.lipped !== (lippedOut[i] === 1)) {
         roller.pass(bearingOf(putt) + starts[i], speeds[i], pass);
         const offset = Math.abs(pass.met ? pass.rimOffset : pass.miss) / HOLE_RADIUS;
-        astray = Math.max(astray, Math.abs(1 - offset));
+        astray.push(Math.abs(1 - offset));
       } else if (place.lipped)
         apart.push(
           Math.hypot(place.x + putt.hole.x - rests[2 * i], place.y + putt.hole.y - rests[2 * i + 1]),
@@ -122,8 +123,8 @@ describe('the rests of balls that lip out', () => {
     }
     expect(lipped).toBeGreaterThan(50);
     // Only balls within a tenth of a radius of the hole's edge may be taken for the other kind: 5 mm, where the rim turns
-    // a ball least; slow ones, whose paths bend most at the hole, are the farthest off.
-    expect(astray).toBeLessThan(0.1);
+    // a ball least. But for one in a thousand of all: balls so soft that they bend round the hole within its own width.
+    expect(astray.filter((one) => one > 0.1).length).toBeLessThan(BALLS / 1000);
     apart.sort((one, two) => one - two);
     // Near the fastest drop the turn hangs on the last hair of offset: the middle of them is asked to be close, not the worst.
     expect(apart[Math.floor(apart.length / 2)]).toBeLessThan(0.03);

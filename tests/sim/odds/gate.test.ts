@@ -24,6 +24,9 @@ const share = (value: ReturnType<typeof gateShare>): number => {
 /** Standard normal distribution by jstat. */
 const phi = (z: number): number => jstat.normal.cdf(z, 0, 1);
 
+/** Level ground, and known to be: the stroke alone. */
+const knowing: Player = { ...player, slopeSd: 0, speedSd: 0 };
+
 describe('a gate on level ground', () => {
   it.each([
     [0.06, 0.5],
@@ -31,10 +34,10 @@ describe('a gate on level ground', () => {
     [0.15, 2],
   ])('%s m wide, %s m away, passes 2 Phi(room / (distance x SD)) - 1 of all balls', (widthM, fromBallM) => {
     const room = (widthM - BALL) / 2;
-    const expected = 2 * phi(room / (fromBallM * player.lineSd)) - 1;
+    const expected = 2 * phi(room / (fromBallM * knowing.lineSd)) - 1;
     // The ball passes at d sin, the closed form says d angle: a third order in angles of under 3 degrees, 1e-4 of the share;
     // the normal distribution by the engine is good to 1e-7.
-    expect(share(gateShare(onPlane(0), 0.3, player, [{ widthM, fromBallM }]))).toBeCloseTo(expected, 3);
+    expect(share(gateShare(onPlane(0), 0.3, knowing, [{ widthM, fromBallM }]))).toBeCloseTo(expected, 3);
   });
 
   it('with a second gate passes what the harder of the two lets by', () => {
@@ -42,7 +45,7 @@ describe('a gate on level ground', () => {
       { widthM: 0.06, fromBallM: 0.5 },
       { widthM: 0.1, fromBallM: 1.5 },
     ];
-    const one = (gates: (typeof near)[]): number => share(gateShare(onPlane(0), 0.3, player, gates));
+    const one = (gates: (typeof near)[]): number => share(gateShare(onPlane(0), 0.3, knowing, gates));
     // On a straight line both ask for an angle: the smaller of room / distance decides.
     expect(one([near, far])).toBeCloseTo(Math.min(one([near]), one([far])), 6);
   });
@@ -57,8 +60,9 @@ describe('a gate on a breaking line', () => {
   it.each<[string, number, number, Player]>([
     ['near the ball', 0.08, 0.6, player],
     ['halfway', 0.16, 1.5, player],
-    ['halfway, a player who reads', 0.25, 1.5, { ...player, readSd: 0.3, readBias: -0.2 }],
-    ['halfway, too firm', 0.16, 1.5, { ...player, readSd: 0, paceBias: 0.25 }],
+    ['halfway, by who knows the ground', 0.16, 1.5, knowing],
+    ['halfway, a player with a habit of reading', 0.25, 1.5, { ...player, readBias: -0.2 }],
+    ['halfway, too firm', 0.16, 1.5, { ...knowing, paceBias: 0.25 }],
   ])('%s is passed as often as by single rolls', (_name, widthM, fromBallM, who) => {
     const putt = onPlane(0.025);
     const rolls = simulator(putt, { pace: 0.3, player: who, seed: 'gate' });

@@ -42,9 +42,14 @@ describe('choices kept', () => {
   });
 
   it.each([
-    ['a step of a tenth in every spread', { lineSd: 0.9, paceSd: 0.9, readSd: 0.9 }, {}, 0.001],
-    ['a read spread half as large', { readSd: 0.5 }, {}, 0.01],
-    ['a habit of playing 20% too little break', {}, { readBias: -0.2 }, 0.01],
+    [
+      'a step of a tenth in every spread',
+      { lineSd: 0.9, paceSd: 0.9, slopeSd: 0.9, speedSd: 0.9 },
+      {},
+      0.001,
+    ],
+    ['half the spread of slope seen', { slopeSd: 0.5 }, {}, 0.01],
+    ['twice the line error', { lineSd: 2 }, {}, 0.01],
   ])('cost another player little: %s', (_, times, plus, most) => {
     const player: Player = { ...PLAYER, ...plus };
     const other = Object.fromEntries(
@@ -59,12 +64,11 @@ describe('choices kept', () => {
     expect(mean(costs)).toBeLessThan(most);
   });
 
-  it('tell who differs by more than a quarter, a habit counted as what it does to the spread of reads', () => {
+  it('tell who differs by more than a quarter in a spread, whatever the habits, which nobody plays these putts with', () => {
     expect(isFarFrom(PLAYER, { ...PLAYER, lineSd: PLAYER.lineSd * 0.9 })).toBe(false);
     expect(isFarFrom(PLAYER, { ...PLAYER, lineSd: PLAYER.lineSd * 0.7 })).toBe(true);
-    // 1 / 0.85 is less than a quarter more, 1 / 0.75 is not.
-    expect(isFarFrom(PLAYER, { ...PLAYER, readBias: -0.15 })).toBe(false);
-    expect(isFarFrom(PLAYER, { ...PLAYER, readBias: -0.25 })).toBe(true);
+    expect(isFarFrom(PLAYER, { ...PLAYER, slopeSd: PLAYER.slopeSd * 1.3 })).toBe(true);
+    expect(isFarFrom(PLAYER, { ...PLAYER, readBias: -0.5, paceBias: 0.1 })).toBe(false);
   });
 
   it('are refused on other ground than a plane', () => {

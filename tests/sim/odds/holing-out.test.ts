@@ -1,12 +1,11 @@
 /**
- * Holing out by the best pace and aim: the two solvers on the program of a plane and of a green, whole holes played out by a
+ * Holing out by the best pace: the two solvers on the program of a plane and of a green, whole holes played out by a
  * plain Monte Carlo under the policy found (its own rolls, lines and capture: tests/bench), fixed paces, and laws.
  */
 import { describe, expect, it } from 'vitest';
 import {
   comparePaces,
   degreesToRadians,
-  HOLE_RADIUS,
   holingOutAt,
   type NextPutts,
   type Player,
@@ -70,7 +69,7 @@ const away = (hole: Point, from: Point): { x: number; y: number } => ({
 /** A player who allows for both his habits in full, as on every putt after the first. */
 const allowing = (player: Player): Player => ({ ...player, readBias: 0, paceBias: 0 });
 
-/** Putts taken from `from` by a plain player who looks up pace and aim in the table before every putt and sees the ground anew. */
+/** Putts taken from `from` by a plain player who looks up the pace in the table before every putt and sees the ground anew. */
 function playHole(
   { putt, player }: typeof PLANE,
   from: Point,
@@ -84,17 +83,10 @@ function playHole(
   let ball = from;
   for (let putts = 1; putts < 12; putts++) {
     const { x, y } = away(putt.hole, ball);
-    const { pace, aimShift } = holingOutAt(table, x, y);
+    const { pace } = holingOutAt(table, x, y);
     const line = plainLine(sightOf(setting, knowing, normal), ball, pace, 1e-4);
     if (line === undefined) throw new Error(`no plain line from ${x}, ${y} at ${pace}`);
-    const zero = Math.atan2(-y, -x);
-    const intended = line.heading - zero;
-    // The aim is shifted at the hole: the tangent of the start, for starts below 90 degrees.
-    const aimed = Math.atan2(
-      Math.sin(intended) + (aimShift / Math.hypot(x, y)) * Math.cos(intended),
-      Math.cos(intended),
-    );
-    const { heading, speed } = struckOf({ heading: zero + aimed, speed: line.speed }, knowing, normal);
+    const { heading, speed } = struckOf(line, knowing, normal);
     rollPlain(setting, ball, heading, speed, out, capture);
     if (out.status === 'dropped') return putts;
     if (out.status === 'lost') throw new Error('a ball was lost');
@@ -183,14 +175,14 @@ describe('the best policy', () => {
     let gain = 0;
     for (let i = 0; i < best.expected.length; i++) {
       const worth = fixed.expected[i] - best.expected[i];
-      // Cubics between the places overshoot by less than this where neighbours gain unequally, putts.
-      expect(worth).toBeGreaterThan(-1e-3);
+      // Cubics between the places overshoot by a tenth of what one neighbour gains more than the other, at most 0.02 putts.
+      expect(worth).toBeGreaterThan(-2e-3);
       gain = Math.max(gain, worth);
     }
     expect(gain).toBeGreaterThan(0.005);
   });
 
-  it('plays a player with habits as one without them, who allows for both in full, and aims hardly aside', () => {
+  it('plays a player with habits as one without them, who allows for both in full', () => {
     const { putt, player } = BIASED;
     const table = tableOf('a player with habits', BIASED, 'best');
     const without = prepareNextPutts(putt, allowing(player));
@@ -208,8 +200,6 @@ describe('the best policy', () => {
         12,
       );
     }
-    const plain = holingOutAt(tableOf('a plane', PLANE, 'best'), 0, 2);
-    expect(Math.abs(plain.aimShift)).toBeLessThan(HOLE_RADIUS);
   });
 });
 
@@ -237,7 +227,7 @@ describe('the table of holing out', () => {
       }
   });
 
-  it('is mirrored about the fall line of a plane, aims the other way', () => {
+  it('is mirrored about the fall line of a plane', () => {
     const table = tableOf('a plane', PLANE, 'best');
     for (const [distance, angle] of [
       [0.5, 0.4],
@@ -252,7 +242,6 @@ describe('the table of holing out', () => {
       // Rounding.
       expect(Math.abs(left.expectedPutts - right.expectedPutts)).toBeLessThan(1e-9);
       expect(Math.abs(left.pace - right.pace)).toBeLessThan(1e-9);
-      expect(Math.abs(left.aimShift + right.aimShift)).toBeLessThan(1e-9);
     }
   });
 

@@ -1,12 +1,11 @@
 /** The small parts the odds are built of, each against something that is not ours. */
 import jStat from 'jstat';
 import { describe, expect, it } from 'vitest';
-import { degreesToRadians, type Player, seededRandom } from '../../../sim/index.ts';
+import { seededRandom } from '../../../sim/index.ts';
 import { edgeBeyond, edgeNear } from '../../../sim/odds/edge.ts';
 import { lagrange, monotoneCubic } from '../../../sim/odds/interpolation.ts';
 import { makeLeaves } from '../../../sim/odds/leaves.ts';
 import { GAUSS_3, GAUSS_5, normalCdf } from '../../../sim/odds/normal.ts';
-import { startErrors } from '../../../sim/odds/start-errors.ts';
 
 describe('the normal distribution', () => {
   it('agrees with jstat 1.9.6 out to six SD', () => {
@@ -36,52 +35,6 @@ describe('Gauss-Legendre points', () => {
       expect(Math.abs(integral(degree + 1) - 2 / (degree + 2))).toBeGreaterThan(1e-3);
     },
   );
-});
-
-const player = (lineSdDeg: number, readSd: number, readBias: number): Player => ({
-  lineSd: degreesToRadians(lineSdDeg),
-  paceSd: 0.08,
-  readSd,
-  readBias,
-  paceBias: 0,
-});
-
-describe('the density of start angles', () => {
-  const CASES = [
-    ['line error only', 0.1, player(1, 0, 0)],
-    ['more line than read', 0.08, player(1, 0.15, -0.1)],
-    ['more read than line', -0.2, player(0.3, 0.35, 0.2)],
-    ['read error only', 0.15, player(0, 0.2, 0)],
-    ['aimed past a right angle', 1.8, player(1, 0.1, 0)],
-  ] as const;
-  it.each(CASES)('holds all putts: %s', (_, start, who) => {
-    const { middle, sd, density } = startErrors(start, who);
-    let all = 0;
-    const step = sd / 40;
-    for (let angle = middle - 8 * sd; angle <= middle + 8 * sd; angle += step) all += density(angle) * step;
-    // The sum of a smooth bell over steps of a fortieth SD is exact to rounding; 15 points blur it by about 1e-6.
-    expect(Math.abs(all - 1)).toBeLessThan(1e-4);
-  });
-
-  it.each(CASES)('is that of angles drawn one by one: %s', (_, start, who) => {
-    const { middle, sd, density } = startErrors(start, who);
-    const random = seededRandom(`starts ${start}`);
-    const count = 40_000;
-    let below = 0;
-    const limit = middle + 0.7 * sd;
-    for (let i = 0; i < count; i++) {
-      const read = jStat.normal.inv(random(), 0, 1);
-      const line = jStat.normal.inv(random(), 0, 1);
-      const seen = 1 + who.readBias + who.readSd * read;
-      if (Math.atan2(seen * Math.sin(start), Math.cos(start)) + who.lineSd * line < limit) below++;
-    }
-    let expected = 0;
-    const step = sd / 100;
-    for (let angle = middle - 8 * sd + step / 2; angle < limit; angle += step)
-      expected += density(angle) * step;
-    // Four standard errors of a share counted over so many.
-    expect(Math.abs(below / count - expected)).toBeLessThan(4 * Math.sqrt(0.25 / count));
-  });
 });
 
 describe('curves through points', () => {

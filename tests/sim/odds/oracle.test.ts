@@ -46,11 +46,13 @@ const TOLERANCES: readonly (readonly [keyof Odds & keyof OracleOdds, number])[] 
   ['short', 0.003],
   ['high', 0.003],
   ['low', 0.003],
-  // Touches nothing that is decided by; told to a tenth of a percent below ten: half a point.
-  ['lippedOut', 0.005],
+  // Touches nothing that is decided by. Half a point, and a quarter more for balls so soft that they bend round the hole within its
+  // own width: whether these touch it is not told exactly (drop-region.test.ts), and they rest beside it either way.
+  ['lippedOut', 0.0075],
   // A share of 0.2 points more misses and one of 0.3 more three-putts together.
   ['expectedPutts', 0.005],
-  // m: no decision turns on a centimetre of leave.
+  // m: no decision turns on a centimetre of leave; and a tenth of the share of lip-outs, whose rests are read off a table that knows
+  // half of them to 3 cm and one in ten to 35 cm only (drop-region.test.ts).
   ['leaveMedian', 0.01],
 ];
 
@@ -75,7 +77,8 @@ describe('the odds beside plain rolls of balls that each have a sight of their o
     if (odds.status !== 'ok') throw new Error(odds.reason);
     const apart = TOLERANCES.map(([what, allowed]) => {
       const { value, se } = wanted[what] as Measured;
-      return { what, got: odds[what], value, allowed: allowed + 3 * se };
+      const lips = what === 'leaveMedian' ? 0.1 * odds.lippedOut : 0;
+      return { what, got: odds[what], value, allowed: allowed + lips + 3 * se };
     });
     expect(apart.filter(({ got, value, allowed }) => !(Math.abs((got as number) - value) < allowed))).toEqual(
       [],

@@ -45,7 +45,7 @@ describe('shares at rest', () => {
     const { holed, within } = shares(
       ask({
         slope: 0,
-        player: { ...player, lineSd: 1e-4 },
+        player: { ...player, lineSd: 1e-4, slopeSd: 0, speedSd: 0 },
         target: 'mark',
         zones: [{ shape: 'box', shortM: 0.2, pastM: 0.5 }],
       }),

@@ -172,7 +172,7 @@ describe('the map of a green', () => {
 });
 
 describe('sides of the hole', () => {
-  it('on a plane: best straight above the hole, the same left and right, and the difference is what it says', () => {
+  it('on a plane: best straight below the hole, the same left and right, and the difference is what it says', () => {
     const { putt, table } = TILTED;
     const found = approachSides(putt.surface, putt.hole, table);
     if (found.status !== 'ok') throw new Error('expected sides');
@@ -180,8 +180,9 @@ describe('sides of the hole', () => {
     // MODEL.md: 6 o'clock is straight below the hole.
     expect(found.sides[0].clock).toBeCloseTo(0, 9);
     expect(found.sides[12].clock).toBeCloseTo(6, 9);
-    // MODEL.md section 4: the physics favours downhill (Penner, second-hand); here an error of pace is a share of the distance.
-    expect(found.best.clock).toBeCloseTo(0, 9);
+    // Every record by direction (Broadie 2019, read; an experiment of 1,290 putts, doi 10.4324/9780203715000-12, abstract read): uphill
+    // putts are the easier ones, because they suffer less from what is misread.
+    expect(found.best.clock).toBeCloseTo(6, 9);
     for (let i = 1; i < 12; i++)
       // Rounding.
       expect(Math.abs(found.sides[i].expectedPutts - found.sides[24 - i].expectedPutts)).toBeLessThan(1e-9);

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { HANDICAPS, type Player, PRESETS, playerOfHandicap } from '../../../sim/index.ts';
 
 const presetPlayer = (id: string): Player | undefined => PRESETS.find((preset) => preset.id === id)?.player;
-const ERRORS = ['lineSd', 'paceSd', 'readSd'] as const;
+const ERRORS = ['lineSd', 'paceSd', 'slopeSd', 'speedSd'] as const;
 
 describe('players by handicap', () => {
   it('are the presets at the anchors: tour +5, scratch 0, averaging 90 at 16', () => {
@@ -50,9 +50,12 @@ describe('players by handicap', () => {
     expect(playerOfHandicap(-2).source).toMatch(/handicap \+5 and 0/);
   });
 
-  it('have a pace error near the one measured: 10.6% for 43 players of mean handicap 2.8 (Karlsen & Nilsson 2008)', () => {
-    // Measured over putts of their choosing, by a definition of their own: a point of a hundred either way.
-    expect(Math.abs(playerOfHandicap(2.8).player.paceSd - 0.106)).toBeLessThan(0.01);
+  it('have families that lie between those of the anchors, member by member', () => {
+    const [scratch, middle, ninety] = [0, 8, 16].map((handicap) => playerOfHandicap(handicap).family);
+    middle.forEach((member, i) => {
+      for (const name of ERRORS)
+        expect(member[name]).toBeCloseTo((scratch[i][name] + ninety[i][name]) / 2, 12);
+    });
   });
 
   it('give the single-digit preset, handicap 6', () => {

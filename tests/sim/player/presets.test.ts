@@ -1,43 +1,34 @@
-/** The players to begin with: the fitted ones hold against their records, the earlier ones against their papers. */
+/** The players to begin with hold against their records, by distance and by direction; their families by distance alone. */
 import { describe, expect, it } from 'vitest';
 import {
   type ComparedFigure,
   compareWithRecord,
-  EARLIER_PRESETS,
-  inchesToMetres,
-  MIX_OF,
+  FITTED_FAMILIES,
+  FITTED_PLAYERS,
+  feetToMetres,
   misfitOf,
   type Player,
   PRESETS,
   type PublishedPlayer,
-  playerWithShare,
+  planeSurface,
+  playerOfHandicap,
   presetOf,
-  RECORD_PRESETS,
-  radiansToDegrees,
-  scratchPaceSd,
 } from '../../../sim/index.ts';
-
-const playerOf = (id: string): Player => {
-  const found = presetOf(id);
-  if (found === undefined) throw new Error(`no preset ${id}`);
-  return found.player;
-};
-const storedPlayer = (record: PublishedPlayer): Player => playerOf(RECORD_PRESETS[record]);
+import { Strokes } from '../../../sim/odds/stroke-errors.ts';
 
 /** Some seconds for each record: made once. */
 const compared = new Map<PublishedPlayer, readonly ComparedFigure[]>();
 const comparedOf = (record: PublishedPlayer): readonly ComparedFigure[] => {
-  const rows = compared.get(record) ?? compareWithRecord(record, storedPlayer(record));
+  const rows = compared.get(record) ?? compareWithRecord(record, FITTED_PLAYERS[record]);
   compared.set(record, rows);
   return rows;
 };
+const rowsOf = (record: PublishedPlayer, what: ComparedFigure['figure']['what']): ComparedFigure[] =>
+  comparedOf(record).filter(({ figure }) => figure.what === what);
 
 describe('the tour preset', () => {
-  const rowsOf = (what: ComparedFigure['figure']['what']): ComparedFigure[] =>
-    comparedOf('tour').filter(({ figure }) => figure.what === what && figure.on === undefined);
-
   it('holes within 1.5 points of every row of the tour table from 2 to 40 ft (Broadie, in Gelman 2019)', () => {
-    const rows = rowsOf('holed').filter(({ figure }) => figure.feet < 41);
+    const rows = rowsOf('tour', 'holed').filter(({ figure }) => figure.feet < 41);
     expect(rows).toHaveLength(22);
     // The aim set for the fit; chance alone is 0.1 to 0.3 points in these rows.
     for (const { figure, ours } of rows)
@@ -45,7 +36,7 @@ describe('the tour preset', () => {
   });
 
   it('needs the mean putts of Broadie 2014 within 0.03 from 3 to 60 ft', () => {
-    const rows = rowsOf('meanPutts');
+    const rows = rowsOf('tour', 'meanPutts');
     expect(rows).toHaveLength(11);
     // The aim set for the fit; most of the figures are from memory.
     for (const { figure, ours } of rows)
@@ -53,110 +44,111 @@ describe('the tour preset', () => {
   });
 
   it('three-putts within a point and a fifth of what Broadie 2014 gives', () => {
-    const rows = rowsOf('threePutt');
+    const rows = rowsOf('tour', 'threePutt');
     expect(rows).toHaveLength(10);
     // Whole per cents from memory, greens and years that differ: ours.
     for (const { figure, ours } of rows)
       expect(Math.abs(ours - figure.value), `${figure.feet} ft`).toBeLessThan(0.01 + 0.2 * figure.value);
   });
 
-  it('leaves 7% of 10-footers short and misses a median 1.6 ft away (Broadie 2020), farther downhill than uphill', () => {
-    const [short] = rowsOf('short');
-    // Printed to a whole per cent; two points ours.
-    expect(Math.abs(short.ours - 0.07)).toBeLessThan(0.02);
-    const [leave] = rowsOf('leaveFeet');
-    // Printed to a tenth of a foot; ours is a mean of medians.
-    expect(Math.abs(leave.ours - 1.6)).toBeLessThan(0.2);
-    const on = (direction: string): number =>
-      comparedOf('tour').find(({ figure }) => figure.on?.direction === direction)?.ours ?? Number.NaN;
-    // 1.1 and 2.1 ft on 3%: half a foot, because the study's putts lie on many green speeds.
-    expect(Math.abs(on('uphill') - 1.1)).toBeLessThan(0.5);
-    expect(Math.abs(on('downhill') - 2.1)).toBeLessThan(0.5);
-    expect(on('downhill')).toBeGreaterThan(on('uphill'));
+  it('from 8 ft holes 2 to 8 points more uphill than downhill over the mix (Broadie 2019: 5 percent more often)', () => {
+    const [{ ours }] = rowsOf('tour', 'upLessDown');
+    // Whether "percent" means points or a ratio of 50% is not said: the range holds both.
+    expect(ours).toBeGreaterThan(0.02);
+    expect(ours).toBeLessThan(0.08);
+  });
+
+  it('from 8 ft on 3% holes 10 to 25% less sidehill-downhill than sidehill-uphill (Broadie 2019: almost 20 percent less often)', () => {
+    const [{ ours }] = rowsOf('tour', 'downOverUp');
+    expect(ours).toBeGreaterThan(0.75);
+    expect(ours).toBeLessThan(0.9);
+  });
+
+  it('leaves missed 10-footers a median 1.6 ft away, on 3% 1.1 ft uphill and 2.1 ft downhill (Broadie 2020)', () => {
+    const leaves = rowsOf('tour', 'leaveFeet');
+    expect(leaves).toHaveLength(3);
+    // The study's putts lie on many green speeds, printed to a tenth: 0.3 ft, as asked.
+    for (const { figure, ours } of leaves)
+      expect(Math.abs(ours - figure.value), figure.on?.direction).toBeLessThan(0.3);
+  });
+
+  it('leaves fewer 10-footers short than the 7% published, by 3 points, as MODEL.md admits', () => {
+    const [{ ours, figure }] = rowsOf('tour', 'short');
+    expect(Math.abs(ours - figure.value)).toBeLessThan(0.035);
   });
 });
 
-describe('every fitted preset', () => {
-  // A preset is rounded to about 1% in each number; where the misfit is least to that, 4% off in either is worse.
-  it.each<[PublishedPlayer, 'lineSd' | 'paceSd', number]>([
-    ['tour', 'lineSd', 0.96],
-    ['tour', 'lineSd', 1.04],
-    ['tour', 'paceSd', 0.96],
-    ['tour', 'paceSd', 1.04],
-    ['averaging90', 'lineSd', 0.96],
-    ['averaging90', 'lineSd', 1.04],
-    ['averaging90', 'paceSd', 0.96],
-    ['averaging90', 'paceSd', 1.04],
-    // The pace error of scratch is held, not fitted.
-    ['scratch', 'lineSd', 0.96],
-    ['scratch', 'lineSd', 1.04],
-  ])('lies where a small change makes its misfit larger: %s, %s x %f', (record, name, times) => {
-    const { lineSd, paceSd } = storedPlayer(record);
-    const moved =
-      name === 'lineSd'
-        ? playerWithShare(MIX_OF[record], lineSd * times, paceSd)
-        : playerWithShare(MIX_OF[record], lineSd, paceSd * times);
-    expect(misfitOf(compareWithRecord(record, moved, 'fitted'))).toBeGreaterThan(
-      misfitOf(comparedOf(record)),
-    );
-  });
-
-  it('of scratch has the pace error held for it, between the two others by handicap', () => {
-    const held = scratchPaceSd(storedPlayer('tour'), storedPlayer('averaging90'));
-    // Presets are written to a tenth of a per cent.
-    expect(Math.abs(storedPlayer('scratch').paceSd - held)).toBeLessThan(0.0006);
-  });
-
-  it.each(['tour', 'averaging90', 'scratch'] as const)(
-    'has reading make 60%% of its direction error: %s',
-    (record) => {
-      const { lineSd, paceSd, readSd } = storedPlayer(record);
-      // Presets are written to a hundredth of the break.
-      expect(Math.abs(readSd - playerWithShare(MIX_OF[record], lineSd, paceSd).readSd)).toBeLessThan(0.0075);
-    },
-  );
-
-  it('averaging 90 and scratch hole within 4.5 and 3 points of their few rows, as MODEL.md admits', () => {
-    const farthest = (record: PublishedPlayer): number =>
-      Math.max(
-        ...comparedOf(record)
-          .filter(({ figure }) => figure.what === 'holed')
-          .map(({ figure, ours }) => Math.abs(ours - figure.value)),
-      );
-    expect(farthest('averaging90')).toBeLessThan(0.045);
-    expect(farthest('scratch')).toBeLessThan(0.03);
+describe('a player of handicap 2.8', () => {
+  it('spreads distance by reading and technique as Karlsen & Nilsson measured of 43 such (2008, abstract read)', () => {
+    const { player } = playerOfHandicap(2.8);
+    // 40 varied putts of 2.2 to 19.3 m: ours, slopes up to 2% from all round, green speed 10 ft; share of the distance, root mean square.
+    const spreadOf = (who: Player): number => {
+      let sum = 0;
+      let putts = 0;
+      for (const length of [2.2, 6, 10, 19.3])
+        for (const slope of [0.005, 0.015, 0.02])
+          for (const degrees of [0, 60, 120, 180]) {
+            const bearing = (degrees * Math.PI) / 180;
+            const putt = {
+              surface: planeSurface({ slope, downhill: 0 }),
+              greenSpeed: feetToMetres(10),
+              ball: { x: length * Math.cos(bearing), y: length * Math.sin(bearing) },
+              hole: { x: 0, y: 0 },
+              capture: 'rim' as const,
+            };
+            const strokes = new Strokes(putt, who).at(0.3);
+            if (strokes === undefined) continue;
+            sum += (strokes.energySd / strokes.energy) ** 2;
+            putts++;
+          }
+      return Math.sqrt(sum / putts);
+    };
+    // 10.6% in all, of its variance 60% reading, 40% technique and surface: 8.2% and 6.7%. Where their putts lay is not told: a point.
+    expect(Math.abs(spreadOf({ ...player, paceSd: 0 }) - 0.082)).toBeLessThan(0.01);
+    expect(Math.abs(player.paceSd - 0.062)).toBeLessThan(0.01);
+    expect(Math.abs(spreadOf(player) - 0.106)).toBeLessThan(0.015);
   });
 });
 
-describe('the earlier presets', () => {
-  it('take angle and distance of the tour fit from Gelman 2019: 1.02 degrees, 8.0%', () => {
-    const whole = playerOf('tour-like-line-only');
-    expect(radiansToDegrees(whole.lineSd)).toBeCloseTo(1.02, 9);
-    expect(whole.paceSd).toBe(0.08);
-    expect(whole.readSd).toBe(0);
+describe('the other fitted presets', () => {
+  it('averaging 90 and scratch hole within 4.5 points of their few rows, as MODEL.md admits', () => {
+    for (const record of ['averaging90', 'scratch'] as const)
+      for (const { figure, ours } of rowsOf(record, 'holed'))
+        expect(Math.abs(ours - figure.value), `${record} ${figure.feet} ft`).toBeLessThan(0.045);
+  });
+});
+
+describe('a family', () => {
+  // Three of them: each takes seconds.
+  it.each([0, 2, 4])('of the tour holes alike by distance: member %i', (i) => {
+    const member = FITTED_FAMILIES.tour[i];
+    const rows = compareWithRecord('tour', member, { which: 'distance' });
+    // "About equally well": twice the preset's misfit by distance, or a mean square of one, which is a typical difference of one point.
+    const own = misfitOf(compareWithRecord('tour', FITTED_PLAYERS.tour, { which: 'distance' }));
+    expect(misfitOf(rows)).toBeLessThan(Math.max(1, 2 * own));
   });
 
-  it('split that angle so that both parts make it again where they say: a 10 ft putt that breaks 11 in', () => {
-    const split = playerOf('tour-like');
-    const breakAngle = Math.atan(inchesToMetres(11) / inchesToMetres(120));
-    const together = Math.hypot(radiansToDegrees(split.lineSd), radiansToDegrees(breakAngle) * split.readSd);
-    // Given to a hundredth of a degree.
-    expect(Math.abs(together - 1.02)).toBeLessThan(0.01);
-  });
-
-  it('take the distance error of low handicaps from Karlsen & Nilsson 2008: 10.6%', () => {
-    expect(playerOf('low-handicap').paceSd).toBe(0.106);
+  it('goes from mostly stroke to mostly reading, the preset between, five members at least', () => {
+    for (const { player, family } of PRESETS) {
+      expect(family.length).toBeGreaterThanOrEqual(5);
+      for (let i = 1; i < family.length; i++) {
+        expect(family[i].slopeSd).toBeGreaterThan(family[i - 1].slopeSd);
+        expect(family[i].lineSd).toBeLessThan(family[i - 1].lineSd);
+      }
+      expect(player.slopeSd).toBeGreaterThan(family[0].slopeSd);
+      expect(player.slopeSd).toBeLessThan(family[family.length - 1].slopeSd);
+    }
   });
 });
 
 describe('preset ids', () => {
-  it('belong to one preset each, earlier ones included', () => {
-    const ids = [...PRESETS, ...EARLIER_PRESETS].map(({ id }) => id);
-    expect(new Set(ids).size).toBe(ids.length);
+  it('belong to one preset each', () => {
+    expect(new Set(PRESETS.map(({ id }) => id)).size).toBe(PRESETS.length);
   });
 
-  it('of earlier versions are still found, and an unknown one is not', () => {
-    for (const id of ['tour-like', 'tour-like-line-only', 'low-handicap']) expect(presetOf(id)?.id).toBe(id);
+  it('of earlier versions still lead to one, and an unknown one does not', () => {
+    for (const id of ['tour-like', 'tour-like-line-only', 'low-handicap'])
+      expect(PRESETS).toContain(presetOf(id));
     expect(presetOf('champion')).toBeUndefined();
   });
 });

@@ -6,7 +6,7 @@
 import { describe, expect, it } from 'vitest';
 import { feetToMetres, type Putt, planeSurface, readPutt } from '../../../sim/index.ts';
 import { seededRandom } from '../../../sim/random.ts';
-import { centreHeading, LineWalk, summarizeLine } from '../../../sim/read/line.ts';
+import { LineWalk, summarizeLine } from '../../../sim/read/line.ts';
 import { type PlaneState, planeState, steepnessOf } from '../../../sim/roll/plane.ts';
 import { bearingOf, rollerFor } from '../../../sim/roll/roll.ts';
 import { newPass } from '../../../sim/roll/roller.ts';
@@ -121,18 +121,5 @@ describe('a line on a plane', () => {
     for (let heading = -3; heading <= 3; heading += 0.25)
       for (const speed of [0.5, 1.5, 3])
         expect(roller.pass(heading, speed, newPass()).status).toBe('neverStops');
-  });
-
-  it('at a launch speed is the one a turn of the start finds at that speed', () => {
-    const walk = new LineWalk(puttOf(0.025, 10, 2, 5));
-    for (const speed of [2.4, 2.8, 3.4]) {
-      const line = walk.lineAtSpeed(speed);
-      if (line === undefined) throw new Error(`expected a line at ${speed} m/s`);
-      const turned = centreHeading(walk.search, line.heading + 0.02, speed);
-      expect(Math.abs((turned ?? Number.NaN) - line.heading)).toBeLessThan(1e-7);
-      // And its pace leads back to it.
-      expect(Math.abs((walk.lineAt(line.pace)?.speed ?? Number.NaN) - speed)).toBeLessThan(1e-9);
-    }
-    expect(walk.lineAtSpeed(1)).toBeUndefined();
   });
 });

@@ -13,7 +13,7 @@ import {
   readPutt,
 } from '../../../sim/index.ts';
 import { seededRandom } from '../../../sim/random.ts';
-import { centreHeading, LineWalk, summarizeLine } from '../../../sim/read/line.ts';
+import { LineWalk, summarizeLine } from '../../../sim/read/line.ts';
 import { steepnessOf } from '../../../sim/roll/plane.ts';
 import { bearingOf, rollerFor } from '../../../sim/roll/roll.ts';
 import { newPass } from '../../../sim/roll/roller.ts';
@@ -142,22 +142,6 @@ describe('a line on a plane for a ball that skids', () => {
           }
         }
       }
-  });
-
-  it('at a launch speed is the one a turn of the start finds at that speed', () => {
-    const walk = new LineWalk(puttOf(0.025, 10, 2, 5));
-    for (const speed of [3.3, 3.8, 4.6]) {
-      const line = walk.lineAtSpeed(speed);
-      if (line === undefined) throw new Error(`expected a line at ${speed} m/s`);
-      const turned = centreHeading(walk.search, line.heading + 0.02, speed);
-      expect(Math.abs((turned ?? Number.NaN) - line.heading)).toBeLessThan(1e-7);
-      expect(Math.abs((walk.lineAt(line.pace)?.speed ?? Number.NaN) - speed)).toBeLessThan(1e-9);
-    }
-    expect(walk.lineAtSpeed(1.4)).toBeUndefined();
-    // A quarter of a metre at 4 m/s: the hole lies on the slide, 1 m long.
-    const near = new LineWalk(puttOf(0.025, 10, 2, 0.25));
-    const line = near.lineAtSpeed(4);
-    expect(Math.abs((near.lineAt(line?.pace ?? 0)?.speed ?? Number.NaN) - 4)).toBeLessThan(1e-9);
   });
 
   it('is none where the slope holds no ball', () => {

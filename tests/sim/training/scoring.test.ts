@@ -55,12 +55,13 @@ describe('summing up', () => {
 
   it('keeps a kind with one read, without a margin, and leaves out kinds without any', () => {
     const answers = [-0.3, -0.25, -0.35, -0.2, -0.28].map((trueAim) => ({
+      day: 'monday',
       question: sampleQuestion({ trueAim, direction: 'rightToLeft' }),
       aim: 0.8 * trueAim,
     }));
     const summary = summarizeReads([
       ...answers,
-      { question: sampleQuestion({ climb: 'up', length: 9 }), aim: 0.36 },
+      { day: 'monday', question: sampleQuestion({ climb: 'up', length: 9 }), aim: 0.36 },
     ]);
     const kinds = new Map(summary?.kinds.map((kind) => [kind.kind, kind]));
     expect([...kinds.keys()]).toEqual([
@@ -84,9 +85,9 @@ describe('summing up', () => {
 
   it('averages the cost over the answers whose cost is known', () => {
     const summary = summarizeReads([
-      { question: sampleQuestion({}), aim: 0.3, holedAtAim: 0.4, holedAtTrue: 0.5 },
-      { question: sampleQuestion({}), aim: 0.36, holedAtAim: 0.2, holedAtTrue: 0.5 },
-      { question: sampleQuestion({}), aim: 0.24 },
+      { day: 'monday', question: sampleQuestion({}), aim: 0.3, holedAtAim: 0.4, holedAtTrue: 0.5 },
+      { day: 'monday', question: sampleQuestion({}), aim: 0.36, holedAtAim: 0.2, holedAtTrue: 0.5 },
+      { day: 'monday', question: sampleQuestion({}), aim: 0.24 },
     ]);
     expect(summary?.meanCost).toBeCloseTo(0.2, 12);
     // 0, 6 and 6 cm off.

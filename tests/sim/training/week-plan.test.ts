@@ -108,17 +108,17 @@ describe('how time is shared out', () => {
     );
   });
 
-  it('takes for each error the step that saves most, and refuses steps without one', () => {
+  it('takes for each error the distance within reach, and refuses steps without it', () => {
     const saved = (step: StepCost['step'], value: number): StepCost => ({
       step,
       saved: { value, low: value, high: value },
       byBand: [],
     });
     const steps = STEPS.map((step) =>
-      saved(step, step === 'readHabit' ? 0.5 : step === 'bestPace' ? 0.9 : 0.1),
+      saved(step, step === 'readReach' ? 0.5 : step === 'bestPace' ? 0.9 : 0.1),
     );
-    expect(errorCosts(steps)[0]).toMatchObject({ error: 'read', step: 'readHabit' });
-    expect(() => errorCosts(steps.filter(({ step }) => step !== 'lineTenth'))).toThrow(
+    expect(errorCosts(steps)[0]).toMatchObject({ error: 'read', step: 'readReach' });
+    expect(() => errorCosts(steps.filter(({ step }) => step !== 'lineReach'))).toThrow(
       /Got no saving for the line/,
     );
   });

@@ -2,7 +2,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { PRESETS } from '../../../sim/index.ts';
 import {
-  fitInUse,
   forgetFit,
   type KeptFit,
   keepFit,
@@ -10,10 +9,18 @@ import {
   parseFits,
   playerOfFit,
 } from '../../../src/app/fittedPlayer.ts';
-import { PLAYER_RANGES, player } from '../../../src/app/settings.ts';
+import { PLAYER_RANGES } from '../../../src/app/playerRanges.ts';
+import {
+  chooseFit,
+  choosePreset,
+  fitInUse,
+  knownPlayer,
+  player,
+  setErrors,
+} from '../../../src/app/settings.ts';
 import { aFit } from '../../support/aFit.ts';
 
-const text = (fits: readonly unknown[], version = 1): string => JSON.stringify({ version, fits });
+const text = (fits: readonly unknown[], version = 2): string => JSON.stringify({ version, fits });
 
 /** Every place in a value, as the keys on the way to it. */
 const placesIn = (
@@ -43,12 +50,12 @@ describe('the gate of kept fits', () => {
   it('takes whatever is not as written for no fit: other versions, no JSON, any field of another kind or too much', () => {
     expect(parseFits('{')).toEqual([]);
     expect(parseFits('[]')).toEqual([]);
-    expect(parseFits(text([aFit()], 2))).toEqual([]);
+    expect(parseFits(text([aFit()], 1))).toEqual([]);
     expect(parseFits(text([{ ...aFit(), more: 1 }]))).toEqual([]);
     const fit = aFit();
     const places = placesIn(fit);
-    // Five errors of eleven numbers and as much again: the walk has been everywhere.
-    expect(places.length).toBeGreaterThan(60);
+    // Six errors of eleven numbers and as much again: the walk has been everywhere.
+    expect(places.length).toBeGreaterThan(80);
     for (const place of places)
       for (const wrong of [null, 'x', { a: 1 }])
         expect(parseFits(text([changedAt(fit, place, wrong)])), `${place.join('.')}: ${wrong}`).toEqual([]);
@@ -74,38 +81,80 @@ describe('the errors in use', () => {
   afterEach(() => {
     forgetFit('own');
     forgetFit('demo');
-    player.value = PRESETS[0].player;
+    choosePreset(PRESETS[0].id);
   });
 
-  it('are those of a fit once its medians are taken, until one is changed by hand', () => {
+  it('are those of a fit once it is chosen, with its players as those who may be meant, until one error is set by hand', () => {
     keepFit(aFit());
     expect(fitInUse.value).toBeUndefined();
-    player.value = playerOfFit(aFit());
+    chooseFit('own');
     expect(fitInUse.value).toEqual(aFit());
-    player.value = { ...player.value, paceSd: player.value.paceSd + 0.005 };
+    expect(knownPlayer.value).toEqual({
+      player: playerOfFit(aFit()),
+      origin: { kind: 'fit', source: 'own' },
+      members: aFit().answer.players.map((one) => ({ player: one, weight: 0.5 })),
+    });
+    setErrors({ paceSd: 0.105 });
     expect(fitInUse.value).toBeUndefined();
+    const byHand = { ...playerOfFit(aFit()), paceSd: 0.105 };
+    expect(knownPlayer.value).toEqual({
+      player: byHand,
+      origin: { kind: 'byHand' },
+      members: [{ player: byHand, weight: 1 }],
+    });
+  });
+
+  it('set by hand to the very numbers of a fit or a preset are still set by hand', () => {
+    keepFit(aFit());
+    setErrors(playerOfFit(aFit()));
+    expect(fitInUse.value).toBeUndefined();
+    setErrors(PRESETS[1].player);
+    expect(knownPlayer.value.origin).toEqual({ kind: 'byHand' });
+  });
+
+  it('of a preset come with its family, all as likely; weights make one', () => {
+    for (const { id, player: middle, family } of PRESETS) {
+      choosePreset(id);
+      const { members } = knownPlayer.value;
+      expect(player.value).toEqual(middle);
+      expect(members.map((member) => member.player)).toEqual(family);
+      expect(new Set(members.map(({ weight }) => weight)).size).toBe(1);
+      expect(members.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12);
+    }
+    const before = knownPlayer.value;
+    choosePreset('nobody');
+    expect(knownPlayer.value).toBe(before);
   });
 
   it('go along with a new fit of the same record, and with no other', () => {
     const grown = (source: KeptFit['source']): KeptFit => {
       const { answer, ...rest } = aFit({ source, digits: '00000002' });
-      return { ...rest, answer: { ...answer, player: { ...answer.player, readSd: 0.31 } } };
+      return { ...rest, answer: { ...answer, player: { ...answer.player, slopeSd: 0.0031 } } };
     };
     keepFit(aFit());
-    player.value = playerOfFit(aFit());
+    chooseFit('own');
     keepFit(grown('demo'));
     expect(fitInUse.value?.source).toBe('own');
+    expect(player.value).toEqual(playerOfFit(aFit()));
     keepFit(grown('own'));
     expect(fitInUse.value).toEqual(grown('own'));
-    expect(player.value.readSd).toBe(0.31);
+    expect(player.value.slopeSd).toBe(0.0031);
     expect(keptFits.value).toHaveLength(2);
     forgetFit('demo');
     expect(keptFits.value.map(({ source }) => source)).toEqual(['own']);
   });
 
+  it('stay as numbers, set by hand, when the fit they came from is forgotten', () => {
+    keepFit(aFit({ source: 'demo' }));
+    chooseFit('demo');
+    forgetFit('demo');
+    expect(knownPlayer.value.origin).toEqual({ kind: 'byHand' });
+    expect(player.value).toEqual(playerOfFit(aFit()));
+  });
+
   it('stay where errors may be set by hand, however far out the medians lie', () => {
     const { answer, ...rest } = aFit();
-    const far = { lineSd: 0.5, paceSd: 0.9, readSd: 1.4, paceBias: -0.7, readBias: 0.9 };
+    const far = { lineSd: 0.5, paceSd: 0.9, slopeSd: 0.1, speedSd: 0.9, paceBias: -0.7, readBias: 0.9 };
     const taken = playerOfFit({ ...rest, answer: { ...answer, player: far } } as KeptFit);
     for (const [error, { min, max }] of Object.entries(PLAYER_RANGES)) {
       const value = taken[error as keyof typeof taken];

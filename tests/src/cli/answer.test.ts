@@ -23,7 +23,7 @@ const pinHigh = {
   ballM: [0, 0],
   holeM: [0, 3.048],
 };
-const player = { lineSdDeg: 1, paceSd: 0.08, readSd: 0.2, readBias: 0, paceBias: 0 };
+const player = { lineSdDeg: 1, paceSd: 0.06, paceBias: 0, slopeSd: 0.004, speedSd: 0.04, readBias: 0 };
 
 const number = (value: unknown): number => {
   expect(typeof value).toBe('number');
@@ -210,7 +210,7 @@ describe('odds', () => {
   });
 
   it('answers for a player without any error: every putt drops', () => {
-    const perfect = { lineSdDeg: 0, paceSd: 0, readSd: 0, readBias: 0, paceBias: 0 };
+    const perfect = { lineSdDeg: 0, paceSd: 0, paceBias: 0, slopeSd: 0, speedSd: 0, readBias: 0 };
     const response = ask('odds', { ...pinHigh, paceM: 0.3, player: perfect });
     // Promised: 0.2 points of the holed share.
     expect(number(response.holed)).toBeGreaterThan(0.998);

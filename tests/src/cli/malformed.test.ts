@@ -68,7 +68,8 @@ const grid = fc
 const player = fc.record({
   lineSdDeg: within(0, 4),
   paceSd: within(0, 0.3),
-  readSd: within(0, 1),
+  slopeSd: within(0, 0.03),
+  speedSd: within(0, 0.3),
   readBias: within(-0.9, 1),
   paceBias: within(-0.3, 0.3),
 });

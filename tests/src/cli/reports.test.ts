@@ -5,8 +5,8 @@ import { PAGE_WIDTH } from '../../../src/cli/layout.ts';
 import { parseHandicap, REPORT_FLAGS, REPORT_HELP, REPORTS } from '../../../src/cli/reports.ts';
 import { run, wantsInput } from '../../../src/cli/run.ts';
 import { perTable } from '../../../src/store/tables.ts';
-import { errorWords } from '../../../src/text/errors.ts';
-import { ORDINARY, recordingPlayer } from '../../support/recordingPlayer.ts';
+import { errorWords } from '../../../src/text/player.ts';
+import { ORDINARY, recordRounds } from '../../support/recordingPlayer.ts';
 
 const page = (line: string, stdinText = ''): string => {
   const { stdout, stderr, exitCode } = run(line.split(' '), stdinText);
@@ -55,31 +55,38 @@ describe('best-paces', () => {
 });
 
 describe('directions', () => {
-  it('shows both signs: easier downhill without read error, uphill with a large one and a sure stroke', () => {
+  it('shows both signs: easier downhill for who sees the slope as it is, uphill for who misreads it', () => {
     const text = page('directions --handicap 40');
-    expect(text).toMatch(/0\.50 deg +0% .* downhill$/m);
-    expect(text).toMatch(/0\.50 deg +40% .* uphill$/m);
+    expect(text).toMatch(/^0\.00% .* -\d+\.\d /m);
+    expect(text).toMatch(/^0\.\d\d% .* \+\d+\.\d .*<- own$/m);
     expect(text).toContain('16 was taken for 40');
+    expect(text).toContain('Broadie 2019');
   });
 });
 
 describe('errors', () => {
   it('says of a backup what the fit of its record says, with ranges before and after', () => {
-    const recording = recordingPlayer(
-      { lineSd: 0.02, paceSd: 0.09, readSd: 0.3, readBias: -0.4, paceBias: 0 },
-      { says: ORDINARY, breakingOnly: true },
-      'a backup',
+    const player = {
+      lineSd: 0.015,
+      paceSd: 0.07,
+      slopeSd: 0.004,
+      speedSd: 0.03,
+      readBias: -0.5,
+      paceBias: 0,
+    };
+    const putts = recordRounds({ player }, { says: ORDINARY, saidAsSeen: 0 }, 'a backup', 90).putts.map(
+      (putt) => ({
+        ...putt,
+        id: `putt-of-backup-${putt.id}`,
+        roundId: `round-of-backup-${putt.roundId}`,
+      }),
     );
-    const putts = Array.from({ length: 90 }, () => {
-      const putt = recording.next();
-      return { ...putt, id: `putt-of-backup-${putt.id}`, roundId: `round-of-backup-${putt.roundId}` };
-    });
     const tables = { ...perTable(() => []), putts };
-    const text = page('errors', JSON.stringify({ format: 'borrow-backup', version: 4, madeAt: 1, tables }));
+    const text = page('errors', JSON.stringify({ format: 'borrow-backup', version: 5, madeAt: 1, tables }));
     const fit = fitErrors({ putts });
     if (fit.status !== 'ok') throw new Error(`got ${fit.status}`);
     expect(fit.readBias.verdict).toBe('tooLittle');
-    expect(text).toMatch(/^You play too little break: chance /);
+    expect(text).toMatch(/^You read too little break: chance /);
     expect(text).toContain('90 putts of rounds, 0 practice putts');
     for (const name of ERRORS) expect(text).toContain(errorWords(name, fit.errors[name].median));
   });
@@ -89,7 +96,7 @@ describe('errors', () => {
     ['half a file', '{"format":"borrow-backup","ver', /^Got a file that is not whole JSON/],
     [
       'a backup without putts',
-      JSON.stringify({ format: 'borrow-backup', version: 4, madeAt: 1, tables: perTable(() => []) }),
+      JSON.stringify({ format: 'borrow-backup', version: 5, madeAt: 1, tables: perTable(() => []) }),
       /^got a backup without a putt that counts/,
     ],
   ])('refuses in one line: %s', (_, text, problem) => {

@@ -7,7 +7,7 @@ import { type Outcome, run } from '../../../src/cli/run.ts';
 
 const plane = { kind: 'plane', slope: 0.02, downhillDeg: 180 };
 const base = { surface: plane, greenSpeedFt: 10, ballM: [0, 0], holeM: [0, 3.048] };
-const player = { lineSdDeg: 1, paceSd: 0.08, readSd: 0.2, readBias: 0, paceBias: 0 };
+const player = { lineSdDeg: 1, paceSd: 0.06, paceBias: 0, slopeSd: 0.004, speedSd: 0.04, readBias: 0 };
 const grid = {
   kind: 'grid',
   originM: [-1, -1],
@@ -97,11 +97,27 @@ describe('a wrong JSON request', () => {
     ['a negative line SD', { ...player, lineSdDeg: -1 }],
     ['a read bias of -1, which leaves no break', { ...player, readBias: -1 }],
     ['a distance SD of 800%', { ...player, paceSd: 8 }],
-    ['a missing field', { ...player, readSd: undefined }],
+    ['a missing field', { ...player, slopeSd: undefined }],
     ['an unknown field', { ...player, nerve: 1 }],
+    ['a slope misread by half', { ...player, slopeSd: 0.5 }],
     ['a preset name', 'tour'],
   ])('is refused for a player with %s', (_, wrong) => {
     expectProblem(ask('odds', { ...base, paceM: 0.15, player: wrong }));
+  });
+
+  it('names what took the place of the read as a share of the break, in a request and as a flag', () => {
+    const { slopeSd: _slope, speedSd: _speed, ...rest } = player;
+    const asked = ask('odds', { ...base, paceM: 0.15, player: { ...rest, readSd: 0.2 } });
+    expectProblem(asked);
+    const flagged = run(
+      ['odds', '--length', '8ft', '--slope', '2%', '--ball', '3:00', '--read-sd', '20%'],
+      '',
+    );
+    expectProblem(flagged);
+    expect(asked.stderr).toMatch(/player: got the field "readSd", expected slopeSd and speedSd in its place/);
+    expect(flagged.stderr).toMatch(/--read-sd: got it, expected --slope-sd and --speed-sd in its place/);
+    // How to turn one into the other: 0.2 of the break on a slope of 1.6% is 0.32% of slope.
+    for (const { stderr } of [asked, flagged]) expect(stderr).toContain('slopeSd = 0.016 x readSd');
   });
 
   it.each([

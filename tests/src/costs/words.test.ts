@@ -37,14 +37,14 @@ const CLEAR = { clear: true, chance: 1, players: 1 };
 
 describe('the answer', () => {
   it('names the cause, the step, strokes a round and their range', () => {
-    expect(costHeadline([step('readPoints', 0.4, 0.2, 0.6), step('lineTenth', 0.1)], CLEAR)).toBe(
-      'Your reading spread costs you most: a reading spread 5 points smaller would save 0.40 strokes a round (0.20 to 0.60).',
+    expect(costHeadline([step('readShare', 0.4, 0.2, 0.6), step('lineTenth', 0.1)], CLEAR)).toBe(
+      'Your reading costs you most: slope and green speed misread 10% less would save 0.40 strokes a round (0.20 to 0.60).',
     );
   });
 
   it('names two when they cannot be told apart, and none when nothing clearly saves', () => {
     expect(costHeadline([step('pacePoint', 0.31), step('lineTenth', 0.3)], { ...CLEAR, clear: false })).toBe(
-      'Your pace and your start line cost you about alike: a pace spread 1 point smaller would save 0.31 strokes a round (0.29 to 0.33), a start-line spread 0.1° smaller 0.30 strokes a round (0.28 to 0.32).',
+      'Your pace and your start line cost you about alike: a pace off by 1 point of the distance less would save 0.31 strokes a round (0.29 to 0.33), a start line off by 0.1° less 0.30 strokes a round (0.28 to 0.32).',
     );
     expect(costHeadline([step('pacePoint', 0.31, -0.1, 0.7), step('lineTenth', 0.1, 0, 0.2)], CLEAR)).toMatch(
       /^None/,
@@ -54,7 +54,7 @@ describe('the answer', () => {
   it('of many likely players says which of two with what chance, and never that it is certain', () => {
     const two = [step('pacePoint', 0.31, 0.1, 0.5), step('lineTenth', 0.3, 0.2, 0.4)];
     expect(costHeadline(two, { clear: false, chance: 0.55, players: 200 })).toBe(
-      'Your pace or your start line costs you most, your pace with a chance of 55%: a pace spread 1 point smaller would save 0.31 strokes a round (0.10 to 0.50), a start-line spread 0.1° smaller 0.30 strokes a round (0.20 to 0.40).',
+      'Your pace or your start line costs you most, your pace with a chance of 55%: a pace off by 1 point of the distance less would save 0.31 strokes a round (0.10 to 0.50), a start line off by 0.1° less 0.30 strokes a round (0.20 to 0.40).',
     );
     expect(
       comparedWords(
@@ -73,7 +73,7 @@ describe('the answer', () => {
   it('does not say that none saves where the likeliest to is in doubt and another is not', () => {
     const doubtful = [step('readHabit', 0.4, -0.1, 1.5), step('lineTenth', 0.3, 0.2, 0.4)];
     expect(costHeadline(doubtful, { clear: false, chance: 0.6, players: 200 })).toMatch(
-      /^Your reading habit or your start line costs you most, .* 60%: .*\(−0\.10 to 1\.50\), .*\(0\.20 to 0\.40\)\.$/,
+      /^Your habit of reading or your start line costs you most, .* 60%: .*\(−0\.10 to 1\.50\), .*\(0\.20 to 0\.40\)\.$/,
     );
   });
 
@@ -150,10 +150,10 @@ describe('one step against another', () => {
 
   it('is yes or no with strokes, range and chance, read from the first step', () => {
     expect(comparedWords(compared({ value: -1.1, low: -1.4, high: -0.7 }, 0.01, 200), true)).toBe(
-      'No: pace 10% better saves 1.10 strokes a round less than a start-line spread half a degree smaller (0.70 to 1.40), with a chance of 99%.',
+      'No: pace 10% better saves 1.10 strokes a round less than a start line off by half a degree less (0.70 to 1.40), with a chance of 99%.',
     );
     expect(comparedWords(compared(exactly(0.5), 1), true)).toBe(
-      'Yes: pace 10% better saves 0.50 strokes a round more than a start-line spread half a degree smaller (0.48 to 0.52).',
+      'Yes: pace 10% better saves 0.50 strokes a round more than a start line off by half a degree less (0.48 to 0.52).',
     );
   });
 
@@ -185,6 +185,7 @@ describe('“hit them firmer”', () => {
       die: exactly(die),
       chance: firm > 0 ? 1 : 0,
       verdict: firm > 0 ? 'gains' : 'costs',
+      on: undefined,
     };
   };
 

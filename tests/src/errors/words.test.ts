@@ -12,7 +12,6 @@ import {
   errorSentence,
   errorsDetail,
   errorsHeadline,
-  errorWords,
   fitHint,
   fitName,
   grownWords,
@@ -21,6 +20,13 @@ import {
   tapWords,
   toldWords,
 } from '../../../src/text/errors.ts';
+import {
+  breakOfSlope,
+  ERROR_HINTS,
+  errorWords,
+  PLAYER_ERRORS,
+  typicalWords,
+} from '../../../src/text/player.ts';
 import { aFit, anError } from '../../support/aFit.ts';
 import { recordedPutt } from '../../support/recordedPutts.ts';
 
@@ -35,6 +41,8 @@ describe('an error', () => {
   it('is written in its unit, with its side where it has one', () => {
     expect(errorWords('lineSd', degreesToRadians(1.21))).toBe('1.21°');
     expect(errorWords('paceSd', 0.092)).toBe('9.2%');
+    expect(errorWords('slopeSd', 0.0045)).toBe('0.45%');
+    expect(errorWords('speedSd', 0.035)).toBe('3.5%');
     expect(errorWords('paceBias', -0.038)).toBe('3.8% short');
     expect(errorWords('readBias', 0.08)).toBe('8% too much');
     expect(errorWords('readBias', -0.001)).toBe('0%');
@@ -58,15 +66,15 @@ describe('an error', () => {
     };
     // tan 1 degree of 12 ft is 2.51 in, of 4 m 7.0 cm.
     expect(errorSentence('lineSd', errors, 'imperial')).toBe(
-      'Two putts in three start within 1° of the aim, 2.5 in at 12 ft. The record says nothing yet of the start line.',
+      'Two putts in three start within 1° of the aim, 2.5 in at 12 ft. The record says nothing yet of the error of start line.',
     );
     expect(errorSentence('lineSd', errors, 'metric')).toMatch(/7 cm at 4 m\./);
     expect(errorSentence('paceBias', errors, 'imperial')).toBe(
-      'Whether putts are hit short of what is meant or past it is open: 2% short to 4% long. The record says only a little of the pace habit so far.',
+      'Whether putts are hit short of what is meant or past it is open: 2% short to 4% long. The record says only a little of the habit of pace so far.',
     );
     // 18% of 24 in.
     expect(errorSentence('readBias', errors, 'imperial')).toMatch(
-      /18% too little: on one of 24 in that is 4\.3 in\./,
+      /18% too gentle: on a break of 24 in about 4\.3 in too little is played\./,
     );
     expect(allToldWords(errors)).toBeUndefined();
     const { errors: told } = aFit().answer;
@@ -76,19 +84,44 @@ describe('an error', () => {
   });
 });
 
+describe('each of the six errors', () => {
+  it('is explained in one sentence without a word of statistics, and says what players of each kind have', () => {
+    for (const name of PLAYER_ERRORS)
+      for (const units of ['imperial', 'metric'] as const) {
+        const hint = ERROR_HINTS[name](units);
+        expect(hint).toMatch(/\.$/);
+        expect(hint).not.toMatch(/NaN|undefined|deviation|variance/);
+      }
+    expect(typicalWords('slopeSd')).toMatch(
+      /^Typical: 0\.\d+% \(Tour\), 0\.\d+% \(Scratch\), .*0\.\d+% \(Averaging 90\)\.$/,
+    );
+    expect(typicalWords('readBias')).toBeUndefined();
+  });
+
+  it('of slope is worth the break that Newton’s law gives to first order in the slope', () => {
+    // Across: du/dt = k s - a u/v with v = v0 - a t, so u = -(k s/a) v ln(v/v0); its integral up to the hole is the break. k = 5/7 g;
+    // a = 1.83^2 / (2 S) for a green of S = 10 ft (the Stimpmeter's release speed); 12 ft, 17 in past.
+    const [d, p, k, a] = [3.6576, 0.4318, (5 / 7) * 9.80665, 1.83 ** 2 / (2 * 3.048)];
+    const [v0, v] = [Math.sqrt(2 * a * (d + p)), Math.sqrt(2 * a * p)];
+    const first = ((k * 0.004) / a ** 2) * ((v ** 2 / 2) * Math.log(v / v0) - v ** 2 / 4 + v0 ** 2 / 4);
+    // What is left out goes with the square of the slope: less than 1% of so gentle a break.
+    expect(breakOfSlope(0.004, 'imperial') / first).toBeCloseTo(1, 2);
+  });
+});
+
 describe('the answer', () => {
   it('is which side, with what chance, about how much and its range', () => {
     expect(errorsHeadline(facts(0.97, 'tooLittle'))).toBe(
-      'You play too little break: chance 97%, about 18% of the break too little (6 to 30%).',
+      'You read too little break: chance 97%, about 18% of the slope too little (6 to 30%).',
     );
     expect(errorsHeadline({ ...facts(0.001, 'tooMuch'), invented: true })).toBe(
-      'The invented player plays too much break: chance over 99%, about 18% of the break too much (6 to 30%).',
+      'The invented player reads too much break: chance over 99%, about 18% of the slope too much (6 to 30%).',
     );
   });
 
   it('says that the record does not tell, with chance and range, and never that there is no bias', () => {
     expect(errorsHeadline({ ...facts(0.71, 'cannotTell'), error: anError(-0.04, 0.13) })).toBe(
-      'This record does not tell whether you play too little break or too much: the chance of too little is 71%, and all from 17% too little to 9% too much is possible.',
+      'This record does not tell whether you read too little break or too much: the chance of too little is 71%, and all slopes seen from 17% too little to 9% too much are possible.',
     );
   });
 
@@ -96,7 +129,7 @@ describe('the answer', () => {
     expect(errorsHeadline(facts(0.99, 'tooLittle', 19))).toMatch(
       /^19 putts cannot tell what your errors are/,
     );
-    expect(errorsHeadline(facts(0.99, 'tooLittle', 20))).toMatch(/^You play/);
+    expect(errorsHeadline(facts(0.99, 'tooLittle', 20))).toMatch(/^You read/);
     expect(errorsDetail(facts(0.7, 'cannotTell', 5), undefined)).toMatch(/some sixty putts/);
   });
 
@@ -119,7 +152,7 @@ describe('what is not told apart', () => {
   const [pair] = aFit().answer.tellApart.pairs;
   it('is said of two errors with the tap that parts them and by how much', () => {
     expect(pairWords(pair)).toBe(
-      'More start line and less spread of reading would explain this record as well: “Started as meant?” on every putt would part them best, and leave 35% less open between the two.',
+      'More error of start line and less misreading of slope would explain this record as well: “Started as meant?” on every putt would part them best, and leave 35% less open between the two.',
     );
     expect(pairWords({ ...pair, tap: undefined, area: 1 })).toMatch(
       /no tap of the form .*only more putts\.$/,
@@ -127,17 +160,17 @@ describe('what is not told apart', () => {
   });
 
   it('names the tap that narrows some error most, and none where none does', () => {
-    const gain = (tap: TapGain['tap'], readSd: number): TapGain => ({
+    const gain = (tap: TapGain['tap'], slopeSd: number): TapGain => ({
       tap,
       putts: 40,
-      spread: { lineSd: 1, paceSd: 1, readSd, paceBias: 0.99, readBias: 0.94 },
+      spread: { lineSd: 1, paceSd: 1, slopeSd, speedSd: 1, paceBias: 0.99, readBias: 0.94 },
     });
     expect(bestTap([gain('slopeFelt', 0.9), gain('startedAsMeant', 0.7)])?.tap).toBe('startedAsMeant');
     expect(
       bestTap([{ ...gain('side', 1), spread: { ...gain('side', 1).spread, readBias: 0.97 } }]),
     ).toBeUndefined();
     expect(tapWords(gain('startedAsMeant', 0.7))).toBe(
-      '“Started as meant?”, on the 40 putts without it, would have narrowed the spread of reading by 30%, the reading habit by 6%.',
+      '“Started as meant?”, on the 40 putts without it, would have narrowed the misreading of slope by 30%, the habit of reading by 6%.',
     );
     expect(tapWords(undefined)).toMatch(/^No tap/);
   });
@@ -193,7 +226,7 @@ describe('what it rests on', () => {
 
   it('has a name among the players to start from, and tells what has come since', () => {
     expect(fitName(aFit())).toBe('You, from your record (312 putts, Nov 26, 2026)');
-    expect(fitName(aFit({ source: 'demo' }))).toBe('The invented player, from his record');
+    expect(fitName(aFit({ source: 'demo' }))).toBe('The invented player, from their record');
     expect(fitHint(aFit({ source: 'demo' }))).toMatch(/^An invented player’s errors, not yours\. /);
     expect(grownWords({ putts: 0, sets: 0 })).toBeUndefined();
     expect(grownWords({ putts: 36, sets: 1 })).toMatch(/^Recorded since: 36 putts and 1 practice set\./);

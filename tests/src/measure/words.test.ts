@@ -13,7 +13,8 @@ import {
   stepLength,
   timedSlowings,
 } from '../../../sim/index.ts';
-import { PLAYER_RANGES, player, step } from '../../../src/app/settings.ts';
+import { PLAYER_RANGES } from '../../../src/app/playerRanges.ts';
+import { choosePreset, knownPlayer, player, step } from '../../../src/app/settings.ts';
 import { greenSpeed, ground, slope } from '../../../src/app/situation.ts';
 import { usesOf } from '../../../src/screens/measure/uses.ts';
 import { degreesText, measuredWords } from '../../../src/text/measure.ts';
@@ -129,7 +130,7 @@ describe('the sentence', () => {
 
 describe('taking a result over', () => {
   beforeEach(() => {
-    player.value = PRESETS[0].player;
+    choosePreset(PRESETS[0].id);
   });
   const take = (kept: Kept, label: string): string => {
     const use = usesOf(kept, 'imperial').find((one) => one.label === label);
@@ -166,6 +167,7 @@ describe('taking a result over', () => {
     const before = player.value;
     expect(take(pace([0.1, -0.1, 0.05, -0.06]), 'Use this as my pace')).toContain('habit is left as it was');
     expect(player.value).toEqual({ ...before, paceSd: player.value.paceSd });
+    expect(knownPlayer.value.origin).toEqual({ kind: 'byHand' });
     take(pace([-0.1, -0.12, -0.08, -0.11]), 'Use this as my pace');
     expect(player.value.paceBias).toBeCloseTo(-0.1025, 12);
     expect(player.value.lineSd).toBe(before.lineSd);

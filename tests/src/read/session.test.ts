@@ -15,7 +15,7 @@ import type { ReadStore } from '../../../src/store/readSets.ts';
 import { answeredOf, type KeptSet } from '../../../src/store/schema.ts';
 import { memoryReadStore } from '../../support/memoryRecords.ts';
 
-const player = { lineSd: 0.02, paceSd: 0.08, readSd: 0, readBias: 0, paceBias: 0 };
+const player = { lineSd: 0.02, paceSd: 0.08, paceBias: 0, slopeSd: 0, speedSd: 0, readBias: 0 };
 const worldWith = (
   store: ReadStore,
   changes: { readonly [Name in keyof World]?: World[Name] } = {},

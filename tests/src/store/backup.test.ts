@@ -139,8 +139,8 @@ describe('a backup', () => {
   });
 
   it('of a newer version is refused with what to do', () => {
-    expect(problemOf(JSON.stringify({ ...LITERAL_BACKUP, version: 5, flags: {} }))).toMatch(
-      /^Got a backup of version “5”, expected version 4 at most\. .*load the page again/,
+    expect(problemOf(JSON.stringify({ ...LITERAL_BACKUP, version: 6, flags: {} }))).toMatch(
+      /^Got a backup of version “6”, expected version 5 at most\. .*load the page again/,
     );
   });
 

@@ -95,6 +95,7 @@ describe('migrations', () => {
       [1, 2],
       [2, 3],
       [3, 4],
+      [4, 5],
     ]);
     expect(MIGRATIONS.at(-1)?.to).toBe(RECORDS_VERSION);
   });
@@ -189,6 +190,57 @@ describe('migrations', () => {
   it('turn version 3 into version 4: no record changes', () => {
     const tables = { readSets: [READ_SET_3, DAMAGED], drillResults: [DRILL_RESULT_3, DAMAGED] };
     expect(migrateTables(tables, 3, inUtc)).toEqual(tables);
+  });
+
+  it('turn version 4 into version 5: what 5 points of reading saved in a plan is told of a tenth of all misreading', () => {
+    const plan = {
+      id: 'plan-of-version-4',
+      costs: [
+        { error: 'read', step: 'readPoints', saved: { value: 0.3, low: 0.2, high: 0.4 } },
+        { error: 'line', step: 'lineTenth', saved: { value: 0.1, low: 0.05, high: 0.15 } },
+        null,
+      ],
+    };
+    const tables = { plans: [plan, DAMAGED], measurements: [{ anything: 1 }] };
+    expect(migrateTables(tables, 4, inUtc)).toEqual({
+      ...tables,
+      plans: [
+        {
+          id: 'plan-of-version-4',
+          costs: [
+            { error: 'read', step: 'readShare', saved: { value: 0.3, low: 0.2, high: 0.4 } },
+            { error: 'line', step: 'lineTenth', saved: { value: 0.1, low: 0.05, high: 0.15 } },
+            null,
+          ],
+        },
+        DAMAGED,
+      ],
+    });
+  });
+
+  it('bring a database of version 4 up to date when it is opened, its plans with the step of today', async () => {
+    const factory = new IDBFactory();
+    const fourth = new Dexie('left-behind', { indexedDB: factory, IDBKeyRange });
+    fourth.version(1).stores({ readSets: 'id, startedAt' });
+    fourth.version(2).stores({ rounds: 'id, day', putts: 'id, roundId', practice: 'id, day', notes: 'name' });
+    fourth.version(3).stores({ drillResults: 'id, day' });
+    fourth.version(4).stores({ measurements: 'id, day', plans: 'id, madeAt' });
+    const { measurements, plans } = LITERAL_BACKUP.tables;
+    const [plan] = plans;
+    const before = {
+      ...plan,
+      costs: [...plan.costs.slice(0, 2), { error: 'read', step: 'readPoints', saved: plan.costs[2].saved }],
+    };
+    await fourth.table('plans').add(before);
+    await fourth.table('measurements').bulkAdd(measurements);
+    fourth.close();
+
+    for (let opened = 0; opened < 2; opened += 1) {
+      const database = memoryDatabase(factory, 'left-behind');
+      expect(await database.table('plans').toArray()).toEqual([plan]);
+      expect(await database.table('measurements').toArray()).toEqual(measurements);
+      database.close();
+    }
   });
 
   it('bring a database of version 3 up to date when it is opened, all of it untouched, with room for measurements and plans', async () => {

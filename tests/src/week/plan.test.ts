@@ -68,7 +68,7 @@ describe('a plan from costs with the doubt of a fitted player', () => {
       expect(together).toHaveLength(3);
     }
     expect(weekHeadline(doubtful)).toMatch(
-      /^Your reading habit, your pace and your start line cannot be told apart in what they cost, 0\.33 strokes a round \(−0\.13 to 1\.58\)/,
+      /^Your habit of reading, your pace and your start line cannot be told apart in what they cost, 0\.33 strokes a round \(−0\.13 to 1\.58\)/,
     );
     expect(planSchema.safeParse(doubtful).success).toBe(true);
   });
@@ -139,7 +139,7 @@ describe('a plan in hand', () => {
 
   it('says in one sentence what costs most, by how much, what is done about it, and when the test is', () => {
     expect(weekHeadline(plan)).toMatch(
-      /^Your reading spread costs most, 0\.30 strokes a round \(0\.28 to 0\.32\) for a reading spread 5 points smaller: .*this week; test on .*, again in two weeks\.$/,
+      /^Your reading costs most, 0\.30 strokes a round \(0\.28 to 0\.32\) for slope and green speed misread 10% less: .*this week; test on .*, again in two weeks\.$/,
     );
   });
 });

@@ -14,14 +14,14 @@ import {
 } from '../../../../sim/index.ts';
 import { FITTED_PLAYERS } from '../../../../sim/player/fitted.ts';
 import { normals } from '../../../support/normals.ts';
-import { ORDINARY, recordingPlayer } from '../../../support/recordingPlayer.ts';
+import { ORDINARY, recordRounds } from '../../../support/recordingPlayer.ts';
 
 const fitted = (fit: ReturnType<typeof fitErrors>): FittedErrors => {
   if (fit.status !== 'ok') throw new Error(`got ${fit.status}`);
   return fit;
 };
-/** Next to nothing thought beforehand of line and pace. */
-const FLAT: ErrorsPrior = { ...defaultPrior(), logSpread: 2, paceBiasSd: 1 };
+/** Next to nothing thought beforehand of line and pace; bell curves, as in the classical intervals. */
+const FLAT: ErrorsPrior = { ...defaultPrior(), logSpread: 2, paceBiasSd: 1, tails: 1e4, tailsSpread: 0 };
 const DAY = '2026-05-02';
 
 const GATES = [
@@ -52,7 +52,7 @@ describe('measured strokes alone', () => {
       expect(Math.abs(fit.errors.paceBias.range95[end] - bias[end])).toBeLessThan((bias.high - bias.low) / 8);
     }
     // Of the rest they say nothing.
-    for (const name of ['lineSd', 'readSd', 'readBias'] as const)
+    for (const name of ['lineSd', 'slopeSd', 'readBias'] as const)
       expect(fit.errors[name].told).toBeLessThan(0.2);
   });
 
@@ -87,14 +87,9 @@ describe('measured strokes alone', () => {
 });
 
 describe('measured strokes beside a record', () => {
-  it('part the start line from the read', () => {
+  it('part the start line from the reading of slopes', () => {
     const player = FITTED_PLAYERS.averaging90;
-    const recording = recordingPlayer(
-      player,
-      { says: ORDINARY, breakingOnly: true },
-      'gates beside a record',
-    );
-    const putts = Array.from({ length: 120 }, () => recording.next());
+    const { putts } = recordRounds({ player }, { says: ORDINARY }, 'gates beside a record', 120);
     const normal = normals('starts');
     const gate = { width: 0.1, distance: 0.9 };
     const angle = gateAngle(gate);
@@ -106,12 +101,12 @@ describe('measured strokes beside a record', () => {
     const withGates = fitted(
       fitErrors({ putts, strokes: { gates: [{ angle, passes, tries }], paces: [] } }, { grounds, taps: [] }),
     );
-    const width = (fit: FittedErrors, name: 'lineSd' | 'readSd' | 'paceSd'): number =>
+    const width = (fit: FittedErrors, name: 'lineSd' | 'slopeSd' | 'paceSd'): number =>
       Math.log(fit.errors[name].range90.high / fit.errors[name].range90.low);
-    // 200 balls tell the line to some 7% (Fisher: 1/sqrt(2 x 200) and a little more), the record alone to a third; the read gains what the line
-    // no longer leaves open.
+    // 200 balls tell the line to some 7% (Fisher: 1/sqrt(2 x 200) and a little more), the record alone to a third; the reading of slopes gains
+    // what the line no longer leaves open.
     expect(width(withGates, 'lineSd')).toBeLessThan(0.6 * width(without, 'lineSd'));
-    expect(width(withGates, 'readSd')).toBeLessThan(0.8 * width(without, 'readSd'));
+    expect(width(withGates, 'slopeSd')).toBeLessThan(width(without, 'slopeSd'));
     const { low, high } = withGates.errors.lineSd.range95;
     expect(low).toBeLessThan(player.lineSd);
     expect(high).toBeGreaterThan(player.lineSd);

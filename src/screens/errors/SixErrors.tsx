@@ -1,18 +1,17 @@
-/** The five errors: chart of ranges after the record beside those before, table, one sentence for each. */
+/** The six errors: chart of ranges after the record beside those before, table, one sentence for each. */
 import { ERRORS } from '../../../sim/index.ts';
 import { units } from '../../app/settings.ts';
 import { ChartFigure } from '../../charts/ChartFigure.tsx';
 import { errorsHeight } from '../../charts/errorsData.ts';
 import {
   allToldWords,
-  ERROR_NAMES,
   errorRangeWords,
   errorSentence,
-  errorWords,
-  scaleOf,
+  rolledPastWords,
   toldWords,
 } from '../../text/errors.ts';
 import { formatPercent } from '../../text/format.ts';
+import { ERROR_NAMES, ERROR_SCALES, errorWords } from '../../text/player.ts';
 import { type ErrorsView, view } from './view.ts';
 import { behind } from './work.ts';
 
@@ -38,8 +37,8 @@ const Key = () => (
 
 const Table = ({ answer }: Pick<ErrorsView, 'answer'>) => (
   // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than a phone must scroll by keys too
-  <section class="scroll" tabIndex={0} aria-label="The five errors with their ranges">
-    <table class="errors-table" data-testid="five-errors">
+  <section class="scroll" tabIndex={0} aria-label="The six errors with their ranges">
+    <table class="errors-table" data-testid="six-errors">
       <thead>
         <tr>
           <th scope="col">error</th>
@@ -54,6 +53,14 @@ const Table = ({ answer }: Pick<ErrorsView, 'answer'>) => (
       <tbody>
         {ERRORS.map((name) => {
           const error = answer.errors[name];
+          if (name === 'paceBias' && !answer.pace.intentKnown)
+            return (
+              <tr key={name}>
+                <th scope="row">{ERROR_NAMES[name]}</th>
+                <td colSpan={3}>not known: see below</td>
+                <td class="errors-told">nothing yet</td>
+              </tr>
+            );
           return (
             <tr key={name}>
               <th scope="row">{ERROR_NAMES[name]}</th>
@@ -71,16 +78,16 @@ const Table = ({ answer }: Pick<ErrorsView, 'answer'>) => (
 
 const fixed = (value: number): string => String(Number(value.toFixed(2))).replace('-', '−');
 
-export const FiveErrors = () => {
+export const SixErrors = () => {
   const found = view.value;
   if (found === undefined) return null;
-  const { answer, rows, plot } = found;
+  const { answer, drawn, rows, plot } = found;
   const allTold = allToldWords(answer.errors);
   return (
     <ChartFigure
-      id="five-errors"
-      heading={found.invented ? 'His five errors' : 'Your five errors'}
-      title={`Ranges of five errors after the record beside those before it. ${rows.map(({ name, note }) => `${name} ${note}`).join('; ')}.`}
+      id="six-errors"
+      heading={found.invented ? 'Their six errors' : 'Your six errors'}
+      title={`Ranges of six errors after the record beside those before it. ${rows.map(({ name, note }) => `${name} ${note}`).join('; ')}.`}
       load={load}
       data={plot}
       height={errorsHeight(rows.length)}
@@ -90,9 +97,9 @@ export const FiveErrors = () => {
         head: ['error', 'in', 'middle', 'from', 'to', 'before, from', 'before, to', 'from the record'],
         rows: rows.map(({ name, value, low, high, beforeLow, beforeHigh }, i) => [
           name,
-          scaleOf(ERRORS[i]),
+          ERROR_SCALES[drawn[i]],
           ...[value, low, high, beforeLow, beforeHigh].map(fixed),
-          formatPercent(answer.errors[ERRORS[i]].told, 0),
+          formatPercent(answer.errors[drawn[i]].told, 0),
         ]),
       }}
       after={
@@ -101,7 +108,10 @@ export const FiveErrors = () => {
           <ul class="errors-list" data-testid="error-sentences">
             {ERRORS.map((name) => (
               <li key={name}>
-                <strong>{ERROR_NAMES[name]}.</strong> {errorSentence(name, answer.errors, units.value)}
+                <strong>{ERROR_NAMES[name]}.</strong>{' '}
+                {name === 'paceBias' && !answer.pace.intentKnown
+                  ? rolledPastWords(answer.pace.rolledPast, units.value)
+                  : errorSentence(name, answer.errors, units.value)}
               </li>
             ))}
           </ul>

@@ -1,0 +1,135 @@
+/**
+ * Die it in or hit it firm, for a whole family of players: what each of them would gain, and whether they agree.
+ *
+ * Answers for: one verdict that sharpens as members come in, the middle one first. Leaves out: what parts the members (parted.ts), words.
+ * Too small to matter: WORTH putts (firmer.ts). A side counts where more than SIDE of all likely members are on it.
+ */
+import { comparePaces } from '../odds/compare.ts';
+import { type HeldPolicy, holdPolicy, tableUnder } from '../odds/held-policy.ts';
+import type { Member } from '../player/known.ts';
+import type { Player, Putt } from '../types.ts';
+import { WORTH } from './firmer.ts';
+import { type Interval, intervalOf } from './intervals.ts';
+import { type Parted, parted } from './parted.ts';
+
+/** Share of the weight below which a side is no side: the tail of a central 95%. */
+const SIDE = 0.025;
+
+/** die, firm: suits all, or is too close for the others. close: too close for all. turns: on who the player is. noLine: nobody can play both. */
+export type DieOrFirmVerdict =
+  | { readonly kind: 'die' | 'firm' }
+  | { readonly kind: 'close' }
+  | { readonly kind: 'noLine' }
+  | {
+      readonly kind: 'turns';
+      /** First: whom dying it in suits; second: whom firm suits. */
+      readonly on: Parted;
+      /** Of the members told apart, the share whom firm suits. */
+      readonly firm: number;
+    };
+
+export interface DieOrFirm {
+  readonly verdict: DieOrFirmVerdict;
+  /** Putts that firm takes more than die, over the members asked: central 95%; undefined with noLine. */
+  readonly difference: Interval | undefined;
+  /** Members asked so far, of how many. */
+  readonly asked: number;
+  readonly of: number;
+}
+
+/** Members in the order in which they tell most: the middle one, then whoever is farthest from all asked before. */
+export function inTellingOrder(members: readonly Member[]): Member[] {
+  const errors = Object.keys(members[0]?.player ?? {}) as (keyof Player)[];
+  const all = members.reduce((sum, { weight }) => sum + weight, 0);
+  const scales = errors.map((error) => {
+    const mean = members.reduce((sum, { player, weight }) => sum + weight * player[error], 0) / all;
+    const square = members.reduce((sum, { player, weight }) => sum + weight * (player[error] - mean) ** 2, 0);
+    return { error, mean, sd: Math.sqrt(square / all) || 1 };
+  });
+  const places = members.map(({ player }) =>
+    scales.map(({ error, mean, sd }) => (player[error] - mean) / sd),
+  );
+  const distance = (one: readonly number[], other?: readonly number[]): number =>
+    one.reduce((sum, value, i) => sum + (value - (other?.[i] ?? 0)) ** 2, 0);
+  const nearest = places.map((place) => distance(place));
+  const order: number[] = [];
+  let next = nearest.indexOf(Math.min(...nearest));
+  const away = places.map(() => Number.POSITIVE_INFINITY);
+  while (next >= 0 && order.length < members.length) {
+    order.push(next);
+    away[next] = -1;
+    places.forEach((place, i) => {
+      if (away[i] >= 0) away[i] = Math.min(away[i], distance(place, places[order[order.length - 1]]));
+    });
+    next = away.indexOf(Math.max(...away));
+  }
+  return order.map((i) => members[i]);
+}
+
+/**
+ * An answer after each member, the middle one's first.
+ * @param members weights 0 or more, one above 0
+ * @param differenceOf putts that firm takes more than die; undefined where one of the two has no line
+ */
+export function* dieOrFirmFor(
+  members: readonly Member[],
+  differenceOf: (player: Player) => number | undefined,
+): Generator<DieOrFirm, void> {
+  const likely = members.filter(({ weight }) => weight > 0);
+  if (likely.length === 0) throw new Error('Got no member of any weight, expected at least one.');
+  const played: { readonly member: Member; readonly difference: number }[] = [];
+  let asked = 0;
+  for (const member of inTellingOrder(likely)) {
+    const difference = differenceOf(member.player);
+    asked++;
+    if (difference !== undefined) played.push({ member, difference });
+    yield { ...verdictOf(played), asked, of: likely.length };
+  }
+}
+
+function verdictOf(
+  played: readonly { readonly member: Member; readonly difference: number }[],
+): Pick<DieOrFirm, 'verdict' | 'difference'> {
+  if (played.length === 0) return { verdict: { kind: 'noLine' }, difference: undefined };
+  const difference = intervalOf(
+    Float64Array.from(played, (one) => one.difference),
+    Float64Array.from(played, ({ member }) => member.weight),
+  );
+  const weightOf = (members: readonly Member[]): number =>
+    members.reduce((sum, { weight }) => sum + weight, 0);
+  const all = weightOf(played.map(({ member }) => member));
+  const side = (suits: (putts: number) => boolean): Member[] => {
+    const members = played.filter((one) => suits(one.difference)).map(({ member }) => member);
+    return weightOf(members) > SIDE * all ? members : [];
+  };
+  const die = side((putts) => putts > WORTH);
+  const firm = side((putts) => putts < -WORTH);
+  const verdict = ((): DieOrFirmVerdict => {
+    if (die.length > 0 && firm.length > 0)
+      return {
+        kind: 'turns',
+        on: parted(die, firm),
+        firm: weightOf(firm) / (weightOf(firm) + weightOf(die)),
+      };
+    if (die.length > 0) return { kind: 'die' };
+    return firm.length > 0 ? { kind: 'firm' } : { kind: 'close' };
+  })();
+  return { verdict, difference };
+}
+
+/**
+ * Putts that firm takes more than die on one putt, for any player: later putts by the middle one's choices kept (on a plane), which
+ * are worked out once, when the first is asked.
+ * @param putt on a plane
+ */
+export function differenceOn(
+  putt: Putt,
+  { middle, die, firm }: { readonly middle: Player; readonly die: number; readonly firm: number },
+): (player: Player) => number | undefined {
+  let held: HeldPolicy | undefined;
+  return (player) => {
+    held ??= holdPolicy(putt, middle);
+    const [soft, hard] = comparePaces(putt, [die, firm], player, tableUnder(held, player), false).rows;
+    return soft.odds && hard.odds && hard.odds.expectedPutts - soft.odds.expectedPutts;
+  };
+}

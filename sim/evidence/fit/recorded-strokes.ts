@@ -1,0 +1,161 @@
+/**
+ * What one recorded outcome says of a player: the strokes it may have been, on all grounds its words allow. Answers for: a few hundred
+ * weighted strokes that stand for them, and the chance of the outcome for any player. Leaves out: the record's own shapes (outcomes.ts).
+ *
+ * Of all strokes that fit, some are taken, evenly through their weight for some player, each with weight / (chance to be taken): sums over
+ * them are sums over all, exactly for that player, and with a noise that grows with the distance from him. That noise lowers the mean
+ * logarithm of a chance, by more the farther a player is: over hundreds of putts it would draw a fit to the player whose strokes were taken
+ * (met: half of an under-read lost). So they are taken twice: for anybody, then for the player found (fit-errors.ts).
+ */
+import type { GroundStrokes } from './ground-strokes.ts';
+import { dropShare } from './ground-strokes.ts';
+import { PlayerStrokes, type Someone, type Spot } from './player-strokes.ts';
+import { type GroundWords, type MissChance, missChance, type WrittenMiss } from './words.ts';
+
+/** What is known of one stroke's end. */
+export type Outcome = 'holed' | WrittenMiss;
+
+/** A spot with its strokes, its place in the list of all, and the chance that it was this one before the words were heard. */
+export interface LikelySpot extends Spot {
+  readonly index: number;
+  /** What was said of it; undefined: all that was said is in `share`. */
+  readonly words: GroundWords | undefined;
+  /** It is high on the other side than the word for its break says. */
+  readonly turned: boolean;
+  readonly strokes: GroundStrokes;
+  readonly share: number;
+}
+
+/** Strokes that a recorded outcome may have been. */
+export interface RecordedStrokes {
+  readonly holed: boolean;
+  readonly count: number;
+  readonly spot: Uint16Array;
+  readonly start: Float64Array;
+  readonly energy: Float64Array;
+  readonly weight: Float64Array;
+  readonly needs: Float64Array;
+  /** As said of ground high on the side of the word, and of ground high on the other: which holds, stroke by stroke. */
+  readonly words: readonly (GroundWords | undefined)[];
+  readonly ways: Uint8Array;
+  readonly startedAsMeant: boolean | undefined;
+  readonly paceAsMeant: boolean | undefined;
+}
+
+export interface Answers {
+  readonly startedAsMeant?: boolean | undefined;
+  readonly paceAsMeant?: boolean | undefined;
+}
+
+interface Gathered {
+  readonly spot: number[];
+  readonly start: number[];
+  readonly energy: number[];
+  readonly weight: number[];
+  readonly needs: number[];
+}
+
+function gather(
+  into: Gathered,
+  spot: number,
+  { strokes, share }: LikelySpot,
+  outcome: 'holed' | MissChance,
+): void {
+  const add = (i: number, chance: number): void => {
+    into.spot.push(spot);
+    into.start.push(strokes.start[i]);
+    into.energy.push(strokes.energy[i]);
+    into.weight.push(share * strokes.weight[i] * chance);
+    into.needs.push(strokes.needs[i]);
+  };
+  for (let i = 0; i < strokes.count; i++) {
+    if (outcome === 'holed') {
+      if (strokes.needs[i] < FARTHEST_NEED) add(i, 1);
+      continue;
+    }
+    if (strokes.needs[i] < NEAREST_NEED) continue;
+    const leave = strokes.leave[i];
+    if (leave < outcome.nearest || leave > outcome.farthest) continue;
+    const chance = outcome.of(strokes.beside[i], strokes.along[i], leave);
+    if (chance > 0) add(i, chance);
+  }
+}
+/** Needs beyond which no hole looked at takes a ball in, or leaves one out. */
+const FARTHEST_NEED = 1.6;
+const NEAREST_NEED = 1 / FARTHEST_NEED;
+
+// Of one outcome at a time.
+const reference = new PlayerStrokes();
+
+/** @param spots with the chance of each, at least one @param options whose strokes say which matter, and how many are taken */
+export function recordedStrokes(
+  spots: readonly LikelySpot[],
+  outcomeOn: (turned: boolean) => Outcome,
+  { wide, taken }: { readonly wide: Someone; readonly taken: number },
+  { startedAsMeant, paceAsMeant }: Answers = {},
+): RecordedStrokes {
+  const written = [false, true].map((turned) => {
+    const outcome = outcomeOn(turned);
+    return outcome === 'holed' ? outcome : missChance(outcome);
+  });
+  const all: Gathered = { spot: [], start: [], energy: [], weight: [], needs: [] };
+  for (let k = 0; k < spots.length; k++) gather(all, k, spots[k], written[spots[k].turned ? 1 : 0]);
+  reference.fill(spots, wide);
+  const holed = written[0] === 'holed';
+  const heavy = all.weight.map((weight, i) => {
+    const drops = dropShare(all.needs[i], wide.rim);
+    // Near the edge of the hole either may be, for another hole.
+    const may = Math.max(0.1, holed ? drops : 1 - drops);
+    return weight * may * reference.at(all.spot[i], all.start[i], all.energy[i], spots[all.spot[i]].words);
+  });
+  const total = heavy.reduce((sum, value) => sum + value, 0);
+  const kept: { i: number; times: number }[] = [];
+  if (all.weight.length <= taken || !(total > 0))
+    for (let i = 0; i < all.weight.length; i++) kept.push({ i, times: 1 });
+  else {
+    const step = total / taken;
+    let next = step / 2;
+    let sum = 0;
+    for (let i = 0; i < heavy.length; i++) {
+      const chance = heavy[i] / step;
+      // Heavier than a step: always, as it is.
+      if (chance >= 1) {
+        kept.push({ i, times: 1 });
+        continue;
+      }
+      sum += heavy[i];
+      if (sum < next) continue;
+      next += step;
+      kept.push({ i, times: 1 / chance });
+    }
+  }
+  const pick = (from: readonly number[]): Float64Array => Float64Array.from(kept, ({ i }) => from[i]);
+  return {
+    holed,
+    count: kept.length,
+    spot: Uint16Array.from(kept, ({ i }) => spots[all.spot[i]].index),
+    start: pick(all.start),
+    energy: pick(all.energy),
+    weight: Float64Array.from(kept, ({ i, times }) => times * all.weight[i]),
+    needs: pick(all.needs),
+    words: [false, true].map((turned) => spots.find((spot) => spot.turned === turned)?.words),
+    ways: Uint8Array.from(kept, ({ i }) => (spots[all.spot[i]].turned ? 1 : 0)),
+    startedAsMeant,
+    paceAsMeant,
+  };
+}
+
+/** Chance of the outcome for the player whose strokes on all spots these are. */
+export function chanceOf(recorded: RecordedStrokes, strokes: PlayerStrokes, rim: number): number {
+  const { holed, count, spot, start, energy, weight, needs, words, ways, startedAsMeant, paceAsMeant } =
+    recorded;
+  let sum = 0;
+  for (let i = 0; i < count; i++) {
+    const drops = dropShare(needs[i], rim);
+    const may = holed ? drops : 1 - drops;
+    if (may === 0) continue;
+    sum +=
+      may * weight[i] * strokes.at(spot[i], start[i], energy[i], words[ways[i]], startedAsMeant, paceAsMeant);
+  }
+  return sum;
+}
