@@ -18,7 +18,7 @@ export const playerOf = (lineSdDeg: number, paceSd: number, slopeSd: number, spe
 });
 
 export const FITTED_PLAYERS: Readonly<Record<PublishedPlayer, Player>> = {
-  tour: playerOf(0.83, 0.042, 0.0045, 0.02),
+  tour: playerOf(0.83, 0.048, 0.0044, 0.025),
   scratch: playerOf(1.15, 0.049, 0.0051, 0.028),
   averaging90: playerOf(1.55, 0.07, 0.007, 0.052),
 };
@@ -29,7 +29,7 @@ export const FITTED_PLAYERS: Readonly<Record<PublishedPlayer, Player>> = {
  */
 export const FITTED_FAMILIES: Readonly<Record<PublishedPlayer, readonly Player[]>> = {
   tour: [
-    playerOf(1.3, 0.073, 0.001, 0.005),
+    playerOf(1.25, 0.08, 0.0013, 0.01),
     playerOf(1.16, 0.067, 0.0025, 0.01),
     playerOf(1, 0.057, 0.0035, 0.015),
     playerOf(0.72, 0.037, 0.0048, 0.021),

@@ -111,10 +111,10 @@ describe('a player of handicap 2.8', () => {
 });
 
 describe('the other fitted presets', () => {
-  it('averaging 90 and scratch hole within 4.5 points of their few rows, as MODEL.md admits', () => {
+  it('averaging 90 and scratch hole within 5 points of their few rows, as MODEL.md admits', () => {
     for (const record of ['averaging90', 'scratch'] as const)
       for (const { figure, ours } of rowsOf(record, 'holed'))
-        expect(Math.abs(ours - figure.value), `${record} ${figure.feet} ft`).toBeLessThan(0.045);
+        expect(Math.abs(ours - figure.value), `${record} ${figure.feet} ft`).toBeLessThan(0.05);
   });
 });
 
