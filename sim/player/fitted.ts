@@ -19,7 +19,7 @@ export const playerOf = (lineSdDeg: number, paceSd: number, slopeSd: number, spe
 
 export const FITTED_PLAYERS: Readonly<Record<PublishedPlayer, Player>> = {
   tour: playerOf(0.83, 0.048, 0.0044, 0.025),
-  scratch: playerOf(1.15, 0.049, 0.0051, 0.028),
+  scratch: playerOf(1.08, 0.06, 0.005, 0.035),
   averaging90: playerOf(1.55, 0.07, 0.007, 0.052),
 };
 
@@ -43,9 +43,9 @@ export const FITTED_FAMILIES: Readonly<Record<PublishedPlayer, readonly Player[]
     playerOf(0.99, 0.037, 0.0058, 0.03),
   ],
   averaging90: [
-    playerOf(2.12, 0.115, 0.002, 0.02),
-    playerOf(2.04, 0.105, 0.0035, 0.03),
-    playerOf(1.88, 0.09, 0.005, 0.04),
+    playerOf(2.06, 0.101, 0.002, 0.02),
+    playerOf(1.94, 0.094, 0.0035, 0.03),
+    playerOf(1.74, 0.087, 0.005, 0.04),
     playerOf(1.46, 0.055, 0.0075, 0.055),
     playerOf(1.38, 0.049, 0.0078, 0.057),
   ],

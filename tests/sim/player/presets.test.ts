@@ -103,10 +103,10 @@ describe('a player of handicap 2.8', () => {
           }
       return Math.sqrt(sum / putts);
     };
-    // 10.6% in all, of its variance 60% reading, 40% technique and surface: 8.2% and 6.7%. Where their putts lay is not told: a point.
+    // 10.6% in all, of its variance 60% reading, 34% technique: 8.2% and 6.2%. Where their putts lay is not told: a point.
     expect(Math.abs(spreadOf({ ...player, paceSd: 0 }) - 0.082)).toBeLessThan(0.01);
-    expect(Math.abs(player.paceSd - 0.062)).toBeLessThan(0.01);
-    expect(Math.abs(spreadOf(player) - 0.106)).toBeLessThan(0.015);
+    expect(Math.abs(player.paceSd - 0.062)).toBeLessThan(0.005);
+    expect(Math.abs(spreadOf(player) - 0.106)).toBeLessThan(0.01);
   });
 });
 
