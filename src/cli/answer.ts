@@ -18,7 +18,6 @@ import {
   type Point,
   type Putt,
   planeSurface,
-  prepareNextPutts,
   puttOdds,
   type Read,
   type Roll,
@@ -27,6 +26,7 @@ import {
   rollBall,
 } from '../../sim/index.ts';
 import type { PlayerRequest, PuttRequest, RequestOf } from './request.ts';
+import { tableWithin } from './workLimit.ts';
 
 export const toPutt = (request: PuttRequest): Putt => {
   const { surface } = request;
@@ -81,7 +81,7 @@ export const askRead = (request: RequestOf<'read'>): Read => {
 export const askOdds = (request: RequestOf<'odds'>): Odds | NoLine => {
   const putt = toPutt(request);
   const player = toPlayer(request.player);
-  return explained(putt, puttOdds(putt, request.paceM, player, prepareNextPutts(putt, player)));
+  return explained(putt, puttOdds(putt, request.paceM, player, tableWithin(putt, player)));
 };
 
 /** Rows come back in the order the paces were asked for; the engine is given them ascending, each once. */
@@ -89,7 +89,7 @@ export const askCompare = (request: RequestOf<'compare'>, nextPutts?: NextPutts)
   const putt = toPutt(request);
   const player = toPlayer(request.player);
   const paces = [...new Set(request.pacesM)].sort((first, second) => first - second);
-  const { rows, best } = comparePaces(putt, paces, player, nextPutts ?? prepareNextPutts(putt, player));
+  const { rows, best } = comparePaces(putt, paces, player, nextPutts ?? tableWithin(putt, player));
   const told = rows.map((row) => ({ ...row, read: explained(putt, row.read) }));
   return { rows: request.pacesM.map((pace) => told[paces.indexOf(pace)]), best };
 };

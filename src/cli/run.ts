@@ -9,6 +9,7 @@ import { isReport, REPORTS, reportPage } from './reports.ts';
 import { COMMANDS, type Command, checkRequest, isCommand } from './request.ts';
 import { oneLine, showValue } from './show.ts';
 import { comparePage, oddsPage, readPage, rollPage } from './tables.ts';
+import { TooMuchWork } from './workLimit.ts';
 
 export interface Outcome {
   readonly stdout: string;
@@ -76,6 +77,15 @@ const answerFlags = (command: Command, words: readonly string[]): Outcome => {
 
 /** @param argv the words after the program's name */
 export const run = (argv: readonly string[], stdinText: string): Outcome => {
+  try {
+    return answer(argv, stdinText);
+  } catch (problem) {
+    if (problem instanceof TooMuchWork) return refused(problem.message);
+    throw problem;
+  }
+};
+
+const answer = (argv: readonly string[], stdinText: string): Outcome => {
   const [command, ...words] = argv;
   const names = [...COMMANDS, ...REPORTS];
   const expected = `${names.slice(0, -1).join(', ')} or ${names[names.length - 1]}`;

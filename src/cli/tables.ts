@@ -2,14 +2,7 @@
  * Answers as people read them in a terminal: one sentence, a table with its units, the caution. Leaves out: numbers of any
  * kind that the engine did not give; number and length words are src/text's.
  */
-import {
-  inchesToMetres,
-  type Odds,
-  type PaceRow,
-  prepareNextPutts,
-  puttOdds,
-  readPutt,
-} from '../../sim/index.ts';
+import { inchesToMetres, type Odds, type PaceRow, puttOdds, readPutt } from '../../sim/index.ts';
 import {
   formatAim,
   formatClock,
@@ -29,6 +22,7 @@ import { askCompare, askOdds, askRead, askRoll, toPlayer, toPutt } from './answe
 import type { Asked } from './flags.ts';
 import { columns, facts, wrap } from './layout.ts';
 import type { Command, PuttRequest } from './request.ts';
+import { tableWithin } from './workLimit.ts';
 
 export const CAUTION =
   'For practice and review; not during a round (Rule 4.3a). Left out: grain, wind, bumps, spin; slope and green speed are estimates.';
@@ -192,7 +186,7 @@ export const comparePage = (asked: Asked<'compare'>): string => {
   const { request, units, diePace, firmPace } = asked;
   const putt = toPutt(request);
   const player = toPlayer(request.player);
-  const table = prepareNextPutts(putt, player);
+  const table = tableWithin(putt, player);
   const { rows, best } = askCompare(request, table);
   const at = (pace: number): PaceRow => rows[request.pacesM.indexOf(pace)];
   const die = at(diePace);
