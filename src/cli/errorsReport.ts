@@ -15,6 +15,7 @@ import {
   errorRangeWords,
   errorsHeadline,
   ROUGH_WORDS,
+  rolledPastWords,
   tapWords,
   toldWords,
 } from '../text/errors.ts';
@@ -57,16 +58,19 @@ export const errorsPage = (text: string): Checked<string> => {
       `got a backup without a putt that counts (${putts.kept.length} putts in all), expected some that were struck on a green. Record putts first.`,
     );
   const counted = fit.putts + fit.practicePutts;
-  const { readBias, errors, tellApart } = fit;
-  const rows = ERRORS.map((name) => [
+  const { readBias, errors, pace, tellApart } = fit;
+  // Which pace was meant is unknown: then it is not told from the habit, and only their sum is said.
+  const shown = ERRORS.filter((name) => name !== 'paceBias' || pace.intentKnown);
+  const rows = shown.map((name) => [
     ERROR_NAMES[name],
     errorWords(name, errors[name].median),
     errorRangeWords(name, errors[name].range90),
     beforeWords(name, errors[name].before90),
   ]);
-  const told = ERRORS.map((name) => `${ERROR_NAMES[name].toLowerCase()} ${toldWords(errors[name])}`);
+  const told = shown.map((name) => `${ERROR_NAMES[name].toLowerCase()} ${toldWords(errors[name])}`);
   const notes = [
     `How much of it the record says: ${told.join('; ')}.`,
+    ...(pace.intentKnown ? [] : [rolledPastWords(pace.rolledPast, 'imperial')]),
     tapWords(bestTap(tellApart.taps)),
     ...(fit.rough ? [ROUGH_WORDS] : []),
     ...(unreadable > 0 ? [`Left out: ${unreadable} records that this version cannot read.`] : []),
