@@ -16,7 +16,7 @@ function modelled(preset: string): Benchmark {
   return benchmarkOf({
     id: `${preset}-modelled`,
     name: `${known.name} (modelled)`,
-    source: `Our engine's putts of the preset "${known.name}" on planes of 0.5 to 3%, from all round the hole, each at its best pace. ${known.source}`,
+    source: `Our engine's putts of the preset "${known.name}" on planes of 0.5 to 3%, from all round the hole, each at 85% of its best pace. ${known.source}`,
     missed: rows.map(([feet, missed]) => [feet, missed]),
     threePutts: rows.map(([feet, , threePutt]) => [feet, threePutt]),
     laterPutts: rows.map(([feet, , , later]) => [feet, later]),

@@ -25,7 +25,7 @@ describe.each(BENCHMARKS)('the benchmark $id', (benchmark) => {
   it('is found by its id and says where it comes from', () => {
     expect(puttingBenchmarkOf(benchmark.id)).toBe(benchmark);
     expect(benchmark.source.length).toBeGreaterThan(40);
-    expect(benchmark.from).toBeLessThan(feetToMetres(2));
+    expect(benchmark.from).toBeLessThanOrEqual(feetToMetres(2));
     expect(benchmark.to).toBeGreaterThanOrEqual(feetToMetres(60));
   });
 
@@ -127,16 +127,17 @@ describe('the stored models', () => {
   });
 
   it.each([
-    // All rows within a point of the fit (MODEL.md, section 3), a point and a half for the other years of these figures.
-    ['tour-modelled', 'tour', 'holed', 0.025],
+    // All rows of the table within a point and a half (MODEL.md, section 3), as much again for the other years of these rounded figures.
+    ['tour-modelled', 'tour', 'holed', 0.03],
     ['tour-modelled', 'tour', 'meanPutts', 0.03],
-    // 1.6 and 1.8 points too many at 30 and 40 ft (section 3), where planes break more than greens.
-    ['tour-modelled', 'tour', 'threePutt', 0.02],
-    ['scratch-modelled', 'scratch', 'holed', 0.03],
-    // 4 points low at 3 ft, 3 high at 8 ft (section 3).
-    ['averaging-90-modelled', 'averaging90', 'holed', 0.045],
-    // Up to 6 points too many at 20 to 40 ft; the figures are from memory (section 3).
-    ['averaging-90-modelled', 'averaging90', 'threePutt', 0.065],
+    // Too few from 40 ft on, 3 points at 60 ft, a figure from memory (section 3).
+    ['tour-modelled', 'tour', 'threePutt', 0.035],
+    // 3.7 points low at 20 ft, where the record has a scratch player hole nearly what the tour holes (section 3).
+    ['scratch-modelled', 'scratch', 'holed', 0.04],
+    // 4.6 points low at 3 ft (section 3).
+    ['averaging-90-modelled', 'averaging90', 'holed', 0.05],
+    // Up to 8 points too many at 30 ft; the figures are from memory (section 3).
+    ['averaging-90-modelled', 'averaging90', 'threePutt', 0.085],
   ] as const)('lie as near the records as MODEL.md says: %s, %s %s', (id, player, what, within) => {
     const benchmark = puttingBenchmarkOf(id);
     if (!benchmark) throw new Error('it is there');
