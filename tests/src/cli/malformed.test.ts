@@ -1,5 +1,5 @@
 /**
- * A thousand random requests, most of them wrong in some way: each ends in an answer or in one line on standard error with
+ * Six hundred random requests, most of them wrong in some way: each ends in an answer or in one line on standard error with
  * exit code 2 and nothing on standard output. An engine that throws fails the test. Seed fixed.
  */
 import fc from 'fast-check';
@@ -121,7 +121,7 @@ const question = anyCommand.chain((command) =>
     }),
 );
 
-it('answers or refuses in one line each of a thousand random requests, most of them wrong', () => {
+it('answers or refuses in one line each of six hundred random requests, most of them wrong', () => {
   let answered = 0;
   let refused = 0;
   fc.assert(
@@ -145,12 +145,12 @@ it('answers or refuses in one line each of a thousand random requests, most of t
         expect(outcome.stderr.length).toBeLessThan(500);
       }
     }),
-    { seed: 2026, numRuns: 1000 },
+    { seed: 2026, numRuns: 600 },
   );
   // Neither kind may be so rare that the test checks nothing.
-  expect(answered).toBeGreaterThan(150);
-  expect(refused).toBeGreaterThan(500);
-}, 120_000);
+  expect(answered).toBeGreaterThan(90);
+  expect(refused).toBeGreaterThan(300);
+}, 300_000);
 
 it('refuses in one line whatever words are typed', () => {
   const word = fc.oneof(
