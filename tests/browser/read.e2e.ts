@@ -45,7 +45,7 @@ const middleOfMap = async (on: Page): Promise<{ x: number; y: number }> => {
 };
 const typeAim = (on: Page, text: string): Promise<void> => on.getByLabel(/^Or type it/).fill(text);
 
-/** Sets of two months as the page would have kept them: 40% off, then 15%, the second month on shorter putts. */
+/** Sets of two months as the page would have kept them, one a day: 40% off, then 15%, the second month on shorter putts. */
 const twoMonths = (now: number): KeptSet[] => {
   const normal = normals('two months');
   return Array.from({ length: 16 }, (_unused, index) => {
@@ -53,7 +53,7 @@ const twoMonths = (now: number): KeptSet[] => {
       index < 8 ? (['die-and-firm', 0.4, 45] as const) : (['up-and-down-pairs', 0.15, 15] as const);
     const drill = READ_DRILLS.find((one) => one.id === id);
     if (drill === undefined) throw new Error(`no drill ${id}`);
-    const startedAt = now - ago * 86_400_000 + index * 3_600_000;
+    const startedAt = now - (ago - (index % 8)) * 86_400_000 + index * 3_600_000;
     const questions = makeReadSet(drill, `${index}`);
     return {
       id: `set-of-two-months-${index}`,
