@@ -37,7 +37,7 @@ describe('what it costs', () => {
     async () => {
       const on = await common();
       expect(await answer(on)).toMatch(
-        /^Your [a-z -]+ (costs you most|and [a-z -]+ cost you about alike): .*\d\.\d\d strokes a round \(\d\.\d\d to \d\.\d\d\)/,
+        /^Your [a-z -]+ (costs you most(, your [a-z -]+ with a chance of \d+%)?|and [a-z -]+ cost you about alike): .*\d\.\d\d strokes a round \(\d\.\d\d to \d\.\d\d\)/,
       );
       expect(await on.getByTestId('mix').innerText()).toMatch(/stated mix.*common practice, no source/);
       expect(await on.getByTestId('where').innerText()).toMatch(/putts on 18 holes/);
@@ -60,7 +60,7 @@ describe('what it costs', () => {
       await on.getByLabel('save more than this?').selectOption('paceShare');
       await expect
         .poll(() => compared.innerText())
-        .toMatch(/^Yes: a start-line spread half a degree smaller/);
+        .toMatch(/^Yes: a start line off by half a degree less saves/);
       await on.getByLabel('save more than this?').selectOption('lineHalf');
       await expect.poll(() => compared.innerText()).toMatch(/choose two different steps/);
     },
