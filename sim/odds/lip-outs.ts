@@ -28,7 +28,7 @@ const BEYOND = 1.4;
 const ROWS_BETWEEN = 8;
 
 /** How balls meet the rim: a row for each of many lines through the hole's centre, firm first. */
-export interface Meetings {
+interface Meetings {
   readonly rows: number;
   /** Launch energy of the line, m^2/s^2; its start, and by how much the balls beside it are turned off it, radians. */
   readonly energy: Float64Array;
@@ -42,14 +42,14 @@ export interface Meetings {
 }
 
 /** How one ball meets the rim: signed offset, m; squared speed, m^2/s^2; direction, radians from the ball-to-hole line. */
-export interface Meeting {
+interface Meeting {
   offset: number;
   energyThere: number;
   going: number;
 }
 
 /** A ball of a row's energy that starts at `start` (radians from ball->hole): quadratics through the three rolled. */
-export function meetingAt(meetings: Meetings, row: number, start: number, out: Meeting): Meeting {
+function meetingAt(meetings: Meetings, row: number, start: number, out: Meeting): Meeting {
   const { offset, energyThere, going } = meetings;
   // Left is u = 1, middle 0, right -1.
   const u = (start - meetings.start[row]) / meetings.aside[row];
@@ -68,13 +68,12 @@ export function meetingAt(meetings: Meetings, row: number, start: number, out: M
 
 /**
  * Rests of the misses of one putt: those of a covered hole, but for the balls that touch it where the rule knows of them.
- * @param known how its balls meet the rim, when that is at hand already
  */
-export function missRests(walk: LineWalk, range: RestRange, known?: Meetings): Rests {
+export function missRests(walk: LineWalk, range: () => RestRange): Rests {
   const rests = restsOf(walk.putt, range);
   const rule = captureRule(walk.putt.capture);
   if (rule.leave === undefined) return rests;
-  const meetings = known ?? meetingsOf(walk);
+  const meetings = meetingsOf(walk);
   return meetings === undefined ? rests : opened(walk, rule, rests, meetings);
 }
 
@@ -170,7 +169,7 @@ function opened(walk: LineWalk, rule: CaptureRule, rests: Rests, meetings: Meeti
 }
 
 /** @returns undefined where fewer than two lines reach the hole */
-export function meetingsOf(walk: LineWalk): Meetings | undefined {
+function meetingsOf(walk: LineWalk): Meetings | undefined {
   const { putt } = walk;
   const zero = bearingOf(putt);
   const { roller } = walk.search;

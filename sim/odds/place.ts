@@ -43,9 +43,10 @@ export class Place {
     this.low = Math.min(...lines.keys());
     this.high = Math.max(...lines.keys());
     this.strokes = new Strokes(walk.putt, player);
-    const strokes = [...lines.keys()].map((pace) => this.strokes.at(pace)).filter((one) => one !== undefined);
     this.regions = dropRegions(walk);
-    this.rests = missRests(walk, rangeOf(strokes));
+    this.rests = missRests(walk, () =>
+      rangeOf([...lines.keys()].flatMap((pace) => this.strokes.at(pace) ?? [])),
+    );
   }
 
   /** @returns undefined when none of the paces reached for has a line from here */

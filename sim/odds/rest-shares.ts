@@ -86,7 +86,7 @@ export function restShares(question: RestQuestion): RestShares | NoLine {
   if (walk.lineAt(pace) === undefined) return { status: 'noLine', reason: walk.whyNot(pace) };
   const strokes = new Strokes(putt, player).at(pace);
   if (strokes === undefined) return { status: 'noLine', reason: UNSEEN };
-  const range = rangeOf([strokes]);
+  const range = () => rangeOf([strokes]);
   const length = lengthOf(putt);
   const towardX = (putt.hole.x - putt.ball.x) / length;
   const towardY = (putt.hole.y - putt.ball.y) / length;

@@ -43,9 +43,9 @@ export interface RestRange {
 /** A covered hole turns nothing aside. */
 export const COVERED = { jumps: new Float64Array(0), jumpCount: 0, touched: (): boolean => false };
 
-/** Rests with the hole covered. */
-export const restsOf = (putt: Putt, range: RestRange): Rests =>
-  putt.surface.kind === 'plane' ? planeRests(putt, putt.surface) : fieldRests(putt, range);
+/** Rests with the hole covered. @param range asked for where rests have to be rolled */
+export const restsOf = (putt: Putt, range: () => RestRange): Rests =>
+  putt.surface.kind === 'plane' ? planeRests(putt, putt.surface) : fieldRests(putt, range());
 
 function planeRests(putt: Putt, surface: PlaneSurface): Rests {
   const reach = (putt.skid ? skidReach : planeReach)(surface, putt.greenSpeed);

@@ -99,7 +99,7 @@ describe('the rests of balls that lip out', () => {
     const walk = new LineWalk(putt);
     const strokes = new Strokes(putt, PLAYER).at(pace);
     if (strokes === undefined) throw new Error('no line');
-    const told = missRests(walk, rangeOf([strokes]));
+    const told = missRests(walk, () => rangeOf([strokes]));
     const place = { x: 0, y: 0, lipped: false };
     const { roller } = walk.search;
     const pass = newPass();
