@@ -60,7 +60,6 @@ export {
 } from './costs/first-putts.ts';
 export { FIRMER_LENGTHS, FIRMER_SLOPES } from './costs/ground.ts';
 export type { Interval } from './costs/intervals.ts';
-export type { LikelyPlayer } from './costs/likely.ts';
 export { type Measurement, narrowed } from './costs/narrowed.ts';
 export { type Parted, type PartedBy, readingShare, type TellingTest } from './costs/parted.ts';
 export {
@@ -254,6 +253,7 @@ export { type HolingOut, holingOutAt, type NextPutts } from './odds/polar-table.
 export { type RestQuestion, type RestShares, restShares, type Zone } from './odds/rest-shares.ts';
 export { type Misses, sampleMisses } from './odds/sample.ts';
 export { type GreenQuestion, playPlaces, wholeGreen } from './odds/whole-green.ts';
+export { playerBy } from './player/errors.ts';
 export { FITTED_FAMILIES, FITTED_PLAYERS, playerOf } from './player/fitted.ts';
 export { HANDICAPS, type HandicapPlayer, playerOfHandicap } from './player/handicap.ts';
 export {

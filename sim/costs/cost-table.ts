@@ -9,6 +9,8 @@
 
 import { PLAIN_PACE } from '../benchmarks/best-paces.ts';
 import { CLUB_MIX, type Mix } from '../benchmarks/mix.ts';
+import { PLAYER_ERRORS } from '../player/errors.ts';
+import type { Member } from '../player/known.ts';
 import type { CaptureName, Player } from '../types.ts';
 import { type FirmerRow, firmerRows } from './firmer.ts';
 import {
@@ -22,9 +24,9 @@ import {
   THREE_PUTT,
   usualAt,
 } from './ground.ts';
-import { axesOf, type LikelyPlayer, meanOf, spreadOut } from './likely.ts';
+import { axesOf, meanOf, spreadOut } from './likely.ts';
 import { afterStep, STEPS, type StepId } from './steps.ts';
-import { ERRORS, playersFor, type Surrogate, surrogateOf } from './surrogate.ts';
+import { playersFor, type Surrogate, surrogateOf } from './surrogate.ts';
 
 export interface CostOptions {
   /** Pace of first putts by habit, m past; missing: 17 in, the published figure for all putts. */
@@ -70,7 +72,7 @@ const CHECKS = 3;
 const PREPARING = 14;
 
 /** @param likely at least one, of some weight */
-export function costTable(likely: readonly LikelyPlayer[], options: CostOptions = {}): CostTable {
+export function costTable(likely: readonly Member[], options: CostOptions = {}): CostTable {
   let table: CostTable | undefined;
   for (table of costTables(likely, options));
   if (table === undefined) throw new Error('no table');
@@ -82,14 +84,14 @@ export function costTable(likely: readonly LikelyPlayer[], options: CostOptions 
  * @param likely at least one, of some weight
  */
 export function* costTables(
-  likely: readonly LikelyPlayer[],
+  likely: readonly Member[],
   options: CostOptions = {},
 ): Generator<CostTable, void> {
   const { usual = PLAIN_PACE, mix = CLUB_MIX, capture, onProgress } = options;
   const players = likely.filter(({ weight }) => weight > 0);
   if (players.length === 0) throw new Error('Got no likely player of any weight, expected at least one.');
   const middle = meanOf(players);
-  const axes = axesOf(players, middle);
+  const axes = axesOf(players);
   const greenSpeed = (mix.greenSpeeds[0] + mix.greenSpeeds[1]) / 2;
 
   const checks = axes.length === 0 ? [] : spreadOut(players, CHECKS);
@@ -139,7 +141,7 @@ interface Costed extends Pick<CostTable, 'middle' | 'usual' | 'greenSpeed'> {
 
 function tableFor(
   { middle, usual, greenSpeed, now, saves, surrogate, checked }: Costed,
-  players: readonly LikelyPlayer[],
+  players: readonly Member[],
 ): CostTable {
   // One player: nothing to be put in between.
   const puttsOf = (player: Player, at: number): number =>
@@ -203,7 +205,7 @@ function playOnce(
 ): (player: Player, usualOnly?: boolean) => Float64Array {
   const known = new Map<string, Float64Array>();
   return (player, usualOnly = false) => {
-    const same = ERRORS.map((error) => player[error]).join(' ');
+    const same = PLAYER_ERRORS.map((error) => player[error]).join(' ');
     // Whoever has been played at all paces has been at the usual one.
     const key = usualOnly && !known.has(same) ? `${same} usual` : same;
     const row = known.get(key) ?? playGround(ground, player, usualOnly);

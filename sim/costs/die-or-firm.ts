@@ -6,10 +6,12 @@
  */
 import { comparePaces } from '../odds/compare.ts';
 import { type HeldPolicy, holdPolicy, tableUnder } from '../odds/held-policy.ts';
+import { PLAYER_ERRORS } from '../player/errors.ts';
 import type { Member } from '../player/known.ts';
 import type { Player, Putt } from '../types.ts';
 import { WORTH } from './firmer.ts';
 import { type Interval, intervalOf } from './intervals.ts';
+import { momentsOf } from './likely.ts';
 import { type Parted, parted } from './parted.ts';
 
 /** Share of the weight below which a side is no side: the tail of a central 95%. */
@@ -39,12 +41,9 @@ export interface DieOrFirm {
 
 /** Members in the order in which they tell most: the middle one, then whoever is farthest from all asked before. */
 export function inTellingOrder(members: readonly Member[]): Member[] {
-  const errors = Object.keys(members[0]?.player ?? {}) as (keyof Player)[];
-  const all = members.reduce((sum, { weight }) => sum + weight, 0);
-  const scales = errors.map((error) => {
-    const mean = members.reduce((sum, { player, weight }) => sum + weight * player[error], 0) / all;
-    const square = members.reduce((sum, { player, weight }) => sum + weight * (player[error] - mean) ** 2, 0);
-    return { error, mean, sd: Math.sqrt(square / all) || 1 };
+  const scales = PLAYER_ERRORS.map((error) => {
+    const { mean, variance } = momentsOf(members, (player) => player[error]);
+    return { error, mean, sd: Math.sqrt(variance) || 1 };
   });
   const places = members.map(({ player }) =>
     scales.map(({ error, mean, sd }) => (player[error] - mean) / sd),

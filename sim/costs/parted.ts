@@ -5,12 +5,14 @@
  * Looked at is the share of reading in all that goes wrong, and start line beside pace (MODEL.md, section 5). A test tells the more, the
  * farther apart the two sides lie in what it measures, beside how they spread and how far off the test itself is.
  */
+import { PLAIN_PACE } from '../benchmarks/best-paces.ts';
 import { ballAt, greenOf } from '../benchmarks/putts.ts';
 import type { Member } from '../player/known.ts';
 import { Reading } from '../read/reading.ts';
 import type { Player } from '../types.ts';
 import { feetToMetres } from '../units.ts';
 import { FIRMER_SLOPES, SLOPE_WEIGHTS } from './ground.ts';
+import { momentsOf } from './likely.ts';
 
 /** reading: what is seen wrong beside what is struck wrong; line: start line beside pace. */
 export type PartedBy = 'reading' | 'line';
@@ -38,7 +40,6 @@ interface Sensitivity {
 /** Where it is looked at: 10 ft, 10 ft of green speed, 17 in past. */
 const LENGTH = feetToMetres(10);
 const GREEN_SPEED = feetToMetres(10);
-const PACE = 0.4318;
 const BEARINGS = [15, 45, 75, 105, 135, 165];
 /** Steps of the derivatives: rise over run, and share of the green speed. */
 const TILT = 0.0005;
@@ -53,7 +54,7 @@ function sensitivity(): Sensitivity {
     const green = greenOf(slope, GREEN_SPEED, 'simple');
     for (const degrees of BEARINGS) {
       const putt = ballAt(green, LENGTH, (degrees * Math.PI) / 180);
-      const lines = new Reading(putt, { readBias: 0 }).linesFor(PACE);
+      const lines = new Reading(putt, { readBias: 0 }).linesFor(PLAIN_PACE);
       const share = SLOPE_WEIGHTS[i] / BEARINGS.length;
       const by = (along: number, across: number, speed: number, step: number): readonly [number, number] => {
         const up = lines?.({ along, across, speed: 1 + speed });
@@ -102,21 +103,6 @@ const TESTS: readonly { readonly test: TellingTest; readonly error: keyof Player
   { test: 'readingSet', error: 'slopeSd', off: 0.16 },
 ];
 
-interface Side {
-  readonly mean: number;
-  readonly variance: number;
-}
-
-function sideOf(members: readonly Member[], numberOf: (player: Player) => number): Side {
-  const all = members.reduce((sum, { weight }) => sum + weight, 0);
-  const mean = members.reduce((sum, { player, weight }) => sum + weight * numberOf(player), 0) / all;
-  const square = members.reduce(
-    (sum, { player, weight }) => sum + weight * (numberOf(player) - mean) ** 2,
-    0,
-  );
-  return { mean, variance: square / all };
-}
-
 /** Second less first, in SDs of what is within the sides and of what it is measured with. */
 function apart(
   first: readonly Member[],
@@ -124,7 +110,7 @@ function apart(
   numberOf: (player: Player) => number,
   off = 0,
 ): number {
-  const [one, other] = [sideOf(first, numberOf), sideOf(second, numberOf)];
+  const [one, other] = [momentsOf(first, numberOf), momentsOf(second, numberOf)];
   const spread = Math.sqrt((one.variance + other.variance) / 2 + off ** 2);
   const between = other.mean - one.mean;
   return between === 0 ? 0 : between / Math.max(spread, 1e-9);

@@ -8,16 +8,6 @@
  */
 import type { Player } from '../types.ts';
 
-/** All errors of a player, in the order of MODEL.md section 3. */
-export const ERRORS = [
-  'lineSd',
-  'paceSd',
-  'paceBias',
-  'slopeSd',
-  'speedSd',
-  'readBias',
-] as const satisfies readonly (keyof Player)[];
-
 /** An error that varies, and how far to either side of the middle it is played: below < 0 < above. */
 export interface Axis {
   readonly error: keyof Player;

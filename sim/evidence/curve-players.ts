@@ -32,7 +32,8 @@ export interface CurvePlayer {
   readonly daySd: number;
 }
 
-const shareOf = (height: number): number => 1 / (1 + Math.exp(height));
+/** Share holed with these log odds of a miss. */
+export const shareOf = (height: number): number => 1 / (1 + Math.exp(height));
 
 /** The steps of the recurrence in d dimensions. */
 function evenSteps(dimensions: number): number[] {

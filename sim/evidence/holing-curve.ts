@@ -8,7 +8,7 @@
 import { drawNormal } from '../odds/normal.ts';
 import { seededRandom } from '../random.ts';
 import type { CurveFamily } from './curve-family.ts';
-import { type CurvePlayer, curvePlayers, heightAt } from './curve-players.ts';
+import { type CurvePlayer, curvePlayers, heightAt, shareOf } from './curve-players.ts';
 import { curvePosterior } from './curve-posterior.ts';
 import { type OwnPart, ownPartOf, ownShareOf } from './own-part.ts';
 import type { HoledTally } from './tallies.ts';
@@ -37,8 +37,6 @@ export interface CurveShare {
   readonly low: number;
   readonly high: number;
 }
-
-const shareOf = (height: number): number => 1 / (1 + Math.exp(height));
 
 /** Share holed over all days, of a player who on the middle one misses with these log odds. */
 const inTheLongRun = (height: number, daySd: number): number =>

@@ -11,9 +11,9 @@ import { type Leaves, makeLeaves } from './leaves.ts';
 import { missRests } from './lip-outs.ts';
 import { vertexOf } from './minimum.ts';
 import { prepareNextPutts } from './next-putts.ts';
-import { playOut, rangeOf } from './outcomes.ts';
+import { holedOf, playOut, rangeOf } from './outcomes.ts';
 import { type NextPutts, nextPuttAt } from './polar-table.ts';
-import { COVERED, type Rests } from './rests.ts';
+import type { Rests } from './rests.ts';
 import { type Sides, sidesOf } from './sides.ts';
 import { type StrokeErrors, Strokes, UNSEEN } from './stroke-errors.ts';
 
@@ -41,7 +41,7 @@ function groundFor(walk: LineWalk, strokes: readonly StrokeErrors[], table: Next
     table,
     regions: dropRegions(walk),
     sides: sidesOf(walk),
-    rests: missRests(walk, rangeOf(strokes)),
+    rests: missRests(walk, () => rangeOf(strokes)),
     leaves: makeLeaves(),
   };
 }
@@ -221,9 +221,5 @@ export function holedShare(putt: Putt, pace: number, player: Player, aimOffset?:
   const start = startOf(putt, line.heading);
   const turn = aimOffset === undefined ? 0 : Math.atan2(aimOffset, lengthOf(putt)) - start;
   const strokes = new Strokes(putt, knowing).at(pace, { turn });
-  return strokes === undefined ? 0 : playOut(strokes, dropRegions(walk), NOWHERE, UNHEARD);
+  return strokes === undefined ? 0 : holedOf(strokes, dropRegions(walk));
 }
-
-/** Where misses go when nobody asks. */
-const NOWHERE: Rests = { ...COVERED, aim: () => undefined, at: () => undefined };
-const UNHEARD = { aim: () => undefined, miss: () => undefined };

@@ -62,7 +62,7 @@ export function meantOf(lines: LineSeen, { slopeSd, speedSd }: Player): readonly
     speedSd > 0 ? lines({ ...PLAIN, speed: 1 - ASIDE * speedSd }) : undefined,
     speedSd > 0 ? lines({ ...PLAIN, speed: 1 + ASIDE * speedSd }) : undefined,
   );
-  if (slopeSd === 0) return [{ share: 1, rarity: 0, ...momentsOf(middle, [speedAxis]) }];
+  if (slopeSd === 0) return [asMeant(middle, [speedAxis])];
   const cut = slopeSd > WIDE ? NINE : FIVE;
   const about = cut.scores.map((score) =>
     score === 0 ? middle : lines({ ...PLAIN, across: score * slopeSd }),
@@ -97,6 +97,13 @@ interface Axis {
 }
 
 const sweepOf = ({ start, energy }: MeantLine): number => start * energy;
+
+/** One line alone for all that is meant, give or take what the axes say. */
+export const asMeant = (line: MeantLine, axes: readonly Axis[] = []): Meant => ({
+  share: 1,
+  rarity: 0,
+  ...momentsOf(line, axes),
+});
 
 /** From the lines ASIDE to either side; where one is missing the other stands for both. */
 function axisOf(middle: MeantLine, below: MeantLine | undefined, above: MeantLine | undefined): Axis {

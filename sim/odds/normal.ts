@@ -38,18 +38,21 @@ export const GAUSS_5 = {
   weights: [0.236926885056189, 0.478628670499366, 0.568888888888889, 0.478628670499366, 0.236926885056189],
 };
 
-/** Farthest of the normal points, SD (what lies beyond is 6e-5 of all), and how far apart they are. */
+/** Farthest of the normal points, SD (what lies beyond is 6e-5 of all), and how far apart they are unless asked for closer. */
 const FARTHEST = 4;
-const APART = 0.5;
+export const APART = 0.5;
 
 /**
  * A normal error as equally spaced points: for a smooth integrand as good as many more (the trapezoid rule on a bell curve).
- * @param sd 0: the one point 0
+ * @param sd 0: the one point 0 @param apart SD from point to point
  */
-export function normalPoints(sd: number): readonly { readonly value: number; readonly share: number }[] {
+export function normalPoints(
+  sd: number,
+  apart = APART,
+): readonly { readonly value: number; readonly share: number }[] {
   if (sd === 0) return [{ value: 0, share: 1 }];
-  const steps = Math.round(FARTHEST / APART);
-  const scores = Array.from({ length: 2 * steps + 1 }, (_, i) => (i - steps) * APART);
+  const steps = Math.ceil(FARTHEST / apart);
+  const scores = Array.from({ length: 2 * steps + 1 }, (_, i) => (i - steps) * apart);
   const total = scores.reduce((sum, z) => sum + normalDensity(z), 0);
   return scores.map((z) => ({ value: sd * z, share: normalDensity(z) / total }));
 }

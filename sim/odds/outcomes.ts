@@ -8,7 +8,7 @@
  */
 import type { DropRegion } from './drop-region.ts';
 import { GAUSS_3, GAUSS_5, INVERSE_ROOT_TWO_PI, normalCdf } from './normal.ts';
-import type { RestRange, Rests } from './rests.ts';
+import { COVERED, type RestRange, type Rests } from './rests.ts';
 import { newStarts, REACH, type StartsGiven, type StrokeErrors } from './stroke-errors.ts';
 
 const CELLS = 30;
@@ -198,6 +198,14 @@ export function playOut(
   }
   return holed;
 }
+
+/** Where misses go when nobody asks. */
+const NOWHERE: Rests = { ...COVERED, aim: () => undefined, at: () => undefined };
+const UNHEARD: MissVisitor = { aim: () => undefined, miss: () => undefined };
+
+/** Share holed alone, 0 to 1. */
+export const holedOf = (strokes: StrokeErrors, regions: readonly DropRegion[]): number =>
+  playOut(strokes, regions, NOWHERE, UNHEARD);
 
 /** The first energy after `from` at which rests jump; `to` when there is none before it. */
 function nextJump({ jumps, jumpCount }: Rests, from: number, to: number): number {

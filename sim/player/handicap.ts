@@ -3,6 +3,7 @@
  * handicap lies outside them. Leaves out: handicaps from scores.
  */
 import type { Player } from '../types.ts';
+import { playerBy } from './errors.ts';
 import { FITTED_FAMILIES, FITTED_PLAYERS } from './fitted.ts';
 import { PUBLISHED_PLAYERS, type PublishedPlayer } from './published.ts';
 
@@ -54,20 +55,8 @@ export function playerOfHandicap(handicap: number): HandicapPlayer {
   const [better, worse] = [ANCHORS[next - 1], ANCHORS[next]];
   const share = (taken - better.handicap) / (worse.handicap - better.handicap);
   const between = (first: Player, second: Player): Player => {
-    const of = (name: keyof Player): number =>
-      share === 0
-        ? first[name]
-        : share === 1
-          ? second[name]
-          : first[name] + share * (second[name] - first[name]);
-    return {
-      lineSd: of('lineSd'),
-      paceSd: of('paceSd'),
-      slopeSd: of('slopeSd'),
-      speedSd: of('speedSd'),
-      readBias: of('readBias'),
-      paceBias: of('paceBias'),
-    };
+    if (share === 0) return first;
+    return share === 1 ? second : playerBy((name) => first[name] + share * (second[name] - first[name]));
   };
   return {
     player: between(better.player, worse.player),

@@ -16,7 +16,7 @@ export type PlayerOrigin =
 /** One of the players who would leave the same record. */
 export interface Member {
   readonly player: Player;
-  /** How likely beside the others; weights make one. */
+  /** How likely beside the others: 0 or more, not all 0. A family's make one. */
   readonly weight: number;
 }
 

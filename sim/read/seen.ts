@@ -20,7 +20,7 @@ export interface Sight {
  * A plane is never seen steeper than this share of what holds a ball at the speed seen (ours): beyond it nothing could be read. Of the
  * presets' draws on 3% at 12 ft of green speed none gets there.
  */
-const STEEPEST_SEEN = 0.9;
+export const STEEPEST_SEEN = 0.9;
 
 /** The putt as it is seen. */
 export function seenPutt(putt: Putt, sight: Sight): Putt {

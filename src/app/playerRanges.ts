@@ -1,5 +1,5 @@
 /** Between which values each error of a player may be set: slider ends, and the gate for loaded and measured values. SI. */
-import { degreesToRadians, type Player } from '../../sim/index.ts';
+import { degreesToRadians, type Player, playerBy } from '../../sim/index.ts';
 
 export const PLAYER_RANGES: Readonly<Record<keyof Player, { readonly min: number; readonly max: number }>> = {
   lineSd: { min: degreesToRadians(0.1), max: degreesToRadians(4) },
@@ -12,15 +12,5 @@ export const PLAYER_RANGES: Readonly<Record<keyof Player, { readonly min: number
 };
 
 /** Each error at the nearest value that may be set. */
-export const withinRanges = (errors: Player): Player => {
-  const within = (error: keyof Player): number =>
-    Math.min(Math.max(errors[error], PLAYER_RANGES[error].min), PLAYER_RANGES[error].max);
-  return {
-    lineSd: within('lineSd'),
-    paceSd: within('paceSd'),
-    paceBias: within('paceBias'),
-    slopeSd: within('slopeSd'),
-    speedSd: within('speedSd'),
-    readBias: within('readBias'),
-  };
-};
+export const withinRanges = (errors: Player): Player =>
+  playerBy((error) => Math.min(Math.max(errors[error], PLAYER_RANGES[error].min), PLAYER_RANGES[error].max));

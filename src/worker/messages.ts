@@ -12,7 +12,7 @@ import type {
   FitRecord,
   GreenMap,
   KnownPlayer,
-  LikelyPlayer,
+  Member,
   Misses,
   NextPutts,
   NoExpectation,
@@ -95,7 +95,7 @@ export interface EngineWorker {
    * @param onTable told the middle player's table, then that of all; one only where there is one player
    */
   costTable(
-    likely: readonly LikelyPlayer[],
+    likely: readonly Member[],
     options: Omit<CostOptions, 'onProgress'>,
     onProgress: (share: number) => void,
     onTable: (table: CostTable) => void,

@@ -4,6 +4,7 @@
  * posterior.ts, tell-apart.ts); sentences. MODEL.md, section 5, "The player from the record", says what is assumed.
  */
 import { drawNormal } from '../../odds/normal.ts';
+import { playerBy } from '../../player/errors.ts';
 import { seededRandom } from '../../random.ts';
 import type { Player } from '../../types.ts';
 import type { Matrix } from '../cholesky.ts';
@@ -235,14 +236,7 @@ export function fitErrors(record: FitRecord, options: FitErrorsOptions = {}): Er
     practicePutts,
     passedOver,
     measuredStrokes,
-    player: {
-      lineSd: errors.lineSd.median,
-      paceSd: errors.paceSd.median,
-      slopeSd: errors.slopeSd.median,
-      speedSd: errors.speedSd.median,
-      paceBias: errors.paceBias.median,
-      readBias: errors.readBias.median,
-    },
+    player: playerBy((name) => errors[name].median),
     errors,
     readBias: {
       tooLittle,

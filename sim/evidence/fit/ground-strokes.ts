@@ -48,7 +48,7 @@ const LIPPED = 1;
 /** Powers of the root of x^3 = x + 1 fill a square evenly (Roberts 2018, memory). */
 const PLASTIC = 1.324717957244746;
 /** Beyond this share of the rule's speed no hole takes a ball in; under its inverse every hole does. */
-const OPEN = 1.6;
+export const OPEN = 1.6;
 
 const fraction = (value: number): number => value - Math.floor(value);
 const logistic = (part: number): number => Math.log(part / (1 - part));

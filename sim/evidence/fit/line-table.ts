@@ -7,13 +7,13 @@
  * (Lagrange) are within 0.04% of the energy and 0.01 degrees of the start (tests).
  */
 import { GRAVITY, ROLLING_FACTOR } from '../../constants.ts';
+import { lagrange } from '../../odds/interpolation.ts';
 import { planeLines } from '../../read/plane-line.ts';
+import { STEEPEST_SEEN } from '../../read/seen.ts';
 import { frictionOf } from '../../roll/plane.ts';
 import { startOf } from '../../roll/roll.ts';
 import type { PlaneSurface, Putt } from '../../types.ts';
 
-/** What is never seen steeper, share of what holds a ball (read/seen.ts). */
-const STEEPEST = 0.9;
 /** Nodes: steepness 0 to MOST_STEEP, direction 0 (straight up) to pi, root of pace over way and pace. */
 const STEEPS = 33;
 const MOST_STEEP = 0.94;
@@ -57,19 +57,9 @@ function makeTable(): Float64Array {
   return made;
 }
 
-/** Of a value on nodes 0 to count - 1: the first of four about it, and their weights by Lagrange. */
-function fourAbout(value: number, count: number, weights: Float64Array): number {
-  const from = Math.max(0, Math.min(count - 4, Math.floor(value) - 1));
-  const t = value - from;
-  weights[0] = ((t - 1) * (t - 2) * (t - 3)) / -6;
-  weights[1] = (t * (t - 2) * (t - 3)) / 2;
-  weights[2] = (t * (t - 1) * (t - 3)) / -2;
-  weights[3] = (t * (t - 1) * (t - 2)) / 6;
-  return from;
-}
-const ofSteep = new Float64Array(4);
-const ofTurn = new Float64Array(4);
-const ofRoot = new Float64Array(4);
+const ofSteep = { first: 0, w: new Float64Array(4) };
+const ofTurn = { first: 0, w: new Float64Array(4) };
+const ofRoot = { first: 0, w: new Float64Array(4) };
 
 /** A line as seen; sweep is start x energy, radians m^2/s^2. */
 export interface TableLine {
@@ -100,22 +90,22 @@ export function tableLine(
   table ??= makeTable();
   const friction = frictionOf(greenSpeed);
   const steep = Math.min(
-    STEEPEST,
+    STEEPEST_SEEN,
     (ROLLING_FACTOR * GRAVITY * Math.sqrt(along * along + across * across)) / friction,
   );
   const turn = Math.atan2(Math.abs(across), along);
   const root = Math.sqrt(pace / (length + pace));
-  const i = fourAbout((steep / MOST_STEEP) * (STEEPS - 1), STEEPS, ofSteep);
-  const j = fourAbout((turn / Math.PI) * (TURNS - 1), TURNS, ofTurn);
-  const k = fourAbout(((root - LEAST_ROOT) / (MOST_ROOT - LEAST_ROOT)) * (ROOTS - 1), ROOTS, ofRoot);
+  lagrange((steep / MOST_STEEP) * (STEEPS - 1), STEEPS - 1, ofSteep);
+  lagrange((turn / Math.PI) * (TURNS - 1), TURNS - 1, ofTurn);
+  lagrange(((root - LEAST_ROOT) / (MOST_ROOT - LEAST_ROOT)) * (ROOTS - 1), ROOTS - 1, ofRoot);
   let energy = 0;
   let sweep = 0;
   for (let a = 0; a < 4; a++)
     for (let b = 0; b < 4; b++) {
-      const weight = ofSteep[a] * ofTurn[b];
-      const at = (((i + a) * TURNS + j + b) * ROOTS + k) * 2;
+      const weight = ofSteep.w[a] * ofTurn.w[b];
+      const at = (((ofSteep.first + a) * TURNS + ofTurn.first + b) * ROOTS + ofRoot.first) * 2;
       for (let c = 0; c < 4; c++) {
-        const w = weight * ofRoot[c];
+        const w = weight * ofRoot.w[c];
         energy += w * table[at + 2 * c];
         sweep += w * table[at + 2 * c + 1];
       }

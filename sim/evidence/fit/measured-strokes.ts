@@ -4,6 +4,7 @@
  * measured (measuring/start-line.ts, measuring/pace-control.ts); whether a player strokes on a course as he does at home, which
  * is assumed.
  */
+import { INVERSE_ROOT_TWO_PI } from '../../odds/normal.ts';
 import type { Player } from '../../types.ts';
 import { incompleteBeta } from '../incomplete-beta.ts';
 import { mixedChance, STRAY_TIMES } from './likelihood.ts';
@@ -41,7 +42,7 @@ const densityOf = (error: number, tails: Tails, degrees: number): number =>
   Math.sqrt(tails.squared) *
   (1 + (error * error * tails.squared) / degrees) ** (-(degrees + 1) / 2) *
   // Gamma((n+1)/2) / (Gamma(n/2) sqrt(n pi)), by its series: within 0.13% from two degrees on.
-  (0.3989422804014327 * (1 - 1 / (4 * degrees) + 1 / (32 * degrees ** 2) + 5 / (128 * degrees ** 3)));
+  (INVERSE_ROOT_TWO_PI * (1 - 1 / (4 * degrees) + 1 / (32 * degrees ** 2) + 5 / (128 * degrees ** 3)));
 
 const tails = new Tails();
 

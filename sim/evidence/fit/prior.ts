@@ -6,6 +6,7 @@
  * preset's, the two biases normal about 0. The habits of speech (what this player calls "as meant") take part only where such answers
  * were given.
  */
+import { playerBy } from '../../player/errors.ts';
 import { presetOf } from '../../player/presets.ts';
 import type { Player } from '../../types.ts';
 import type { Bands, Someone } from './player-strokes.ts';
@@ -95,17 +96,8 @@ export function errorOf(
 }
 
 /** @param scores in the order of ERRORS */
-export function playerOfScores(prior: ErrorsPrior, scores: readonly number[]): Player {
-  const of = (name: ErrorName): number => errorOf(prior, name, scores[ERRORS.indexOf(name)]);
-  return {
-    lineSd: of('lineSd'),
-    paceSd: of('paceSd'),
-    slopeSd: of('slopeSd'),
-    speedSd: of('speedSd'),
-    paceBias: of('paceBias'),
-    readBias: of('readBias'),
-  };
-}
+export const playerOfScores = (prior: ErrorsPrior, scores: readonly number[]): Player =>
+  playerBy((name) => errorOf(prior, name, scores[ERRORS.indexOf(name)]));
 
 export const usualPaceOf = ({ usualPace, usualPaceSpread }: ErrorsPrior, score: number): number =>
   usualPace * Math.exp(usualPaceSpread * score);

@@ -7,8 +7,7 @@
  * logarithm of a chance, by more the farther a player is: over hundreds of putts it would draw a fit to the player whose strokes were taken
  * (met: half of an under-read lost). So they are taken twice: for anybody, then for the player found (fit-errors.ts).
  */
-import type { GroundStrokes } from './ground-strokes.ts';
-import { dropShare } from './ground-strokes.ts';
+import { dropShare, type GroundStrokes, OPEN } from './ground-strokes.ts';
 import { PlayerStrokes, type Someone, type Spot } from './player-strokes.ts';
 import { type GroundWords, type MissChance, missChance, type WrittenMiss } from './words.ts';
 
@@ -70,19 +69,16 @@ function gather(
   };
   for (let i = 0; i < strokes.count; i++) {
     if (outcome === 'holed') {
-      if (strokes.needs[i] < FARTHEST_NEED) add(i, 1);
+      if (strokes.needs[i] < OPEN) add(i, 1);
       continue;
     }
-    if (strokes.needs[i] < NEAREST_NEED) continue;
+    if (strokes.needs[i] < 1 / OPEN) continue;
     const leave = strokes.leave[i];
     if (leave < outcome.nearest || leave > outcome.farthest) continue;
     const chance = outcome.of(strokes.beside[i], strokes.along[i], leave);
     if (chance > 0) add(i, chance);
   }
 }
-/** Needs beyond which no hole looked at takes a ball in, or leaves one out. */
-const FARTHEST_NEED = 1.6;
-const NEAREST_NEED = 1 / FARTHEST_NEED;
 
 // Of one outcome at a time.
 const reference = new PlayerStrokes();

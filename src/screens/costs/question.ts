@@ -7,7 +7,7 @@ import {
   BENCHMARKS,
   CLUB_MIX,
   firstPuttMix,
-  type LikelyPlayer,
+  type Member,
   PLAIN_PACE,
   playedHoles,
   puttingBenchmarkOf,
@@ -28,7 +28,7 @@ export const PACES = { min: 0.05, max: 1.2 };
 export const greens = signal<Greens>('club');
 
 export interface CostQuestion {
-  readonly likely: readonly LikelyPlayer[];
+  readonly likely: readonly Member[];
   /** The fit whose players they are. */
   readonly fit: KeptFit | undefined;
   /** m past */

@@ -14,7 +14,7 @@ import {
   ENGINE_ERROR,
   type FirstPuttMix,
   feetToMetres,
-  type LikelyPlayer,
+  type Member,
   type Player,
   PRESETS,
   PUTTS_PER_ROUND,
@@ -53,7 +53,7 @@ const from = (length: number): FirstPuttMix => ({ first: [{ length, share: 1 }],
 const SLOW = 1_200_000;
 
 /** Seven likely players about one: each error low and high while the others stay; no two errors go together. */
-const LIKELY: readonly LikelyPlayer[] = [
+const LIKELY: readonly Member[] = [
   { player: PLAYER, weight: 2 },
   ...(
     [

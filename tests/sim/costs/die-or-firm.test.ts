@@ -17,21 +17,11 @@ import {
   readingShare,
 } from '../../../sim/index.ts';
 import type { Member } from '../../../sim/player/known.ts';
+import { familyOf, MIDDLING } from '../../support/members.ts';
 
-const PLAYER: Player = {
-  lineSd: 0.015,
-  paceSd: 0.08,
-  paceBias: 0,
-  slopeSd: 0.005,
-  speedSd: 0.04,
-  readBias: 0,
-};
 const RATIOS = [0.6, 0.75, 0.9, 1, 1.1, 1.3, 1.6];
 const along = (error: keyof Player, more: (ratio: number) => Partial<Player> = () => ({})): Member[] =>
-  RATIOS.map((ratio) => ({
-    player: { ...PLAYER, [error]: ratio * PLAYER[error], ...more(ratio) },
-    weight: 1 / RATIOS.length,
-  }));
+  familyOf(RATIOS.map((ratio) => ({ [error]: ratio * MIDDLING[error], ...more(ratio) })));
 const last = (
   members: readonly Member[],
   differenceOf: (player: Player) => number | undefined,
@@ -64,7 +54,7 @@ describe('the verdict', () => {
     ['lineSd', 'gate'],
     ['paceSd', 'ladder'],
   ] as const)('that turns on %s alone names the test of that number: %s', (error, test) => {
-    const { verdict } = last(along(error), (player) => player[error] / PLAYER[error] - 1);
+    const { verdict } = last(along(error), (player) => player[error] / MIDDLING[error] - 1);
     if (verdict.kind !== 'turns') throw new Error(`got ${verdict.kind}`);
     expect(verdict.on.test).toBe(test);
     // Three of seven lie below and three above.
@@ -72,7 +62,7 @@ describe('the verdict', () => {
   });
 
   it('on a ridge from stroke to reading turns on the reading, firm for those who have more of it', () => {
-    const ridge = along('slopeSd', (ratio) => ({ lineSd: PLAYER.lineSd / ratio }));
+    const ridge = along('slopeSd', (ratio) => ({ lineSd: MIDDLING.lineSd / ratio }));
     const wide = last(ridge, ({ slopeSd }) => 100 * (0.005 - slopeSd)).verdict;
     if (wide.kind !== 'turns') throw new Error(`got ${wide.kind}`);
     expect(wide.on).toMatchObject({ by: 'reading', more: 'second' });
@@ -80,7 +70,7 @@ describe('the verdict', () => {
 
   it('on a family that reads alike and trades line for pace turns on line against pace', () => {
     const knowing = { slopeSd: 0, speedSd: 0 };
-    const members = along('lineSd', (ratio) => ({ ...knowing, paceSd: PLAYER.paceSd / ratio }));
+    const members = along('lineSd', (ratio) => ({ ...knowing, paceSd: MIDDLING.paceSd / ratio }));
     const { verdict } = last(members, ({ lineSd }) => 100 * (lineSd - 0.015));
     if (verdict.kind !== 'turns') throw new Error(`got ${verdict.kind}`);
     expect(verdict.on).toMatchObject({ by: 'line', more: 'first' });
@@ -88,7 +78,7 @@ describe('the verdict', () => {
 
   it('comes first of the middle one alone and then sharpens: every member once, the outermost early', () => {
     const members = along('lineSd');
-    const order = inTellingOrder(members).map(({ player }) => player.lineSd / PLAYER.lineSd);
+    const order = inTellingOrder(members).map(({ player }) => player.lineSd / MIDDLING.lineSd);
     expect([...order].sort((a, b) => a - b)).toEqual(RATIOS.map((ratio) => (ratio * 0.015) / 0.015));
     // The mean ratio is 1.04.
     expect(order[0]).toBeCloseTo(1, 12);
@@ -105,12 +95,12 @@ describe('the verdict', () => {
 
 describe('the share of reading', () => {
   it('is none for who sees the ground, and all for who never strikes wrong', () => {
-    expect(readingShare({ ...PLAYER, slopeSd: 0, speedSd: 0 })).toBe(0);
-    expect(readingShare({ ...PLAYER, lineSd: 0, paceSd: 0 })).toBe(1);
+    expect(readingShare({ ...MIDDLING, slopeSd: 0, speedSd: 0 })).toBe(0);
+    expect(readingShare({ ...MIDDLING, lineSd: 0, paceSd: 0 })).toBe(1);
   });
 
   it('of the distance is that of energy 2 (L + pace)(a_f + k s) on the mix of slopes and directions', () => {
-    // First order on a straight roll (PLAYER.md; derived): slope along moves the log of distance by k/a, green speed by a_f/a. k = 5/7 g,
+    // First order on a straight roll (MIDDLING.md; derived): slope along moves the log of distance by k/a, green speed by a_f/a. k = 5/7 g,
     // a_f from the Stimpmeter: 1.829 m/s over 10 ft of roll.
     const k = (5 / 7) * 9.81;
     const friction = 1.829 ** 2 / (2 * feetToMetres(10));
@@ -126,10 +116,10 @@ describe('the share of reading', () => {
         bySlope += (weight / 6) * (k / slowing) ** 2;
         bySpeed += (weight / 6) * (friction / slowing) ** 2;
       }
-    const { slopeSd, speedSd, paceSd } = PLAYER;
+    const { slopeSd, speedSd, paceSd } = MIDDLING;
     const seen = bySlope * slopeSd ** 2 + bySpeed * speedSd ** 2;
     // A start line that errs without bound leaves the distance alone. Half is the mean of two shares.
-    const ours = 2 * readingShare({ ...PLAYER, lineSd: 1e6 });
+    const ours = 2 * readingShare({ ...MIDDLING, lineSd: 1e6 });
     // Curved rolls: the direction of travel turns off the line by tenths of a radian, its cosine by a few per cent of the variance.
     expect(Math.abs(ours - seen / (seen + paceSd ** 2))).toBeLessThan(0.03);
   });
@@ -152,12 +142,12 @@ describe('one putt, 8 ft across 2%', () => {
       if (soft.status !== 'ok' || hard.status !== 'ok') throw new Error('no line');
       return hard.expectedPutts - soft.expectedPutts;
     };
-    const quick = differenceOn(putt, { middle: PLAYER, die, firm });
+    const quick = differenceOn(putt, { middle: MIDDLING, die, firm });
     // From mostly stroke to mostly reading. Choices kept cost 0.001 to 0.007 of a second putt (MODEL.md, section 5), nearly the same for both paces.
     for (const player of [
-      PLAYER,
-      { ...PLAYER, lineSd: 0.02, slopeSd: 0.003 },
-      { ...PLAYER, lineSd: 0.008, slopeSd: 0.0065 },
+      MIDDLING,
+      { ...MIDDLING, lineSd: 0.02, slopeSd: 0.003 },
+      { ...MIDDLING, lineSd: 0.008, slopeSd: 0.0065 },
     ])
       expect(Math.abs((quick(player) ?? Number.NaN) - ownDifference(player))).toBeLessThan(0.004);
   }, 300_000);

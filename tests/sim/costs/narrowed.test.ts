@@ -3,18 +3,9 @@ import jstat from 'jstat';
 import { describe, expect, it } from 'vitest';
 import { type Measurement, narrowed, type Player, seededRandom } from '../../../sim/index.ts';
 import type { Member } from '../../../sim/player/known.ts';
+import { familyOf } from '../../support/members.ts';
 import { normals } from '../../support/normals.ts';
 
-const PLAYER: Player = {
-  lineSd: 0.015,
-  paceSd: 0.08,
-  paceBias: 0,
-  slopeSd: 0.005,
-  speedSd: 0.04,
-  readBias: 0,
-};
-const family = (changes: readonly Partial<Player>[]): Member[] =>
-  changes.map((change) => ({ player: { ...PLAYER, ...change }, weight: 1 / changes.length }));
 const ratio = (members: readonly Member[], results: readonly Measurement[]): number => {
   const [one, other] = narrowed(members, results);
   return one.weight / other.weight;
@@ -26,7 +17,7 @@ const strayed = (of: (times: number) => number): number => 0.99 * of(1) + 0.01 *
 
 describe('a family narrowed', () => {
   it('by balls through a gate goes with the binomial chance of the count', () => {
-    const members = family([{ lineSd: 0.01 }, { lineSd: 0.02 }]);
+    const members = familyOf([{ lineSd: 0.01 }, { lineSd: 0.02 }]);
     const [width, distance, tries, passed] = [0.1, 2, 20, 15];
     const angle = Math.atan((width - BALL) / 2 / distance);
     const pass = (sd: number): number =>
@@ -43,12 +34,12 @@ describe('a family narrowed', () => {
       strayed((times) => jstat.normal.pdf(error, mean, times * sd));
     const product = (of: (error: number) => number): number =>
       errors.reduce((all, error) => all * of(error), 1);
-    const ladder = family([{ paceSd: 0.06 }, { paceSd: 0.12, paceBias: 0.03 }]);
+    const ladder = familyOf([{ paceSd: 0.06 }, { paceSd: 0.12, paceBias: 0.03 }]);
     expect(ratio(ladder, [{ kind: 'ladder', errors }])).toBeCloseTo(
       product((error) => density(error, 0, 0.06)) / product((error) => density(error, 0.03, 0.12)),
       6,
     );
-    const readers = family([{ slopeSd: 0.004 }, { slopeSd: 0.004, readBias: -0.3 }]);
+    const readers = familyOf([{ slopeSd: 0.004 }, { slopeSd: 0.004, readBias: -0.3 }]);
     const slopes = errors.map((error) => ({ named: 0.02 + error / 20, true: 0.02 }));
     expect(ratio(readers, [{ kind: 'readingSet', slopes }])).toBeCloseTo(
       product((error) => density(error / 20, 0, 0.004)) /
@@ -58,13 +49,13 @@ describe('a family narrowed', () => {
   });
 
   it('stays as it is by what the members have in common, and by nothing', () => {
-    const members = family([{ lineSd: 0.01 }, { lineSd: 0.02 }]);
+    const members = familyOf([{ lineSd: 0.01 }, { lineSd: 0.02 }]);
     expect(ratio(members, [{ kind: 'ladder', errors: [0.1, 0.3] }])).toBeCloseTo(1, 12);
     expect(narrowed(members, [])).toEqual(members);
   });
 
   it('survives a result that none of its members would give', () => {
-    const members = family([{ lineSd: 0.005 }, { lineSd: 0.006 }]);
+    const members = familyOf([{ lineSd: 0.005 }, { lineSd: 0.006 }]);
     const none: Measurement = { kind: 'gate', width: 0.3, distance: 1, passed: 0, tries: 500 };
     const found = narrowed(members, [none]);
     expect(found[0].weight + found[1].weight).toBeCloseTo(1, 12);
@@ -73,7 +64,7 @@ describe('a family narrowed', () => {
   });
 
   it('tells chances that come true: players drawn, twenty balls each through a gate and ten to targets', () => {
-    const members = family(
+    const members = familyOf(
       [0.008, 0.011, 0.014, 0.018, 0.023].flatMap((lineSd) =>
         [0.05, 0.08, 0.12].map((paceSd) => ({ lineSd, paceSd })),
       ),

@@ -3,8 +3,9 @@ import jStat from 'jstat';
 import { describe, expect, it } from 'vitest';
 import { chanceAbove, intervalOf } from '../../../sim/costs/intervals.ts';
 import { addWeights } from '../../../sim/costs/round-costs.ts';
-import { type Axis, ERRORS, playersFor, surrogateOf } from '../../../sim/costs/surrogate.ts';
+import { type Axis, playersFor, surrogateOf } from '../../../sim/costs/surrogate.ts';
 import { type Player, seededRandom } from '../../../sim/index.ts';
+import { PLAYER_ERRORS as ERRORS } from '../../../sim/player/errors.ts';
 
 const MIDDLE: Player = {
   lineSd: 0.02,
