@@ -18,7 +18,7 @@ import type { CaptureName, Player } from '../types.ts';
 import { feetToMetres } from '../units.ts';
 
 /** Lengths worked out, m. Between them putts are interpolated (round-costs.ts). */
-export const LENGTHS: readonly number[] = [1.5, 3, 5, 8, 12, 20, 30, 42, 60].map(feetToMetres);
+export const LENGTHS: readonly number[] = [1.5, 3, 4, 5, 8, 12, 20, 30, 42, 60].map(feetToMetres);
 /** Lengths of "hit them firmer", m: some of the above. */
 export const FIRMER_LENGTHS: readonly number[] = [5, 8, 12, 20, 30].map(feetToMetres);
 export const FIRMER_SLOPES = [0.01, 0.02, 0.03] as const;
