@@ -18,7 +18,7 @@ export const errorsPlot: Draw<ErrorsPlotData> = ({ rows, ticks, zeros }, { width
   const chart = Plot.plot({
     width,
     height,
-    marginLeft: 104,
+    marginLeft: 132,
     marginRight: notes ? 96 : 16,
     marginTop: 2,
     marginBottom: 6,

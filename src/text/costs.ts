@@ -219,6 +219,12 @@ export const whoseWords = (fit: FitFacts | undefined, players: number): string =
       ? 'The range is what the engine itself may be off; your errors are taken as they stand. How sure you are of them is not in it.'
       : `Ranges hold 95 in 100 of ${formatCount(players)} players who would have written ${fit.source === 'demo' ? 'the invented player’s record' : 'your record'} as likely as one another: from ${plural(fit.answer.putts + fit.answer.practicePutts, 'recorded putt')}, fitted on ${formatDay(fit.day)}. What the engine itself may be off, ${ENGINE_ERROR} strokes a round, is the least they are wide.`;
 
+/** Why the answer shown is not the one asked for. @param of players, when it is of the middle one of them; undefined: of other errors */
+export const olderCostWords = (of: number | undefined, stopped: boolean): string =>
+  of === undefined
+    ? `Of your errors as they were before${stopped ? '.' : '; the new answer is on its way.'}`
+    : `So far of the middle one of ${formatCount(of)} players you may be${stopped ? '.' : '; the others are on their way, and the ranges will widen.'}`;
+
 /** Where putts are lost, beside a benchmark. */
 export const lostWords = ({ putts, bands }: RoundCosts, name: string, units: Units): string => {
   const lost = bands.map(lostInterval);

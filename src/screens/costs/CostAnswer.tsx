@@ -3,9 +3,9 @@ import { useEffect } from 'preact/hooks';
 import { units } from '../../app/settings.ts';
 import { shownSource } from '../../app/shownRecords.ts';
 import { spokenAtRest } from '../../app/spoken.ts';
-import { costDetail, costHeadline, mixWords, whoseWords } from '../../text/costs.ts';
+import { costDetail, costHeadline, mixWords, olderCostWords, whoseWords } from '../../text/costs.ts';
 import { view } from './answer.ts';
-import { mix } from './question.ts';
+import { mix, question } from './question.ts';
 import { Working } from './Working.tsx';
 import { behind, failure, shown, stopped } from './work.ts';
 
@@ -37,7 +37,7 @@ export const CostAnswer = () => {
       </p>
       {dim && (
         <p class="hint" data-testid="stale">
-          Of your errors as they were before{stopped.value ? '.' : '; the new answer is on its way.'}
+          {olderCostWords(asked === question.value ? asked.likely.length : undefined, stopped.value)}
         </p>
       )}
       {failure.value !== undefined && (

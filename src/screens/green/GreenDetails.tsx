@@ -8,8 +8,8 @@ export const GreenDetails = () => (
       green speed either way is tried above.
     </p>
     <p>
-      Sidehill against straight is the safer part of the answer. Straight downhill against straight uphill is
-      not: physics favours the downhill putt, most records of real players the uphill one.
+      That uphill putts are the easier ones is what most records of real players say. By how much turns on how
+      far you misread slope: whoever saw every slope as it is would find downhill putts easier.
     </p>
     <details>
       <summary>What the figures mean</summary>
@@ -21,8 +21,8 @@ export const GreenDetails = () => (
         </dd>
         <dt>The first putt</dt>
         <dd>
-          It is aimed along its true line, at the pace that needs fewest putts from that very place. What
-          follows is putted at its best pace too.
+          It is aimed along the line as you see it, at the pace that needs fewest putts from that very place.
+          What follows is putted at its best pace too.
         </dd>
         <dt>One, three +</dt>
         <dd>Share of putts from there that drop at once, and share that takes three or more.</dd>

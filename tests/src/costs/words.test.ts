@@ -21,6 +21,7 @@ import {
   lostInterval,
   lostWords,
   mixWords,
+  olderCostWords,
   partWords,
   savedWords,
   whoseWords,
@@ -80,6 +81,10 @@ describe('the answer', () => {
   it('says whose errors they are, and what the ranges hold', () => {
     const fit = { source: 'own', day: '2026-11-26', answer: { putts: 300, practicePutts: 12 } } as const;
     expect(whoseWords(undefined, 1)).toMatch(/your errors are taken as they stand/);
+    expect(olderCostWords(undefined, true)).toBe('Of your errors as they were before.');
+    expect(olderCostWords(5, false)).toMatch(
+      /^So far of the middle one of 5 players you may be; .* widen\.$/,
+    );
     expect(whoseWords(fit, 200)).toMatch(
       /95 in 100 of 200 players .* from 312 recorded putts, fitted on Nov 26, 2026\./,
     );
