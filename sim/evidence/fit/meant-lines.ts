@@ -19,21 +19,33 @@ export const BY_SPEED = 6;
 export const BY_PACE = 8;
 
 /** Habits of reading and roots of paces (m) that are solved. */
-const HABITS = [-0.6, 0, 0.6];
-const ROOT_PACES = [0.38, 0.66, 1.02];
+const HABITS = [-0.6, 0, 0.6] as const;
+const ROOT_PACES = [0.38, 0.66, 1.02] as const;
 /** Steps of the differences: rise over run, share, share. */
 const SLOPE_STEP = 0.004;
 const SPEED_STEP = 0.04;
 const PACE_STEP = 0.15;
 
-/** Weights of a parabola through three places, into `out`. */
-function parabola([a, b, c]: readonly number[], x: number, out: Float64Array): void {
-  out[0] = ((x - b) * (x - c)) / ((a - b) * (a - c));
-  out[1] = ((x - a) * (x - c)) / ((b - a) * (b - c));
-  out[2] = ((x - a) * (x - b)) / ((c - a) * (c - b));
+/** Weights of a parabola through three places: one player asks thousands of grounds at the same one. */
+class Parabola {
+  private x = Number.NaN;
+  readonly weights = new Float64Array(3);
+
+  constructor(private readonly places: readonly [number, number, number]) {}
+
+  at(x: number): Float64Array {
+    if (x === this.x) return this.weights;
+    this.x = x;
+    const { weights } = this;
+    const [a, b, c] = this.places;
+    weights[0] = ((x - b) * (x - c)) / ((a - b) * (a - c));
+    weights[1] = ((x - a) * (x - c)) / ((b - a) * (b - c));
+    weights[2] = ((x - a) * (x - b)) / ((c - a) * (c - b));
+    return weights;
+  }
 }
-const byHabit = new Float64Array(3);
-const byPace = new Float64Array(3);
+const byHabit = new Parabola(HABITS);
+const byPace = new Parabola(ROOT_PACES);
 
 /** A plane as one putt lies on it. */
 export interface PuttedPlane {
@@ -71,26 +83,22 @@ export class PacedLines {
   /** @param pace m past */
   at(readBias: number, pace: number, out: Float64Array): void {
     if (pace !== this.pace) this.setPace(pace);
-    parabola(HABITS, readBias, byHabit);
+    const w = byHabit.at(readBias);
     const { ofPace } = this;
     for (let i = 0; i < LINE_NUMBERS; i++)
-      out[i] =
-        byHabit[0] * ofPace[i] +
-        byHabit[1] * ofPace[LINE_NUMBERS + i] +
-        byHabit[2] * ofPace[2 * LINE_NUMBERS + i];
+      out[i] = w[0] * ofPace[i] + w[1] * ofPace[LINE_NUMBERS + i] + w[2] * ofPace[2 * LINE_NUMBERS + i];
   }
 
   private setPace(pace: number): void {
     this.pace = pace;
-    parabola(ROOT_PACES, Math.sqrt(pace), byPace);
+    const w = byPace.at(Math.sqrt(pace));
     const { solved } = this.lines;
+    const { ofPace } = this;
     for (let h = 0; h < 3; h++)
       for (let i = 0; i < LINE_NUMBERS; i++) {
         const from = 3 * h * LINE_NUMBERS + i;
-        this.ofPace[h * LINE_NUMBERS + i] =
-          byPace[0] * solved[from] +
-          byPace[1] * solved[from + LINE_NUMBERS] +
-          byPace[2] * solved[from + 2 * LINE_NUMBERS];
+        ofPace[h * LINE_NUMBERS + i] =
+          w[0] * solved[from] + w[1] * solved[from + LINE_NUMBERS] + w[2] * solved[from + 2 * LINE_NUMBERS];
       }
   }
 }

@@ -2,9 +2,9 @@
  * From a likelihood to draws of what is thought after it: Bayes' rule in normal scores (prior.ts). Answers for: the likeliest place,
  * its curvature, weighted draws and how many independent ones they are worth. Leaves out: what the scores mean.
  *
- * Draws come from a multivariate t about the likeliest place, as wide as the curvature says, and carry the weight posterior/t
- * (importance sampling). A record that bends the posterior gives them uneven weights: then the t is put about the weighted
- * draws themselves and they are drawn anew, a few times (Cappe et al. 2004, population Monte Carlo; memory).
+ * Draws come from a multivariate t about the likeliest place, as wide as the curvature says; a record that bends the posterior
+ * makes that a poor guess, so that further rounds come from a t about the weighted draws themselves. No draw is lost: each carries the
+ * weight posterior / mean of all the t's so far (adaptive multiple importance sampling: Cornuet, Marin, Mira & Robert 2012, memory).
  * The search begins from the prior's middle; a posterior with two hills would be climbed on one (none met: the wide t would show
  * it in the weights).
  */
@@ -22,10 +22,10 @@ const FIRST_STEP = 0.15;
 const BEND_RISE = 0.3;
 /** The search begins as if the posterior were a third as wide as the prior. */
 const START_SPREAD = 0.1;
-/** Draws of one round; enough worth when so large a share of them counts; rounds at most. */
-const ROUND = 500;
-const ENOUGH = 0.3;
-const MOST_ROUNDS = 6;
+/** Draws of one round; rounds at most; draws worth so many are enough. */
+const ROUND = 200;
+const MOST_ROUNDS = 12;
+const ENOUGH = 200;
 /** Draws that a new middle and spread are taken from are worth so many at least. */
 const NEEDED = 70;
 /** Worth less than this many independent draws, the ends of intervals are too rough to show. */
@@ -136,74 +136,102 @@ export function drawPosterior({
   if (stopped) return undefined;
   const random = seededRandom(seed);
   const normal = (): number => drawNormal(random);
-  let middle: readonly number[] = at;
-  let spread = spreadFrom(bendsOf(misfit, at, lowest, steps));
-  let best: Draws | undefined;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const draws = drawAbout(middle, spread, misfit, normal);
+  const guesses: Guess[] = [guessAbout(at, spreadFrom(bendsOf(misfit, at, lowest, steps)))];
+  const scores: number[][] = [];
+  const misfits: number[] = [];
+  for (;;) {
+    const guess = guesses[guesses.length - 1];
+    for (let k = 0; k < ROUND; k++) {
+      const draw = guess.draw(normal);
+      scores.push(draw);
+      misfits.push(misfit(draw));
+    }
     if (stopped) return undefined;
-    const { scores, weights } = draws;
-    const worth = 1 / weights.reduce((sum, weight) => sum + weight * weight, 0);
-    if (best === undefined || worth > best.worth) best = { scores, weights, worth, likeliest: at, asked };
-    if (worth > ENOUGH * ROUND) break;
-    // Few draws that carry all the weight say little of how the rest lies: weights are evened out until enough of them count.
-    const even = evened(weights);
-    const centre = middle.map((_, i) => scores.reduce((sum, draw, k) => sum + even[k] * draw[i], 0));
-    const around = centre.map((_, i) =>
-      centre.map((_also, j) =>
-        scores.reduce((sum, draw, k) => sum + even[k] * (draw[i] - centre[i]) * (draw[j] - centre[j]), 0),
-      ),
-    );
-    if (choleskyFactor(around) === undefined) break;
-    middle = centre;
-    spread = around;
+    const weights = weightsOf(scores, misfits, guesses);
+    const worth = worthOf(weights);
+    const { middle, around } = momentsOf(scores, evened(weights));
+    if (worth > ENOUGH || guesses.length === MOST_ROUNDS || choleskyFactor(around) === undefined)
+      return { scores, weights, worth, likeliest: at, asked };
+    guesses.push(guessAbout(middle, around));
   }
-  return best && { ...best, asked };
 }
 
-/** Weights to a power, 1 or less, that leaves as many draws worth as a covariance needs. */
+/** Independent draws that weighted ones are worth. */
+const worthOf = (weights: Float64Array): number =>
+  1 / weights.reduce((sum, weight) => sum + weight * weight, 0);
+
+function momentsOf(
+  scores: readonly (readonly number[])[],
+  weights: Float64Array,
+): { middle: number[]; around: number[][] } {
+  const middle = scores[0].map((_, i) => scores.reduce((sum, draw, k) => sum + weights[k] * draw[i], 0));
+  const around = middle.map((_, i) =>
+    middle.map((_also, j) =>
+      scores.reduce((sum, draw, k) => sum + weights[k] * (draw[i] - middle[i]) * (draw[j] - middle[j]), 0),
+    ),
+  );
+  return { middle, around };
+}
+
+/** Weights to a power, 1 or less, that leaves as many draws worth as a covariance needs: few that carry all say little of the rest. */
 function evened(weights: Float64Array): Float64Array {
   let even = weights;
   for (let power = 1; power > 0.01; power *= 0.7) {
     const raised = weights.map((weight) => weight ** power);
     const total = raised.reduce((sum, weight) => sum + weight, 0);
     even = raised.map((weight) => weight / total);
-    if (1 / even.reduce((sum, weight) => sum + weight * weight, 0) > NEEDED) break;
+    if (worthOf(even) > NEEDED) break;
   }
   return even;
 }
 
-function drawAbout(
-  middle: readonly number[],
-  spread: Matrix,
-  misfit: (scores: readonly number[]) => number,
-  normal: () => number,
-): { scores: number[][]; weights: Float64Array } {
-  const size = middle.length;
+/** A multivariate t that draws come from. */
+interface Guess {
+  draw(normal: () => number): number[];
+  /** Logarithm of its density, but for what is the same for all of one size. */
+  logAt(scores: readonly number[]): number;
+}
+
+function guessAbout(middle: readonly number[], spread: Matrix): Guess {
   const lower = choleskyFactor(spread.map((row) => row.map((value) => value * WIDER ** 2))) ?? [];
-  const scores: number[][] = [];
-  const logs = new Float64Array(ROUND);
-  for (let k = 0; k < ROUND; k++) {
-    const z = middle.map(() => normal());
-    let chi = 0;
-    for (let i = 0; i < TAILS; i++) chi += normal() ** 2;
-    const stretch = Math.sqrt(TAILS / chi);
-    const draw = middle.map((value, i) => {
-      let sum = value;
-      for (let j = 0; j <= i; j++) sum += stretch * lower[i][j] * z[j];
-      return sum;
-    });
-    scores.push(draw);
-    const away = squares(
-      solveLower(
-        lower,
-        draw.map((value, i) => value - middle[i]),
-      ),
-    );
-    logs[k] = -misfit(draw) + ((TAILS + size) / 2) * Math.log1p(away / TAILS);
-  }
+  const logScale = lower.reduce((sum, row, i) => sum + Math.log(row[i]), 0);
+  return {
+    draw(normal) {
+      const z = middle.map(() => normal());
+      let chi = 0;
+      for (let i = 0; i < TAILS; i++) chi += normal() ** 2;
+      const stretch = Math.sqrt(TAILS / chi);
+      return middle.map((value, i) => {
+        let sum = value;
+        for (let j = 0; j <= i; j++) sum += stretch * lower[i][j] * z[j];
+        return sum;
+      });
+    },
+    logAt(scores) {
+      const away = squares(
+        solveLower(
+          lower,
+          scores.map((value, i) => value - middle[i]),
+        ),
+      );
+      return -logScale - ((TAILS + middle.length) / 2) * Math.log1p(away / TAILS);
+    },
+  };
+}
+
+/** Posterior beside the mean of all guesses, summing to 1. */
+function weightsOf(
+  scores: readonly (readonly number[])[],
+  misfits: readonly number[],
+  guesses: readonly Guess[],
+): Float64Array {
+  const logs = Float64Array.from(scores, (draw, k) => {
+    const those = guesses.map((guess) => guess.logAt(draw));
+    const most = Math.max(...those);
+    return -misfits[k] - most - Math.log(those.reduce((sum, log) => sum + Math.exp(log - most), 0));
+  });
   const most = logs.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
   const weights = logs.map((log) => Math.exp(log - most));
   const total = weights.reduce((sum, weight) => sum + weight, 0);
-  return { scores, weights: weights.map((weight) => weight / total) };
+  return weights.map((weight) => weight / total);
 }

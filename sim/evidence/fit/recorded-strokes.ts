@@ -8,7 +8,7 @@
  * (met: half of an under-read lost). So they are taken twice: for anybody, then for the player found (fit-errors.ts).
  */
 import { dropShare, type GroundStrokes, OPEN } from './ground-strokes.ts';
-import { PlayerStrokes, type Someone, type Spot } from './player-strokes.ts';
+import { PlayerStrokes, type Someone, type Spot, type StrokeList } from './player-strokes.ts';
 import { type GroundWords, type MissChance, missChance, type WrittenMiss } from './words.ts';
 
 /** What is known of one stroke's end. */
@@ -26,19 +26,10 @@ export interface LikelySpot extends Spot {
 }
 
 /** Strokes that a recorded outcome may have been. */
-export interface RecordedStrokes {
+export interface RecordedStrokes extends StrokeList {
   readonly holed: boolean;
-  readonly count: number;
-  readonly spot: Uint16Array;
-  readonly start: Float64Array;
-  readonly energy: Float64Array;
   readonly weight: Float64Array;
   readonly needs: Float64Array;
-  /** As said of ground high on the side of the word, and of ground high on the other: which holds, stroke by stroke. */
-  readonly words: readonly (GroundWords | undefined)[];
-  readonly ways: Uint8Array;
-  readonly startedAsMeant: boolean | undefined;
-  readonly paceAsMeant: boolean | undefined;
 }
 
 export interface Answers {
@@ -98,11 +89,22 @@ export function recordedStrokes(
   for (let k = 0; k < spots.length; k++) gather(all, k, spots[k], written[spots[k].turned ? 1 : 0]);
   reference.fill(spots, wide);
   const holed = written[0] === 'holed';
+  const words = [false, true].map((turned) => spots.find((spot) => spot.turned === turned)?.words);
+  const densities = reference.densities({
+    count: all.spot.length,
+    spot: Uint16Array.from(all.spot),
+    start: Float64Array.from(all.start),
+    energy: Float64Array.from(all.energy),
+    words,
+    ways: Uint8Array.from(all.spot, (k) => (spots[k].turned ? 1 : 0)),
+    startedAsMeant: undefined,
+    paceAsMeant: undefined,
+  });
   const heavy = all.weight.map((weight, i) => {
     const drops = dropShare(all.needs[i], wide.rim);
     // Near the edge of the hole either may be, for another hole.
     const may = Math.max(0.1, holed ? drops : 1 - drops);
-    return weight * may * reference.at(all.spot[i], all.start[i], all.energy[i], spots[all.spot[i]].words);
+    return weight * may * densities[i];
   });
   const total = heavy.reduce((sum, value) => sum + value, 0);
   const kept: { i: number; times: number }[] = [];
@@ -134,7 +136,7 @@ export function recordedStrokes(
     energy: pick(all.energy),
     weight: Float64Array.from(kept, ({ i, times }) => times * all.weight[i]),
     needs: pick(all.needs),
-    words: [false, true].map((turned) => spots.find((spot) => spot.turned === turned)?.words),
+    words,
     ways: Uint8Array.from(kept, ({ i }) => (spots[all.spot[i]].turned ? 1 : 0)),
     startedAsMeant,
     paceAsMeant,
@@ -143,15 +145,12 @@ export function recordedStrokes(
 
 /** Chance of the outcome for the player whose strokes on all spots these are. */
 export function chanceOf(recorded: RecordedStrokes, strokes: PlayerStrokes, rim: number): number {
-  const { holed, count, spot, start, energy, weight, needs, words, ways, startedAsMeant, paceAsMeant } =
-    recorded;
+  const { holed, count, weight, needs } = recorded;
+  const densities = strokes.densities(recorded);
   let sum = 0;
   for (let i = 0; i < count; i++) {
     const drops = dropShare(needs[i], rim);
-    const may = holed ? drops : 1 - drops;
-    if (may === 0) continue;
-    sum +=
-      may * weight[i] * strokes.at(spot[i], start[i], energy[i], words[ways[i]], startedAsMeant, paceAsMeant);
+    sum += (holed ? drops : 1 - drops) * weight[i] * densities[i];
   }
   return sum;
 }
