@@ -190,7 +190,7 @@ export function fitErrors(record: FitRecord, options: FitErrorsOptions = {}): Er
   if (first.recorded.length === 0 && measuredStrokes === 0) return { status: 'nothing', passedOver };
   const logFirst = logOf(first.recorded, first.spots);
   const about = likeliestOf(logFirst, size);
-  const found = someoneOf(prior, about);
+  const found = someoneOf(prior, about.at);
   const near: OutcomeOptions = { ...outcomes, wide: widened(found, NEAR_TIMES) };
   const made = outcomesOf(record, counted, near, (done) =>
     wanted(FIRST_DONE + (OUTCOMES_DONE - FIRST_DONE) * done),

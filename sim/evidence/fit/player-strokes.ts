@@ -116,10 +116,10 @@ export class PlayerStrokes {
   private riseSdOfAll = 1;
   private slopeSdOfAll = 1;
   private readonly spoken: SpokenOf = { rise: 0, riseSd: 1, slope: 0, slopeSd: 1, aim: 0, aimSd: 1 };
-  // Of the strokes asked for last: density; energy off its mean, energy then meant; start off its mean, its variance; the slope by it.
+  // Of the strokes asked for last: density; energy off its mean, energy meant; start off its mean, its variance; the slope by it.
   private density = new Float64Array(0);
   private off = new Float64Array(0);
-  private then = new Float64Array(0);
+  private intended = new Float64Array(0);
   private aside = new Float64Array(0);
   private variance = new Float64Array(0);
   private byStart = new Float64Array(0);
@@ -211,7 +211,7 @@ export class PlayerStrokes {
    */
   densities(strokes: StrokeList): Float64Array {
     if (this.density.length < strokes.count)
-      for (const kept of ['density', 'off', 'then', 'aside', 'variance', 'byStart'] as const)
+      for (const kept of ['density', 'off', 'intended', 'aside', 'variance', 'byStart'] as const)
         this[kept] = new Float64Array(strokes.count);
     this.strike(strokes);
     this.hearClimb(strokes);
@@ -223,7 +223,7 @@ export class PlayerStrokes {
   }
 
   private strike({ count, spot, start, energy }: StrokeList): void {
-    const { numbers, tails, lineVariance, density, off, then, aside, variance, byStart } = this;
+    const { numbers, tails, lineVariance, density, off, intended, aside, variance, byStart } = this;
     for (let i = 0; i < count; i++) {
       const at = NUMBERS * spot[i];
       const meant = numbers[at + MEANT];
@@ -239,7 +239,7 @@ export class PlayerStrokes {
       const share = beside / spread;
       const far = away * numbers[at + STRUCK_TIMES];
       off[i] = away;
-      then[i] = aimed;
+      intended[i] = aimed;
       aside[i] = beside;
       variance[i] = spread;
       byStart[i] = ((numbers[at + ACROSS_SWEEP] - middle * numbers[at + ACROSS_ENERGY]) / aimed) * share;
@@ -304,12 +304,12 @@ export class PlayerStrokes {
   }
 
   private hearPace({ count, spot, energy }: StrokeList, answer: boolean): void {
-    const { density, numbers, then } = this;
+    const { density, numbers, intended } = this;
     const { pace: band } = this.bands;
     for (let i = 0; i < count; i++) {
-      const own = energy[i] / then[i] - 1;
+      const own = energy[i] / intended[i] - 1;
       const left = Math.sqrt(numbers[NUMBERS * spot[i] + MEANT_LEFT]);
-      const spread = (left * energy[i]) / (then[i] * then[i]) + LEAST;
+      const spread = (left * energy[i]) / (intended[i] * intended[i]) + LEAST;
       const yes = yesOf(normalBelow((band - own) / spread) - normalBelow((-band - own) / spread));
       density[i] *= answer ? yes : 1 - yes;
     }

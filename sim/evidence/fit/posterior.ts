@@ -11,7 +11,7 @@
 import { drawNormal } from '../../odds/normal.ts';
 import { seededRandom } from '../../random.ts';
 import { choleskyFactor, inverseOf, type Matrix, solveLower } from '../cholesky.ts';
-import { least } from './climb.ts';
+import { type Least, least } from './climb.ts';
 
 /** Degrees of freedom of the t: tails heavier than any posterior's here, so that no weight runs away. */
 const TAILS = 12;
@@ -20,12 +20,14 @@ const WIDER = 1.06;
 /** First step of the differences, scores: an ordinary posterior is 0.1 to 1 wide. From it follow steps that raise the misfit by about BEND_RISE. */
 const FIRST_STEP = 0.15;
 const BEND_RISE = 0.3;
+/** Settled roughly, as climb.ts has it. */
+const ROUGHLY = 0.1;
 /** The search begins as if the posterior were a third as wide as the prior. */
 const START_SPREAD = 0.1;
 /** Draws of one round; rounds at most; draws worth so many are enough. */
 const ROUND = 200;
 const MOST_ROUNDS = 12;
-const ENOUGH = 200;
+const ENOUGH = 150;
 /** Draws that a new middle and spread are taken from are worth so many at least. */
 const NEEDED = 70;
 /** Worth less than this many independent draws, the ends of intervals are too rough to show. */
@@ -48,7 +50,7 @@ export interface PosteriorSearch {
   readonly logLikelihood: (scores: readonly number[]) => number;
   readonly size: number;
   /** Where to begin to look; default the middle of the prior. */
-  readonly about?: readonly number[];
+  readonly about?: Pick<Least, 'at' | 'inverse'>;
   readonly seed: number | string;
   /** Asked now and then, with how far it is, 0 to 1; false ends the search. */
   readonly goesOn: (done: number) => boolean;
@@ -103,16 +105,18 @@ function spreadFrom(bends: Matrix): number[][] {
   return inverseOf(bends) ?? unit;
 }
 
-/** The likeliest scores alone. */
-export const likeliestOf = (
-  logLikelihood: PosteriorSearch['logLikelihood'],
-  size: number,
-): readonly number[] =>
+/** A diagonal of one number. */
+const evenly = (size: number, value: number): number[][] =>
+  Array.from({ length: size }, (_, i) => Array.from({ length: size }, (_also, j) => (i === j ? value : 0)));
+
+/** The likeliest scores alone, roughly: where to look closer. */
+export const likeliestOf = (logLikelihood: PosteriorSearch['logLikelihood'], size: number): Least =>
   least(
     (scores) => squares(scores) / 2 - logLikelihood(scores),
     new Array<number>(size).fill(0),
-    START_SPREAD,
-  ).at;
+    evenly(size, START_SPREAD),
+    ROUGHLY,
+  );
 
 /** @returns undefined when it was not wanted to the end */
 export function drawPosterior({
@@ -129,8 +133,8 @@ export function drawPosterior({
     if (asked++ % 32 === 0 && !stopped) stopped = !goesOn(Math.min(0.95, asked / (asked + 900)));
     return stopped ? Number.POSITIVE_INFINITY : squares(scores) / 2 - logLikelihood(scores);
   };
-  const zeros = new Array<number>(size).fill(0);
-  const { at, misfit: lowest } = least(misfit, about ?? zeros, START_SPREAD);
+  const near = about ?? { at: new Array<number>(size).fill(0), inverse: evenly(size, START_SPREAD) };
+  const { at, misfit: lowest } = least(misfit, near.at, near.inverse);
   if (stopped) return undefined;
   const steps = stepsAt(misfit, at, lowest);
   if (stopped) return undefined;
