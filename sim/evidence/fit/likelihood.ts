@@ -65,7 +65,7 @@ export function likelihoodOf(
   const given = (r: number): number => (saidAt[r] < 0 ? 1 : givens[saidAt[r]]);
   const strays = record.map(({ outcomes }, r) =>
     outcomes.map((those) =>
-      Float64Array.from(those, (outcome) => chanceOf(outcome, strokes, stray.rim) / given(r)),
+      Float64Array.from(those, (outcome) => chanceOf(outcome, strokes, stray.rim, given(r))),
     ),
   );
   const logOf = (r: number, rim: number): number => {
@@ -75,7 +75,7 @@ export function likelihoodOf(
       for (let o = 0; o < counts.length; o++)
         sum +=
           counts[o] *
-          Math.log(mixedChance(chanceOf(outcomes[g][o], strokes, rim) / given(r), strays[r][g][o]));
+          Math.log(mixedChance(chanceOf(outcomes[g][o], strokes, rim, given(r)), strays[r][g][o]));
       return sum;
     };
     if (shares.length === 1) return onGround(0);

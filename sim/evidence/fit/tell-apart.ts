@@ -176,7 +176,7 @@ function addInformation(
     return putts.map((answers) =>
       answers.map(({ strokes, said }) => {
         const words = said ? chanceOfWords(said, strokesOf) : 1;
-        return { given: chanceOf(strokes, strokesOf, someone.rim) / words, words };
+        return { given: chanceOf(strokes, strokesOf, someone.rim, words), words };
       }),
     );
   };

@@ -109,6 +109,7 @@ describe('what becomes of strokes', () => {
           }),
           one,
           1,
+          1,
         );
       outcomes.forEach((outcome, o) => {
         const share = counted[o] / balls;
