@@ -15,7 +15,7 @@ import { seededRandom } from '../../random.ts';
 import { LineWalk } from '../../read/line.ts';
 import { startOf } from '../../roll/roll.ts';
 import { type GroundStrokes, groundStrokes } from './ground-strokes.ts';
-import { BY_ACROSS, ENERGY, LINE_NUMBERS, MeantLines, PacedLines } from './meant-lines.ts';
+import { BY_ACROSS, ENERGY, LINE_NUMBERS, MeantLines } from './meant-lines.ts';
 
 /** Share of putts on level ground (ours): of ordinary words "level and straight" are said of some putts in twenty. */
 const LEVEL_SHARE = 0.04;
@@ -138,7 +138,7 @@ function groundOf(spot: {
   const across = slope * Math.abs(Math.sin(turned));
   const lines = new MeantLines({ length, rise, across, greenSpeed });
   const angle = Math.min(Math.abs(start), WIDEST);
-  new PacedLines(lines).at(0, SAID_AT, numbers);
+  lines.at(0, SAID_AT, numbers);
   const turn = (numbers[BY_ACROSS + 1] - angle * numbers[BY_ACROSS]) / numbers[ENERGY];
   let strokes: GroundStrokes | undefined;
   return {

@@ -39,8 +39,8 @@ export function likelihoodOf(
   spots: readonly Spot[],
   stray: Someone,
 ): Likelihood {
-  const strokes = new PlayerStrokes();
-  strokes.fill(spots, stray);
+  const strokes = new PlayerStrokes(spots);
+  strokes.fill(stray);
   // Putts of one length with the same words are given the same: worked out once for all of them.
   const saids: SaidOf[] = [];
   const numbers = new Map<string, number>();
@@ -85,14 +85,14 @@ export function likelihoodOf(
   };
   return {
     of(someone) {
-      strokes.fill(spots, someone);
+      strokes.fill(someone);
       hear();
       let sum = 0;
       for (let r = 0; r < record.length; r++) sum += logOf(r, someone.rim);
       return sum;
     },
     each(someone, out) {
-      strokes.fill(spots, someone);
+      strokes.fill(someone);
       hear();
       for (let r = 0; r < record.length; r++) out[r] = logOf(r, someone.rim);
     },

@@ -10,7 +10,6 @@
 
 import type { PracticeSet, RecordedPutt, RecordedRound } from '../record.ts';
 import type { Ground, Grounds } from './grounds.ts';
-import { PacedLines } from './meant-lines.ts';
 import type { MeasuredStrokes } from './measured-strokes.ts';
 import type { Spot } from './player-strokes.ts';
 import {
@@ -86,7 +85,7 @@ export class Spots {
     if (place === undefined) {
       place = this.all.length;
       ofGround.set(pace, place);
-      this.all.push({ ground, pace, lines: new PacedLines(ground.lines) });
+      this.all.push({ ground, pace, lines: ground.lines });
     }
     return place;
   }

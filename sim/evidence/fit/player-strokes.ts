@@ -15,7 +15,8 @@ import {
   BY_SPEED,
   ENERGY,
   LINE_NUMBERS,
-  type PacedLines,
+  ManyLines,
+  type MeantLines,
   SWEEP,
 } from './meant-lines.ts';
 import { normalBelow } from './normal-below.ts';
@@ -56,7 +57,7 @@ export interface Someone {
 
 /** A ground and a pace: said, or undefined for the usual one. */
 export interface Spot {
-  readonly lines: PacedLines;
+  readonly lines: MeantLines;
   readonly ground: Pick<Ground, 'rise' | 'across' | 'aimOffset' | 'aimByAcross'>;
   readonly pace: number | undefined;
 }
@@ -108,7 +109,8 @@ const line = new Float64Array(LINE_NUMBERS);
 
 /** The strokes of one player on many spots. */
 export class PlayerStrokes {
-  private numbers = new Float64Array(0);
+  private readonly numbers: Float64Array;
+  private readonly lines: ManyLines;
   private readonly tails = new Tails();
   private lineVariance = 0;
   private bands: Bands = { start: 0, pace: 0 };
@@ -124,10 +126,16 @@ export class PlayerStrokes {
   private variance = new Float64Array(0);
   private byStart = new Float64Array(0);
 
-  fill(spots: readonly Spot[], someone: Someone): void {
+  constructor(private readonly spots: readonly Spot[]) {
+    this.numbers = new Float64Array(NUMBERS * spots.length);
+    this.lines = new ManyLines(spots);
+  }
+
+  /** Whose strokes the next questions are of. */
+  fill(someone: Someone): void {
     const { player, usualPace, tails, bands } = someone;
-    if (this.numbers.length < NUMBERS * spots.length) this.numbers = new Float64Array(NUMBERS * spots.length);
-    const { numbers } = this;
+    const { numbers, spots, lines } = this;
+    lines.of(player.readBias, usualPace);
     this.tails.set(tails);
     this.bands = bands;
     this.lineVariance = player.lineSd ** 2;
@@ -141,8 +149,8 @@ export class PlayerStrokes {
     this.riseSdOfAll = riseSd(saidAsSeen * player.slopeSd);
     this.slopeSdOfAll = slopeSdOf(saidAsSeen * player.slopeSd);
     for (let k = 0; k < spots.length; k++) {
-      const { ground, lines, pace: said } = spots[k];
-      lines.at(player.readBias, said ?? usualPace, line);
+      const { ground } = spots[k];
+      lines.at(k, line);
       const meant = Math.max(1e-3, line[ENERGY]);
       const variance =
         slope * (line[BY_ALONG] ** 2 + line[BY_ACROSS] ** 2) +

@@ -75,10 +75,8 @@ function gather(
   }
 }
 
-// Of one outcome at a time.
-const reference = new PlayerStrokes();
-/** Chance of what was said there, of the player looked for. */
-const wholeOf = (spots: readonly LikelySpot[]): number =>
+/** Chance of what was said there. */
+const wholeOf = (spots: readonly LikelySpot[], reference: PlayerStrokes): number =>
   spots.reduce((sum, { share, words }, k) => sum + share * (words ? reference.words(k, words) : 1), 0);
 /** From this chance on the opposite is looked at. */
 const LIKELIER = 0.5;
@@ -98,11 +96,13 @@ export interface StrokesWanted {
   readonly taken: number;
 }
 
+/** @param reference the strokes of whom is looked for, on these spots */
 function lookAt(
   spots: readonly LikelySpot[],
   words: StrokeList['words'],
   outcomeOn: (turned: boolean) => Outcome,
-  { rim }: Someone,
+  reference: PlayerStrokes,
+  rim: number,
 ): Looked {
   const written = [false, true].map((turned) => {
     const outcome = outcomeOn(turned);
@@ -138,12 +138,13 @@ export function recordedStrokes(
   { startedAsMeant, paceAsMeant }: Answers = {},
 ): RecordedStrokes {
   const words = [false, true].map((turned) => spots.find((spot) => spot.turned === turned)?.words);
-  reference.fill(spots, wide);
-  let looked = lookAt(spots, words, outcomeOn, wide);
+  const reference = new PlayerStrokes(spots);
+  reference.fill(wide);
+  let looked = lookAt(spots, words, outcomeOn, reference, wide.rim);
   // An answer is of this stroke: then nothing is the rest of anything.
   const alone = startedAsMeant === undefined && paceAsMeant === undefined;
-  const opposite = alone && looked.holed && looked.total > LIKELIER * wholeOf(spots);
-  if (opposite) looked = lookAt(spots, words, () => ({}), wide);
+  const opposite = alone && looked.holed && looked.total > LIKELIER * wholeOf(spots, reference);
+  if (opposite) looked = lookAt(spots, words, () => ({}), reference, wide.rim);
   const { holed, all, heavy, total } = looked;
   const kept: { i: number; times: number }[] = [];
   if (all.weight.length <= taken || !(total > 0))
