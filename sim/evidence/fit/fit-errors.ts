@@ -141,7 +141,7 @@ export const SURE = 0.98;
 const WIDE_TIMES = 1.5;
 const NEAR_TIMES = 1.15;
 /** Strokes that stand for one putt, and putts that the first look is at. */
-const TAKEN = 200;
+const TAKEN = 100;
 const FIRST_PUTTS = 160;
 /** Players drawn for later use. */
 const PLAYERS = 200;

@@ -27,7 +27,7 @@ const START_SPREAD = 0.1;
 /** Draws of one round; rounds at most; draws worth so many are enough. */
 const ROUND = 200;
 const MOST_ROUNDS = 12;
-const ENOUGH = 150;
+const ENOUGH = 250;
 /** Draws that a new middle and spread are taken from are worth so many at least. */
 const NEEDED = 70;
 /** Worth less than this many independent draws, the ends of intervals are too rough to show. */
@@ -99,15 +99,20 @@ function bendsOf(f: Misfit, at: readonly number[], lowest: number, steps: readon
   return bends;
 }
 
-/** Spread about the likeliest place; where the curvature makes no sense, that of the prior. */
-function spreadFrom(bends: Matrix): number[][] {
-  const unit = bends.map((row, i) => row.map((_, j) => (i === j ? 1 : 0)));
-  return inverseOf(bends) ?? unit;
-}
-
 /** A diagonal of one number. */
 const evenly = (size: number, value: number): number[][] =>
   Array.from({ length: size }, (_, i) => Array.from({ length: size }, (_also, j) => (i === j ? value : 0)));
+
+/** Spread about the likeliest place. Where the bends make none, so much of the prior's bend is added that they do. */
+function spreadFrom(bends: Matrix): number[][] {
+  for (let more = 0; more < MOST_BEND; more = 2 * more + 1) {
+    const spread = inverseOf(bends.map((row, i) => row.map((bend, j) => bend + (i === j ? more : 0))));
+    if (spread !== undefined) return spread;
+  }
+  return evenly(bends.length, 1);
+}
+/** Bends beyond it are not numbers. */
+const MOST_BEND = 1e6;
 
 /** The likeliest scores alone, roughly: where to look closer. */
 export const likeliestOf = (logLikelihood: PosteriorSearch['logLikelihood'], size: number): Least =>
@@ -140,7 +145,9 @@ export function drawPosterior({
   if (stopped) return undefined;
   const random = seededRandom(seed);
   const normal = (): number => drawNormal(random);
-  const guesses: Guess[] = [guessAbout(at, spreadFrom(bendsOf(misfit, at, lowest, steps)))];
+  const bends = bendsOf(misfit, at, lowest, steps);
+  if (stopped) return undefined;
+  const guesses: Guess[] = [guessAbout(at, spreadFrom(bends))];
   const scores: number[][] = [];
   const misfits: number[] = [];
   for (;;) {
