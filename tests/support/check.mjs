@@ -1,6 +1,7 @@
 /**
  * `npm test`: installs what is missing, then types, lint and dead code, then one run of all tests. The last line of the
- * output is always `N passed, N failed, N skipped`, also when a step before the tests fails.
+ * output is always `N passed, N failed, N skipped`, also when a step before the tests fails. `--full` (`npm run test:full`):
+ * long tests at their full size (size.ts).
  * Plain JavaScript with nothing but Node in it, because it runs before the packages are there.
  */
 import { spawn } from 'node:child_process';
@@ -47,6 +48,7 @@ const failures = [];
 for (const [name, [command, ...words]] of steps) if (!(await run(command, words)).ok) failures.push(name);
 if (failures.length > 0) stop(failures);
 
+if (process.argv.includes('--full')) process.env.BORROW_TEST_SIZE = 'full';
 const { ok, tail } = await run('vitest', ['run']);
 if (!/\d+ passed, \d+ failed, \d+ skipped\s*$/.test(tail)) console.log(NO_CLOSING_LINE(1));
 process.exitCode = ok ? 0 : 1;
