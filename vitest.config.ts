@@ -7,7 +7,7 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   test: {
-    reporters: ['default', './tests/support/closingLine.ts'],
+    reporters: ['default', './tests/support/howLong.ts', './tests/support/closingLine.ts'],
     // Two cores: more workers than that only make every test slower, and nearer to its limit.
     maxWorkers: 2,
     projects: [

@@ -81,7 +81,7 @@ describe('killed while recording', () => {
   it(`${KILLS} times by the death of the tab, loses no putt it showed as saved and keeps none by half`, {
     timeout: 900_000,
   }, async () => {
-    page = await openRecord({ width: 390, height: 844 });
+    page = await openRecord({ width: 390, height: 844, keepsItself: true });
     const context = page.context();
     const shown = await watchShown(context);
     const chance = seeded(20260502);
@@ -226,7 +226,8 @@ const fillStorage = (on: Page): Promise<void> =>
 
 describe('storage that refuses', () => {
   it('full: the putt is refused in words, stays on the form over a reload, and is saved once there is room', async () => {
-    page = await openApp({ width: 390, height: 844, path: '/#/nowhere' });
+    // A page that keeps itself on the device would, on a slow machine, fill the room made below before the putt is saved.
+    page = await openApp({ width: 390, height: 844, path: '/#/nowhere', keepsItself: false });
     const on = page;
     const session = await on.context().newCDPSession(on);
     const { origin } = new URL(inject('baseURL'));

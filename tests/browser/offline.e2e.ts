@@ -23,7 +23,7 @@ const untilKept = async (on: Page): Promise<void> => {
 
 describe('without a network', () => {
   it('opens, records a round and decides, after one visit to one screen', { timeout: 120_000 }, async () => {
-    page = await openApp({ width: 390, height: 844, path: '/#/record' });
+    page = await openApp({ keepsItself: true, width: 390, height: 844, path: '/#/record' });
     const on = page;
     await untilKept(on);
     await pick(on, 'Good');
@@ -55,7 +55,7 @@ describe('without a network', () => {
   });
 
   it('can be installed: name, start, scope and icons of the sizes hosts ask for, all there', async () => {
-    page = await openApp({ path: '/#/record' });
+    page = await openApp({ keepsItself: true, path: '/#/record' });
     const on = page;
     const session = await on.context().newCDPSession(on);
     const { errors, data } = await session.send('Page.getAppManifest');
@@ -131,7 +131,7 @@ describe('a newer version', () => {
     timeout: 120_000,
   }, async () => {
     const address = await host();
-    page = await openApp({ width: 390, height: 844, path: `${address}#/record` });
+    page = await openApp({ keepsItself: true, width: 390, height: 844, path: `${address}#/record` });
     const on = page;
     await untilKept(on);
     const other = await on.context().newPage();

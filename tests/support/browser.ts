@@ -23,6 +23,11 @@ export interface PageOptions {
    * processor passes for a graphics card, so the app uses WebGL; none: WebGL is missing.
    */
   readonly graphics?: 'processor' | 'card' | 'none';
+  /**
+   * Whether the page may keep itself on the device: three seconds after it has opened it fetches all of the program once more,
+   * which takes time of the machine and room of the storage. False (default) where a test is about something else.
+   */
+  readonly keepsItself?: boolean;
   /** Path and hash below the app's address, such as `/#/`. */
   readonly path?: string;
 }
@@ -76,6 +81,7 @@ export const openApp = async (options: PageOptions = {}): Promise<Page> => {
     path = '/',
     touch = false,
     timezone = 'UTC',
+    keepsItself = false,
     graphics,
   } = options;
   const baseURL = inject('baseURL');
@@ -85,6 +91,7 @@ export const openApp = async (options: PageOptions = {}): Promise<Page> => {
     colorScheme,
     hasTouch: touch,
     reducedMotion,
+    serviceWorkers: keepsItself ? 'allow' : 'block',
     locale: 'en-US',
     timezoneId: timezone === 'UTC' ? timezone : undefined,
   });
