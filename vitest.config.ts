@@ -30,8 +30,8 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/browser/**/*.e2e.ts'],
           globalSetup: ['./tests/support/serveBuild.ts'],
-          // One page at a time: software rendering already takes all of a small machine.
-          fileParallelism: false,
+          // After the unit tests: what a page does is told apart from what they do to the machine, and so are the times.
+          sequence: { groupOrder: 1 },
           testTimeout: 120_000,
           hookTimeout: 120_000,
           // A page drawn by the processor of a busy machine: late is not wrong.
