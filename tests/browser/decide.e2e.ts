@@ -10,6 +10,7 @@ import { afterAll, afterEach, describe, expect, it } from 'vitest';
 import { handle, middleOf, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
 import { seriousFindings, sidewaysScroll } from '../support/findings.ts';
 import { pixelsOfColour, type Spot } from '../support/pixels.ts';
+import { ONE_PLAYER } from '../support/players.ts';
 
 const BLUE = '#0072b2';
 const VERMILION = '#d55e00';
@@ -45,8 +46,9 @@ const answered = (on: Page): Promise<unknown> =>
     { timeout: PATIENCE },
   );
 
+/** A page of its own, with one player: the family a visitor begins with is played on the common page. */
 const open = async (options: PageOptions = {}): Promise<Page> => {
-  const opened = await openApp({ width: 1440, height: 900, path: '/#/', ...options });
+  const opened = await openApp({ width: 1440, height: 900, path: '/#/', kept: ONE_PLAYER, ...options });
   page = opened;
   await opened.locator('[data-testid=map] canvas').waitFor();
   await answered(opened);
@@ -56,7 +58,7 @@ const open = async (options: PageOptions = {}): Promise<Page> => {
 /** One page at 1440 px for the tests that leave it as they found it: opening takes the longest. */
 let shared: Page | undefined;
 const common = async (): Promise<Page> => {
-  shared ??= await open();
+  shared ??= await open({ kept: {} });
   page = undefined;
   return shared;
 };
@@ -354,7 +356,7 @@ describe('typing', () => {
   });
 
   it('keeps a player set by a slider over a reload', async () => {
-    const on = await open();
+    const on = await open({ kept: {} });
     const before = await row(on, 'holed');
     await on.locator('#player-lineSd').focus();
     for (let press = 0; press < 8; press += 1) await on.keyboard.press('ArrowRight');
@@ -368,12 +370,16 @@ describe('typing', () => {
 
 describe.each([390, 1440])('at %i px', (width) => {
   it('has no sideways scroll and no serious finding of axe, light and dark, plane and green', async () => {
-    const on = await open({ width, colorScheme: 'light' });
+    const on = await common();
+    await on.setViewportSize({ width, height: 900 });
+    await answered(on);
     expect(await seriousFindings(on)).toEqual([]);
     await on.emulateMedia({ colorScheme: 'dark' });
     await soon(() => on.evaluate(() => document.documentElement.dataset.theme)).toBe('dark');
     await on.getByLabel('Made-up green').check();
     expect(await seriousFindings(on)).toEqual([]);
     expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
+    await on.getByLabel('Tilted plane').check();
+    await on.emulateMedia({ colorScheme: 'light' });
   });
 });

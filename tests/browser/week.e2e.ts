@@ -12,6 +12,8 @@ import { openApp, pageProblems } from '../support/browser.ts';
 import { findings, picture, sidewaysScroll, soundOnEverySide } from '../support/findings.ts';
 import { LITERAL_BACKUP } from '../support/literalBackup.ts';
 import { pageRecords } from '../support/pageRecords.ts';
+import { A_FIT } from '../support/players.ts';
+import { sized } from '../support/size.ts';
 
 /** Some ten players by the engine and a dozen drills, seconds each on a busy machine, ms. */
 const PATIENCE = 400_000;
@@ -20,12 +22,14 @@ const LONG = 450_000;
 const answer = (on: Page): Promise<string> => on.getByTestId('week-answer').innerText();
 const names = (on: Page): Promise<string[]> => on.getByTestId('week-item').locator('strong').allInnerTexts();
 
+/** Who it may be: two of a fit, or the family of a preset; each of them takes the engine seconds. */
+const PLAYER = sized('fit:own', 'handicap-6');
 /** One page with a plan for all tests: what it takes is the engine's work, done once. */
 let shared: Page | undefined;
 const common = async (): Promise<Page> => {
   if (shared === undefined) {
-    shared = await openApp({ width: 1440, height: 900, path: '/#/costs' });
-    await shared.getByLabel('Start from').selectOption('handicap-6');
+    shared = await openApp({ width: 1440, height: 900, path: '/#/costs', kept: A_FIT });
+    await shared.getByLabel('Start from').selectOption(PLAYER);
     await shared.getByRole('link', { name: 'The week' }).click();
     await shared.getByRole('button', { name: 'Plan the week' }).waitFor({ timeout: PATIENCE });
   }

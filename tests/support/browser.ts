@@ -28,6 +28,8 @@ export interface PageOptions {
    * which takes time of the machine and room of the storage. False (default) where a test is about something else.
    */
   readonly keepsItself?: boolean;
+  /** What localStorage holds before the app looks there for the first time, by key; written as JSON. */
+  readonly kept?: Readonly<Record<string, unknown>>;
   /** Path and hash below the app's address, such as `/#/`. */
   readonly path?: string;
 }
@@ -54,7 +56,11 @@ afterAll(async () => {
   await running?.close();
 });
 
-/** Runs in the page before the app. */
+// These run in the page before the app.
+const keepAtFirst = (kept: Readonly<Record<string, unknown>>): void => {
+  for (const [key, value] of Object.entries(kept))
+    if (localStorage.getItem(key) === null) localStorage.setItem(key, JSON.stringify(value));
+};
 const withoutWebGl = (): void => {
   const { getContext } = HTMLCanvasElement.prototype;
   HTMLCanvasElement.prototype.getContext = new Proxy(getContext, {
@@ -82,6 +88,7 @@ export const openApp = async (options: PageOptions = {}): Promise<Page> => {
     touch = false,
     timezone = 'UTC',
     keepsItself = false,
+    kept = {},
     graphics,
   } = options;
   const baseURL = inject('baseURL');
@@ -96,6 +103,7 @@ export const openApp = async (options: PageOptions = {}): Promise<Page> => {
     timezoneId: timezone === 'UTC' ? timezone : undefined,
   });
   const page = await context.newPage();
+  if (Object.keys(kept).length > 0) await page.addInitScript(keepAtFirst, kept);
   if (graphics === 'none') await page.addInitScript(withoutWebGl);
   if (graphics === 'card') await page.addInitScript(withGraphicsCard);
   const problems: string[] = [];
