@@ -12,7 +12,7 @@ import { perTable } from '../../src/store/tables.ts';
 import { atOnce } from '../../src/store/work.ts';
 import { bigBackup } from '../support/bigBackup.ts';
 import { openApp, type PageOptions, pageProblems } from '../support/browser.ts';
-import { seriousFindings, sidewaysScroll } from '../support/findings.ts';
+import { SIDES, seriousFindings, sidewaysScroll } from '../support/findings.ts';
 import { afterPlan, contents, inUtc } from '../support/imports.ts';
 import { LITERAL_BACKUP, literalBackup } from '../support/literalBackup.ts';
 import { mutatedFile } from '../support/mutationFiles.ts';
@@ -374,12 +374,7 @@ describe('the data of the player', () => {
     // Each file is chosen, shown, perhaps imported, and the database read three times: half a second on a busy machine.
   }, 900_000);
 
-  it.each([
-    [390, 'light'],
-    [390, 'dark'],
-    [1440, 'light'],
-    [1440, 'dark'],
-  ] as const)(
+  it.each(SIDES)(
     'has no sideways scroll and nothing serious for axe at %i px, %s',
     async (width, colorScheme) => {
       const on = await open({ width, height: 844, colorScheme });

@@ -5,7 +5,7 @@
 import type { Page } from 'playwright';
 import { afterEach, describe, expect, it } from 'vitest';
 import { goTo, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
-import { seriousFindings, sidewaysScroll, soundOnEverySide } from '../support/findings.ts';
+import { SIDES_IN_UNITS, seriousFindings, sidewaysScroll, soundOnEverySide } from '../support/findings.ts';
 import { LITERAL_BACKUP } from '../support/literalBackup.ts';
 import { pageRecords, setPageRecords } from '../support/pageRecords.ts';
 
@@ -346,12 +346,7 @@ describe('the device’s own level', () => {
 const FORMS = ['Green speed', 'Slope', 'Pace', 'Start line', 'Step'];
 
 describe('every form', () => {
-  it.each([
-    [390, 'light', 'm, cm'],
-    [390, 'dark', 'ft, in'],
-    [1440, 'light', 'ft, in'],
-    [1440, 'dark', 'm, cm'],
-  ] as const)(
+  it.each(SIDES_IN_UNITS)(
     'has no sideways scroll and nothing serious for axe at %i px, %s, in %s',
     async (width, colorScheme, units) => {
       const on = await open({ width, colorScheme });

@@ -8,7 +8,7 @@ import { READ_DRILLS } from '../../drills/index.ts';
 import { makeReadSet } from '../../sim/index.ts';
 import type { KeptSet } from '../../src/store/schema.ts';
 import { openApp, type PageOptions, pageProblems } from '../support/browser.ts';
-import { seriousFindings, sidewaysScroll } from '../support/findings.ts';
+import { SIDES, SIDES_IN_UNITS, seriousFindings, sidewaysScroll } from '../support/findings.ts';
 import { normals } from '../support/normals.ts';
 import { pixelsOfColour } from '../support/pixels.ts';
 
@@ -169,7 +169,7 @@ describe('reading', () => {
   it.each(['webgl', 'canvas'] as const)(
     'draws the aim where it is, and the rolls only after the commitment (%s)',
     async (painter) => {
-      const on = await open({ graphics: painter === 'webgl' ? 'card' : 'none' });
+      const on = await open({ width: 900, graphics: painter === 'webgl' ? 'card' : 'none' });
       await start(on, 'pin-high-sidehill');
       await aim(on).waitFor();
       expect(await on.locator('.scene').getAttribute('data-painter')).toBe(painter);
@@ -424,12 +424,7 @@ describe('reading', () => {
     expect(await seriousFindings(on)).toEqual([]);
   });
 
-  it.each([
-    [390, 'light'],
-    [390, 'dark'],
-    [1440, 'light'],
-    [1440, 'dark'],
-  ] as const)(
+  it.each(SIDES)(
     'has no sideways scroll and nothing serious for axe in the new questions at %i px, %s',
     async (width, colorScheme) => {
       const on = await open({ width, height: 844, colorScheme });
@@ -460,12 +455,7 @@ describe('reading', () => {
     120_000,
   );
 
-  it.each([
-    [390, 'light', 'm, cm'],
-    [390, 'dark', 'ft, in'],
-    [1440, 'light', 'ft, in'],
-    [1440, 'dark', 'm, cm'],
-  ] as const)(
+  it.each(SIDES_IN_UNITS)(
     'has no sideways scroll and nothing serious for axe at %i px, %s, in %s',
     async (width, colorScheme, units) => {
       const on = await open({ width, height: 844, colorScheme });

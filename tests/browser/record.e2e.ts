@@ -5,7 +5,7 @@
 import type { Locator, Page } from 'playwright';
 import { afterEach, describe, expect, it } from 'vitest';
 import { type PageOptions, pageProblems } from '../support/browser.ts';
-import { seriousFindings, sidewaysScroll } from '../support/findings.ts';
+import { SIDES, seriousFindings, sidewaysScroll } from '../support/findings.ts';
 import { holeWords, openRecord, pick, putts, recordHole, startRound } from '../support/recording.ts';
 
 let page: Page | undefined;
@@ -420,13 +420,7 @@ describe('the Rules mode', () => {
 });
 
 describe('the page', () => {
-  it.each([
-    [390, 844, 'light'],
-    [390, 844, 'dark'],
-    [360, 640, 'light'],
-    [1440, 900, 'light'],
-    [1440, 900, 'dark'],
-  ] as const)(
+  it.each([[360, 640, 'light'] as const, ...SIDES.map(([width, theme]) => [width, 844, theme] as const)])(
     'has no sideways scroll and nothing serious for axe at %i x %i px, %s',
     async (width, height, colorScheme) => {
       const on = await open({ width, height, colorScheme });

@@ -6,7 +6,7 @@ import { readFileSync } from 'node:fs';
 import type { Download, Page } from 'playwright';
 import { afterEach, describe, expect, it } from 'vitest';
 import { openApp, type PageOptions, pageProblems } from '../support/browser.ts';
-import { seriousFindings, sidewaysScroll } from '../support/findings.ts';
+import { SIDES_IN_UNITS, seriousFindings, sidewaysScroll } from '../support/findings.ts';
 import { manyRecords, putRecords } from '../support/reviewRecords.ts';
 import { NONE_OF_SIX, NOTHING_DROPPED, roundInFeet } from '../support/roundsByHand.ts';
 import { sized } from '../support/size.ts';
@@ -212,12 +212,7 @@ describe('with two rounds', () => {
 });
 
 describe('the page', () => {
-  it.each([
-    [1440, 'light', 'ft, in'],
-    [1440, 'dark', 'm, cm'],
-    [390, 'light', 'm, cm'],
-    [390, 'dark', 'ft, in'],
-  ] as const)(
+  it.each(SIDES_IN_UNITS)(
     'at %i px, %s, in %s: nothing serious for axe, no sideways scroll, filters folded on a phone',
     async (width, colorScheme, unit) => {
       const on = await openWith({ width, height: 900, colorScheme });
