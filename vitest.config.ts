@@ -32,10 +32,10 @@ export default defineConfig({
           globalSetup: ['./tests/support/serveBuild.ts'],
           // After the unit tests: what a page does is told apart from what they do to the machine, and so are the times.
           sequence: { groupOrder: 1 },
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
-          // A page drawn by the processor of a busy machine: late is not wrong.
-          expect: { poll: { timeout: 10_000 } },
+          // Against hanging only, as the waits below and in support/browser.ts: late is not wrong on a busy machine.
+          testTimeout: 300_000,
+          hookTimeout: 300_000,
+          expect: { poll: { timeout: 60_000 } },
         },
       },
     ],

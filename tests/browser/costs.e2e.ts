@@ -11,7 +11,7 @@ import { sized } from '../support/size.ts';
 
 /** Some ten players by the engine, seconds each on a busy machine, ms. */
 const PATIENCE = 400_000;
-const LONG = 450_000;
+const LONG = 900_000;
 
 const finished = (on: Page): Promise<void> =>
   on.getByText('All is worked out.').waitFor({ timeout: PATIENCE });

@@ -18,7 +18,7 @@ const SKY_BLUE = '#56b4e9';
 const WHITE = '#ffffff';
 const INK = '#26241f';
 /** Software drawing and a cold engine on a busy two-core machine: a green's answer may take this long, ms. */
-const PATIENCE = 30_000;
+const PATIENCE = 120_000;
 
 let page: Page | undefined;
 afterEach(async () => {

@@ -14,7 +14,7 @@ import { sized } from '../support/size.ts';
 
 /** A minute of the engine on a machine with nothing else to do, ms. */
 const PATIENCE = 500_000;
-const LONG = 550_000;
+const LONG = 900_000;
 
 const answer = (on: Page): Promise<string> => on.getByTestId('errors-answer').innerText();
 const finished = (on: Page): Promise<void> =>

@@ -15,14 +15,14 @@ afterEach(async () => {
 });
 
 /** Fetching all of the program on a busy machine. */
-const INSTALL = { timeout: 40_000 };
+const INSTALL = { timeout: 120_000 };
 
 const untilKept = async (on: Page): Promise<void> => {
   await on.getByText('Ready to use without a network.').waitFor(INSTALL);
 };
 
 describe('without a network', () => {
-  it('opens, records a round and decides, after one visit to one screen', { timeout: 120_000 }, async () => {
+  it('opens, records a round and decides, after one visit to one screen', async () => {
     page = await openApp({ keepsItself: true, width: 390, height: 844, path: '/#/record' });
     const on = page;
     await untilKept(on);
@@ -127,9 +127,7 @@ describe('a newer version', () => {
   const lookForNewer = (on: Page): Promise<unknown> =>
     on.evaluate(async () => (await navigator.serviceWorker.ready).update());
 
-  it('waits to be let in, not while a putt is entered, and reloads only the tab that asked', {
-    timeout: 120_000,
-  }, async () => {
+  it('waits to be let in, not while a putt is entered, and reloads only the tab that asked', async () => {
     const address = await host();
     page = await openApp({ keepsItself: true, width: 390, height: 844, path: `${address}#/record` });
     const on = page;

@@ -14,8 +14,8 @@ import { pageRecords, setPageRecords } from '../support/pageRecords.ts';
 import { sized } from '../support/size.ts';
 
 /** A drill takes up to two seconds of a quiet machine; this one is shared, ms. */
-const PATIENCE = 60_000;
-const LONG = 180_000;
+const PATIENCE = 120_000;
+const LONG = 400_000;
 
 let page: Page;
 afterEach(async () => {

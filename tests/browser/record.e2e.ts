@@ -41,7 +41,7 @@ const tooSmall = (on: Page, least: number): Promise<string[]> =>
 
 /** Advice is on the page; a cold engine on a busy machine may take this long for its first answer, ms. */
 const advice = (on: Page): Promise<void> =>
-  expect.poll(() => on.locator('main').innerText(), { timeout: 40_000 }).toMatch(ADVICE);
+  expect.poll(() => on.locator('main').innerText(), { timeout: 120_000 }).toMatch(ADVICE);
 
 describe('a hole on the course', () => {
   it('takes six taps by touch for a miss and a tap-in, four for a holed putt, each shown as saved', async () => {

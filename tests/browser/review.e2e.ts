@@ -12,8 +12,8 @@ import { NONE_OF_SIX, NOTHING_DROPPED, roundInFeet } from '../support/roundsByHa
 import { sized } from '../support/size.ts';
 
 /** A busy machine with two cores: pages of charts, and a hundred thousand records put in and read again, ms. */
-const LONG = 120_000;
-const VERY_LONG = 420_000;
+const LONG = 300_000;
+const VERY_LONG = 900_000;
 
 /** The name of a course as someone may type it: it is text, whatever it looks like. */
 const COURSE = '<b>Fen</b> & <img src=x onerror="document.title=1">';

@@ -34,6 +34,9 @@ export interface PageOptions {
   readonly path?: string;
 }
 
+/** Longer than any step takes on a busy machine, ms; vitest.config.ts has the same for what is asked again and again. */
+const PATIENCE = 60_000;
+
 let launched: Promise<Browser> | undefined;
 const problemsOf = new WeakMap<Page, string[]>();
 
@@ -102,6 +105,7 @@ export const openApp = async (options: PageOptions = {}): Promise<Page> => {
     locale: 'en-US',
     timezoneId: timezone === 'UTC' ? timezone : undefined,
   });
+  context.setDefaultTimeout(PATIENCE);
   const page = await context.newPage();
   if (Object.keys(kept).length > 0) await page.addInitScript(keepAtFirst, kept);
   if (graphics === 'none') await page.addInitScript(withoutWebGl);
