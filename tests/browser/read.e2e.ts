@@ -169,7 +169,7 @@ describe('reading', () => {
   it.each(['webgl', 'canvas'] as const)(
     'draws the aim where it is, and the rolls only after the commitment (%s)',
     async (painter) => {
-      const on = await open({ width: 900, graphics: painter === 'webgl' ? 'card' : 'none' });
+      const on = await open({ graphics: painter === 'webgl' ? 'card' : 'none' });
       await start(on, 'pin-high-sidehill');
       await aim(on).waitFor();
       expect(await on.locator('.scene').getAttribute('data-painter')).toBe(painter);

@@ -293,7 +293,7 @@ describe('mending', () => {
       .toBe('Round ended: 2 putts on 1 hole. Review it at home.');
     expect(await on.getByRole('link', { name: 'Review it at home.' }).getAttribute('href')).toBe('#/review');
     const rounds = on.getByTestId('rounds');
-    expect(await rounds.innerText()).toMatch(/Home, .*\s+2 putts on 1 hole of 9/);
+    await expect.poll(() => rounds.innerText()).toMatch(/Home, .*\s+2 putts on 1 hole of 9/);
     await rounds.getByRole('button', { name: /^Delete/ }).click();
     await rounds.getByRole('button', { name: 'Keep' }).click();
     await rounds.getByRole('button', { name: /^Delete/ }).click();
