@@ -20,17 +20,18 @@ import { dirname, join, resolve } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { brotliDecompressSync, createBrotliDecompress } from 'node:zlib';
 
-/**
- * Software WebGL, so that pictures are the same with and without a graphics card; pages put together without WebGL's help,
- * which in software takes a third of the processor's time for nothing; and no proxy on the way to loopback.
- */
+/** Software WebGL, so that pictures are the same with and without a graphics card; and no proxy on the way to loopback. */
 export const chromiumArguments = [
   '--use-gl=angle',
   '--use-angle=swiftshader',
   '--enable-unsafe-swiftshader',
-  '--disable-gpu-compositing',
   '--no-proxy-server',
 ];
+/**
+ * Pages put together without WebGL, which in software takes a third of the processor's time for nothing. Not where pixels of a map are
+ * counted: what lies between two rows of pixels is smeared over both.
+ */
+export const withoutGraphics = '--disable-gpu-compositing';
 
 export interface ChromiumPlace {
   readonly executablePath: string;
