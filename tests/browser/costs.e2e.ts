@@ -17,7 +17,7 @@ const finished = (on: Page): Promise<void> =>
   on.getByText('All is worked out.').waitFor({ timeout: PATIENCE });
 const answer = (on: Page): Promise<string> => on.getByTestId('cost-answer').innerText();
 
-/** Who it may be: two of a fit, or the family of a preset; each of them takes the engine seconds. */
+/** Who it may be: two of a fit, who differ in one error, or the family of a preset, which takes the engine a minute. */
 const PLAYER = sized('fit:own', 'handicap-6');
 /** One finished page for all tests: what it takes is the engine's work, done once. */
 let shared: Page | undefined;

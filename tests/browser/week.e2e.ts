@@ -22,7 +22,7 @@ const LONG = 900_000;
 const answer = (on: Page): Promise<string> => on.getByTestId('week-answer').innerText();
 const names = (on: Page): Promise<string[]> => on.getByTestId('week-item').locator('strong').allInnerTexts();
 
-/** Who it may be: two of a fit, or the family of a preset; each of them takes the engine seconds. */
+/** Who it may be: two of a fit, who differ in one error, or the family of a preset, which takes the engine a minute. */
 const PLAYER = sized('fit:own', 'handicap-6');
 /** One page with a plan for all tests: what it takes is the engine's work, done once. */
 let shared: Page | undefined;

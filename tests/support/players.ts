@@ -10,5 +10,19 @@ export const ONE_PLAYER = {
   'borrow.settings.2': { chosen: { origin: { kind: 'byHand' }, player: DEFAULT_PLAYER } },
 };
 
-/** A fit to an own record, in which it may be two players; `fit:own` among the choices of "Start from". */
-export const A_FIT = { 'borrow.fit.2': { version: 2, fits: [aFit()] } };
+const fit = aFit();
+const [first] = fit.answer.players;
+/**
+ * A fit to an own record; `fit:own` among the choices of "Start from". Who it may be differs in the start line only: each error that
+ * differs takes the costs more players to play.
+ */
+export const A_FIT = {
+  'borrow.fit.2': {
+    version: 2,
+    fits: [
+      aFit({
+        answer: { ...fit.answer, players: fit.answer.players.map(({ lineSd }) => ({ ...first, lineSd })) },
+      }),
+    ],
+  },
+};
