@@ -87,15 +87,14 @@ describe('killed while recording', () => {
     const shown = await watchShown(context);
     const chance = seeded(20260502);
     let duringWrite = 0;
-    /** The test has met what it is about: many putts, and kills in the middle of writes. A slow machine needs more kills for it. */
-    const isEnough = (): boolean => shown.saved.size > 2 * TAB_KILLS && duringWrite > TAB_KILLS / 40;
-    let kills = 0;
-    while (kills < TAB_KILLS || (!isEnough() && kills < 4 * TAB_KILLS)) {
-      kills += 1;
+    for (let kill = 1; kill <= TAB_KILLS; kill += 1) {
       const tab = await openIn(context);
       // What the page before showed is judged on what this one finds.
       expect(wrongWith(shown, await readDevice(tab))).toEqual([]);
-      await startTapping(tab, kills);
+      await startTapping(tab, kill);
+      // Every other one as it begins; the others when some putts are there, however slow the machine.
+      const enough = kill % 2 === 0 ? shown.saved.size + 5 : 0;
+      await expect.poll(() => shown.saved.size).toBeGreaterThanOrEqual(enough);
       await tab.waitForTimeout(10 + Math.floor(chance() * 240));
       const dead = tab.waitForEvent('crash');
       const session = await context.newCDPSession(tab);
@@ -107,9 +106,11 @@ describe('killed while recording', () => {
     }
     const last = await openIn(context);
     expect(wrongWith(shown, await readDevice(last))).toEqual([]);
-    expect(isEnough(), `${shown.saved.size} putts, ${duringWrite} writes met`).toBe(true);
+    // The test met what it is about: many putts, and kills in the middle of writes.
+    expect(shown.saved.size).toBeGreaterThan(2 * TAB_KILLS);
+    expect(duringWrite).toBeGreaterThan(TAB_KILLS / 40);
     console.log(
-      `${kills} tabs killed: ${shown.saved.size} putts shown as saved, ${duringWrite} kills during a write`,
+      `${TAB_KILLS} tabs killed: ${shown.saved.size} putts shown as saved, ${duringWrite} kills during a write`,
     );
   });
 
@@ -188,7 +189,7 @@ describe('two tabs at once', () => {
     await fresh.locator('.rec-pad').waitFor();
     await startTapping(fresh, 11, 'drop');
     await startTapping(other, 12, 'drop');
-    await expect.poll(() => seen.saved.size).toBeGreaterThan(sized(40, 150));
+    await expect.poll(() => seen.saved.size, { timeout: 200_000 }).toBeGreaterThan(sized(20, 150));
     await stopTapping(fresh);
     await stopTapping(other);
     await fresh.waitForTimeout(500);
