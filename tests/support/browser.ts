@@ -19,9 +19,9 @@ export interface PageOptions {
   readonly touch?: boolean;
   readonly reducedMotion?: 'reduce' | 'no-preference';
   /**
-   * What draws WebGL. processor: as it is here, so the app prefers the two-dimensional canvas; card: the processor passes
-   * for a graphics card, so the app uses WebGL; none: WebGL is missing. Left out: as processor, and the page is put
-   * together in the way that takes least (`withoutGraphics`).
+   * What draws WebGL. processor (default): as it is here, so the app prefers the two-dimensional canvas, and the page is put
+   * together in the way that takes least (`withoutGraphics`); card: the processor passes for a graphics card, so the app uses
+   * WebGL; none: WebGL is missing.
    */
   readonly graphics?: 'processor' | 'card' | 'none';
   /**
@@ -95,10 +95,10 @@ export const openApp = async (options: PageOptions = {}): Promise<Page> => {
     timezone = 'UTC',
     keepsItself = false,
     kept = {},
-    graphics,
+    graphics = 'processor',
   } = options;
   const baseURL = inject('baseURL');
-  const context = await (await browser(graphics === undefined ? 'plain' : 'exact')).newContext({
+  const context = await (await browser(graphics === 'processor' ? 'plain' : 'exact')).newContext({
     baseURL,
     viewport: { width, height },
     colorScheme,
