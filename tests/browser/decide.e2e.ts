@@ -92,10 +92,10 @@ const spotOf = async (on: Page, which: 'ball' | 'hole', reach: number): Promise<
   ...(await middleOf(handle(on, which))),
   reach,
 });
-/** Half way between ball and hole, wide enough to hold both lines of the first putt. */
+/** Half way between ball and hole, wide enough to hold both lines of the first putt, on a telephone too. */
 const midway = async (on: Page): Promise<Spot> => {
   const [ball, hole] = [await middleOf(handle(on, 'ball')), await middleOf(handle(on, 'hole'))];
-  return { x: (ball.x + hole.x) / 2, y: (ball.y + hole.y) / 2, reach: 40 };
+  return { x: (ball.x + hole.x) / 2, y: (ball.y + hole.y) / 2, reach: 60 };
 };
 const words = (on: Page): Promise<string> =>
   on.locator('[data-testid=map] .scene > .scene-words').first().innerText();
@@ -141,7 +141,7 @@ describe('the map', () => {
     // The ball is at least 10 px across: 78 px of disc, less its rim.
     expect(await pixelsOfColour(on, await spotOf(on, 'ball', 6), WHITE)).toBeGreaterThan(20);
     expect(await pixelsOfColour(on, await spotOf(on, 'hole', 6), INK)).toBeGreaterThan(40);
-    // Lines 3 px wide through a square of 80 px; the dashed one leaves out about half.
+    // Lines 3 px wide through a square of 120 px, their edges softened; the dashed one leaves out about half.
     expect(await pixelsOfColour(on, await midway(on), BLUE)).toBeGreaterThan(40);
     expect(await pixelsOfColour(on, await midway(on), VERMILION)).toBeGreaterThan(80);
   };

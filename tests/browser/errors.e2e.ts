@@ -24,20 +24,6 @@ const chosen = (on: Page): Promise<string> =>
   startFrom(on).evaluate((select: HTMLSelectElement) => select.selectedOptions[0].text);
 /** What the invented player has played: fitting all of it takes a minute. */
 const ROUNDS = sized(2, 24);
-/** Those it may be after the fit differ in the start line alone from here on: each error that differs takes costs more players to play. */
-const differLess = async (on: Page): Promise<void> => {
-  await on.evaluate(() => {
-    const key = 'borrow.fit.2';
-    const found = JSON.parse(localStorage.getItem(key) ?? '');
-    for (const { answer } of found.fits)
-      answer.players = answer.players.map(({ lineSd }: { lineSd: number }) => ({
-        ...answer.players[0],
-        lineSd,
-      }));
-    localStorage.setItem(key, JSON.stringify(found));
-  });
-  await on.reload();
-};
 const DEMO = 'The invented player, from their record';
 /** The page of the invented player for the first tests: what it takes is the engine's work, done once. */
 let shared: Page | undefined;
@@ -132,7 +118,6 @@ describe('the errors of the invented player', () => {
     'bring their doubt into what errors cost: whose they are, and a range with every number',
     async () => {
       const on = await common();
-      if (sized(true, false)) await differLess(on);
       await goTo(on, 'What it costs');
       await on.getByTestId('work').waitFor({ timeout: PATIENCE });
       await on.getByRole('button', { name: 'Stop' }).click();

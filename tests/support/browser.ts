@@ -5,7 +5,7 @@
 
 import { type Browser, chromium, type Locator, type Page } from 'playwright';
 import { afterAll, inject } from 'vitest';
-import { chromiumArguments, withoutGraphics } from './chromium.ts';
+import { chromiumArguments } from './chromium.ts';
 
 export interface PageOptions {
   /** CSS pixels. */
@@ -19,9 +19,8 @@ export interface PageOptions {
   readonly touch?: boolean;
   readonly reducedMotion?: 'reduce' | 'no-preference';
   /**
-   * What draws WebGL. processor (default): as it is here, so the app prefers the two-dimensional canvas, and the page is put
-   * together in the way that takes least (`withoutGraphics`); card: the processor passes for a graphics card, so the app uses
-   * WebGL; none: WebGL is missing.
+   * What draws WebGL. processor (default): as it is here, so the app prefers the two-dimensional canvas; card: the
+   * processor passes for a graphics card, so the app uses WebGL; none: WebGL is missing.
    */
   readonly graphics?: 'processor' | 'card' | 'none';
   /**
@@ -38,7 +37,7 @@ export interface PageOptions {
 /** Longer than any step takes on a busy machine, ms; vitest.config.ts has the same for what is asked again and again. */
 const PATIENCE = 60_000;
 
-const launched: Partial<Record<'plain' | 'exact', Promise<Browser>>> = {};
+let launched: Promise<Browser> | undefined;
 const problemsOf = new WeakMap<Page, string[]>();
 
 /** How Chromium is started; for tests that need a browser to themselves. */
@@ -49,17 +48,15 @@ export const launchOptions = () => ({
   chromiumSandbox: process.getuid?.() !== 0,
 });
 
-const browser = (which: keyof typeof launched): Promise<Browser> => {
-  const { args, ...rest } = launchOptions();
-  launched[which] ??= chromium.launch({
-    ...rest,
-    args: which === 'plain' ? [...args, withoutGraphics] : args,
-  });
-  return launched[which];
+const browser = (): Promise<Browser> => {
+  launched ??= chromium.launch(launchOptions());
+  return launched;
 };
 
 afterAll(async () => {
-  for (const running of Object.values(launched)) await (await running).close();
+  const running = await launched;
+  launched = undefined;
+  await running?.close();
 });
 
 // These run in the page before the app.
@@ -95,10 +92,10 @@ export const openApp = async (options: PageOptions = {}): Promise<Page> => {
     timezone = 'UTC',
     keepsItself = false,
     kept = {},
-    graphics = 'processor',
+    graphics,
   } = options;
   const baseURL = inject('baseURL');
-  const context = await (await browser(graphics === 'processor' ? 'plain' : 'exact')).newContext({
+  const context = await (await browser()).newContext({
     baseURL,
     viewport: { width, height },
     colorScheme,
