@@ -7,7 +7,7 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   test: {
-    reporters: ['default', './tests/support/closingLine.ts'],
+    reporters: ['default', './tests/support/howLong.ts', './tests/support/closingLine.ts'],
     // Two cores: more workers than that only make every test slower, and nearer to its limit.
     maxWorkers: 2,
     projects: [
@@ -30,12 +30,12 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/browser/**/*.e2e.ts'],
           globalSetup: ['./tests/support/serveBuild.ts'],
-          // One page at a time: software rendering already takes all of a small machine.
-          fileParallelism: false,
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
-          // A page drawn by the processor of a busy machine: late is not wrong.
-          expect: { poll: { timeout: 10_000 } },
+          // After the unit tests: what a page does is told apart from what they do to the machine, and so are the times.
+          sequence: { groupOrder: 1 },
+          // Against hanging only, as the waits below and in support/browser.ts: late is not wrong on a busy machine.
+          testTimeout: 300_000,
+          hookTimeout: 300_000,
+          expect: { poll: { timeout: 60_000 } },
         },
       },
     ],

@@ -9,10 +9,12 @@ import { goTo, openApp, pageProblems } from '../support/browser.ts';
 import { findings, picture, sidewaysScroll, soundOnEverySide } from '../support/findings.ts';
 import { putRecords } from '../support/reviewRecords.ts';
 import { NOTHING_DROPPED, roundInFeet } from '../support/roundsByHand.ts';
+import { inventFewer } from '../support/shortDemo.ts';
+import { sized } from '../support/size.ts';
 
 /** A minute of the engine on a machine with nothing else to do, ms. */
 const PATIENCE = 500_000;
-const LONG = 550_000;
+const LONG = 900_000;
 
 const answer = (on: Page): Promise<string> => on.getByTestId('errors-answer').innerText();
 const finished = (on: Page): Promise<void> =>
@@ -20,11 +22,16 @@ const finished = (on: Page): Promise<void> =>
 const startFrom = (on: Page) => on.getByLabel('Start from');
 const chosen = (on: Page): Promise<string> =>
   startFrom(on).evaluate((select: HTMLSelectElement) => select.selectedOptions[0].text);
+/** What the invented player has played: fitting all of it takes a minute. */
+const ROUNDS = sized(2, 24);
 const DEMO = 'The invented player, from their record';
 /** The page of the invented player for the first tests: what it takes is the engine's work, done once. */
 let shared: Page | undefined;
 const common = async (): Promise<Page> => {
-  shared ??= await openApp({ width: 1440, height: 900, path: '/#/errors' });
+  if (shared === undefined) {
+    shared = await openApp({ width: 1440, height: 900, path: '/#/errors' });
+    await inventFewer(shared, ROUNDS);
+  }
   return shared;
 };
 let page: Page | undefined;

@@ -5,7 +5,7 @@
 import type { Page } from 'playwright';
 import { afterEach, describe, expect, it } from 'vitest';
 import { goTo, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
-import { seriousFindings, sidewaysScroll, soundOnEverySide } from '../support/findings.ts';
+import { SIDES_IN_UNITS, seriousFindings, sidewaysScroll, soundOnEverySide } from '../support/findings.ts';
 import { LITERAL_BACKUP } from '../support/literalBackup.ts';
 import { pageRecords, setPageRecords } from '../support/pageRecords.ts';
 
@@ -173,7 +173,7 @@ describe('what was measured', () => {
     await on.getByText(/^As a green speed\. Measured on /).waitFor();
     expect(await on.locator('output[for=carpet-speed]').innerText()).toBe('10.3 ft');
     expect(pageProblems(on)).toEqual([]);
-  }, 90_000);
+  });
 
   it('is not said to be kept when the device refuses, and can be kept once it does not', async () => {
     const on = await open();
@@ -207,7 +207,7 @@ describe('what was measured', () => {
     await expect.poll(() => on.getByTestId('kept').getByRole('listitem').count()).toBe(3);
     await on.getByRole('button', { name: /^Delete Start-line spread/ }).click();
     await soundOnEverySide(on, 'measure', 'serious');
-  }, 90_000);
+  });
 });
 
 describe('measuring a player', () => {
@@ -339,19 +339,14 @@ describe('the device’s own level', () => {
     const on = await open();
     await on.getByLabel('Slope', { exact: true }).check();
     await button(on, 'Use this device’s level').click();
-    await on.getByText('This device or browser gives no tilt.').waitFor({ timeout: 10_000 });
+    await on.getByText('This device or browser gives no tilt.').waitFor();
   });
 });
 
 const FORMS = ['Green speed', 'Slope', 'Pace', 'Start line', 'Step'];
 
 describe('every form', () => {
-  it.each([
-    [390, 'light', 'm, cm'],
-    [390, 'dark', 'ft, in'],
-    [1440, 'light', 'ft, in'],
-    [1440, 'dark', 'm, cm'],
-  ] as const)(
+  it.each(SIDES_IN_UNITS)(
     'has no sideways scroll and nothing serious for axe at %i px, %s, in %s',
     async (width, colorScheme, units) => {
       const on = await open({ width, colorScheme });
@@ -377,7 +372,5 @@ describe('every form', () => {
       }
       expect(pageProblems(on)).toEqual([]);
     },
-    // Five forms, each looked over by axe, on a busy machine.
-    120_000,
   );
 });

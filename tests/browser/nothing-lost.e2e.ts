@@ -14,6 +14,7 @@ import { puttWords } from '../../src/text/record.ts';
 import { launchOptions, openApp, pageProblems } from '../support/browser.ts';
 import { type OnDevice, readDevice } from '../support/onDevice.ts';
 import { holeWords, openRecord, pick, putts, recordHole, startRound } from '../support/recording.ts';
+import { sized } from '../support/size.ts';
 import { type Shown, startTapping, stopTapping, watchShown } from '../support/tapper.ts';
 
 let page: Page | undefined;
@@ -22,7 +23,8 @@ afterEach(async () => {
   page = undefined;
 });
 
-const KILLS = 200;
+const TAB_KILLS = sized(25, 200);
+const BROWSER_KILLS = sized(3, 10);
 
 /** Small linear congruence (Knuth's MMIX constants cut to 32 bits would do as well): seeded moments, not chance. */
 const seeded = (seed: number) => {
@@ -76,20 +78,23 @@ const openIn = async (context: BrowserContext): Promise<Page> => {
 };
 
 describe('killed while recording', () => {
-  // Half a second or so for each of 200 kills on a quiet machine, three times that beside other work.
-  it('two hundred times by the death of the tab, loses no putt it showed as saved and keeps none by half', {
+  // Half a second or so for each kill on a quiet machine, three times that beside other work.
+  it(`${TAB_KILLS} times by the death of the tab, loses no putt it showed as saved and keeps none by half`, {
     timeout: 900_000,
   }, async () => {
-    page = await openRecord({ width: 390, height: 844 });
+    page = await openRecord({ width: 390, height: 844, keepsItself: true });
     const context = page.context();
     const shown = await watchShown(context);
     const chance = seeded(20260502);
     let duringWrite = 0;
-    for (let kill = 1; kill <= KILLS; kill += 1) {
+    for (let kill = 1; kill <= TAB_KILLS; kill += 1) {
       const tab = await openIn(context);
       // What the page before showed is judged on what this one finds.
       expect(wrongWith(shown, await readDevice(tab))).toEqual([]);
       await startTapping(tab, kill);
+      // Every other one as it begins; the others when some putts are there, however slow the machine.
+      const enough = kill % 2 === 0 ? shown.saved.size + 5 : 0;
+      await expect.poll(() => shown.saved.size).toBeGreaterThanOrEqual(enough);
       await tab.waitForTimeout(10 + Math.floor(chance() * 240));
       const dead = tab.waitForEvent('crash');
       const session = await context.newCDPSession(tab);
@@ -102,22 +107,19 @@ describe('killed while recording', () => {
     const last = await openIn(context);
     expect(wrongWith(shown, await readDevice(last))).toEqual([]);
     // The test met what it is about: many putts, and kills in the middle of writes.
-    expect(shown.saved.size).toBeGreaterThan(400);
-    expect(duringWrite).toBeGreaterThan(5);
+    expect(shown.saved.size).toBeGreaterThan(2 * TAB_KILLS);
+    expect(duringWrite).toBeGreaterThan(TAB_KILLS / 40);
     console.log(
-      `${KILLS} tabs killed: ${shown.saved.size} putts shown as saved, ${duringWrite} kills during a write`,
+      `${TAB_KILLS} tabs killed: ${shown.saved.size} putts shown as saved, ${duringWrite} kills during a write`,
     );
   });
 
-  // Starting a browser takes a second or two each time.
-  it('ten times by the death of the whole browser, on a profile of its own', {
-    timeout: 240_000,
-  }, async () => {
+  it(`${BROWSER_KILLS} times by the death of the whole browser, on a profile of its own`, async () => {
     const profile = mkdtempSync(join(tmpdir(), 'borrow-profile-'));
     const all: Shown = { saved: new Map(), saving: false };
     const chance = seeded(7);
     try {
-      for (let kill = 1; kill <= 11; kill += 1) {
+      for (let kill = 1; kill <= BROWSER_KILLS + 1; kill += 1) {
         const context = await chromium.launchPersistentContext(profile, {
           ...launchOptions(),
           viewport: { width: 390, height: 844 },
@@ -125,18 +127,20 @@ describe('killed while recording', () => {
         const shown = await watchShown(context);
         const tab = await openIn(context);
         expect(wrongWith(all, await readDevice(tab))).toEqual([]);
-        if (kill === 11) {
+        if (kill > BROWSER_KILLS) {
           await context.close();
           break;
         }
         await startTapping(tab, 1000 + kill);
-        await tab.waitForTimeout(300 + Math.floor(chance() * 900));
+        // Some putts first, however slow the machine; then any moment.
+        await expect.poll(() => shown.saved.size).toBeGreaterThan(8);
+        await tab.waitForTimeout(Math.floor(chance() * 900));
         const closed = context.waitForEvent('close');
         process.kill(processOf(profile), 'SIGKILL');
         await closed;
         for (const [id, words] of shown.saved) all.saved.set(id, words);
       }
-      expect(all.saved.size).toBeGreaterThan(50);
+      expect(all.saved.size).toBeGreaterThan(5 * BROWSER_KILLS);
     } finally {
       rmSync(profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
     }
@@ -174,9 +178,7 @@ describe('two tabs at once', () => {
     expect(pageProblems(page)).toEqual([]);
   });
 
-  it('both tapping as fast as they can, keep every putt either showed as saved', {
-    timeout: 120_000,
-  }, async () => {
+  it('both tapping as fast as they can, keep every putt either showed as saved', async () => {
     const fresh = await openRecord({ width: 390, height: 844 });
     page = fresh;
     const seen = await watchShown(fresh.context());
@@ -187,12 +189,11 @@ describe('two tabs at once', () => {
     await fresh.locator('.rec-pad').waitFor();
     await startTapping(fresh, 11, 'drop');
     await startTapping(other, 12, 'drop');
-    await fresh.waitForTimeout(4000);
+    await expect.poll(() => seen.saved.size, { timeout: 200_000 }).toBeGreaterThan(sized(20, 150));
     await stopTapping(fresh);
     await stopTapping(other);
     await fresh.waitForTimeout(500);
     expect(wrongWith(seen, await readDevice(fresh))).toEqual([]);
-    expect(seen.saved.size).toBeGreaterThan(20);
   });
 });
 
@@ -225,7 +226,8 @@ const fillStorage = (on: Page): Promise<void> =>
 
 describe('storage that refuses', () => {
   it('full: the putt is refused in words, stays on the form over a reload, and is saved once there is room', async () => {
-    page = await openApp({ width: 390, height: 844, path: '/#/nowhere' });
+    // A page that keeps itself on the device would, on a slow machine, fill the room made below before the putt is saved.
+    page = await openApp({ width: 390, height: 844, path: '/#/nowhere', keepsItself: false });
     const on = page;
     const session = await on.context().newCDPSession(on);
     const { origin } = new URL(inject('baseURL'));
@@ -244,12 +246,8 @@ describe('storage that refuses', () => {
     await pick(on, 'Save');
     await on.getByTestId('refused').waitFor();
     expect(await holeWords(on, 2)).toBe('Hole 2: nothing yet');
-    await on.evaluate(
-      () =>
-        new Promise((resolve) => {
-          indexedDB.deleteDatabase('filler').onsuccess = resolve;
-        }),
-    );
+    // Not by deleting what fills it: Chromium goes on counting deleted databases until it tidies up, which may be never.
+    await session.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 10 * SMALL_QUOTA });
     await pick(on, 'Save');
     await expect.poll(() => holeWords(on, 2)).toBe('Hole 2: 1 putt');
     expect((await readDevice(on)).tables.putts).toHaveLength(3);

@@ -15,15 +15,15 @@ afterEach(async () => {
 });
 
 /** Fetching all of the program on a busy machine. */
-const INSTALL = { timeout: 40_000 };
+const INSTALL = { timeout: 120_000 };
 
 const untilKept = async (on: Page): Promise<void> => {
   await on.getByText('Ready to use without a network.').waitFor(INSTALL);
 };
 
 describe('without a network', () => {
-  it('opens, records a round and decides, after one visit to one screen', { timeout: 120_000 }, async () => {
-    page = await openApp({ width: 390, height: 844, path: '/#/record' });
+  it('opens, records a round and decides, after one visit to one screen', async () => {
+    page = await openApp({ keepsItself: true, width: 390, height: 844, path: '/#/record' });
     const on = page;
     await untilKept(on);
     await pick(on, 'Good');
@@ -55,7 +55,7 @@ describe('without a network', () => {
   });
 
   it('can be installed: name, start, scope and icons of the sizes hosts ask for, all there', async () => {
-    page = await openApp({ path: '/#/record' });
+    page = await openApp({ keepsItself: true, path: '/#/record' });
     const on = page;
     const session = await on.context().newCDPSession(on);
     const { errors, data } = await session.send('Page.getAppManifest');
@@ -127,11 +127,9 @@ describe('a newer version', () => {
   const lookForNewer = (on: Page): Promise<unknown> =>
     on.evaluate(async () => (await navigator.serviceWorker.ready).update());
 
-  it('waits to be let in, not while a putt is entered, and reloads only the tab that asked', {
-    timeout: 120_000,
-  }, async () => {
+  it('waits to be let in, not while a putt is entered, and reloads only the tab that asked', async () => {
     const address = await host();
-    page = await openApp({ width: 390, height: 844, path: `${address}#/record` });
+    page = await openApp({ keepsItself: true, width: 390, height: 844, path: `${address}#/record` });
     const on = page;
     await untilKept(on);
     const other = await on.context().newPage();

@@ -9,14 +9,14 @@ afterEach(async () => {
 });
 
 it('opens without an error in the log and without asking another host', async () => {
-  page = await openApp({ path: '/#/' });
+  page = await openApp({ keepsItself: true, path: '/#/' });
   await page.locator('#app > *').first().waitFor();
   await page.waitForLoadState('networkidle');
   expect(pageProblems(page)).toEqual([]);
 });
 
 it('refuses scripts written into the page', async () => {
-  page = await openApp({ path: '/#/' });
+  page = await openApp({ keepsItself: true, path: '/#/' });
   await page.evaluate(() => {
     const script = document.createElement('script');
     script.textContent = 'window.ranInline = true;';

@@ -6,13 +6,14 @@ import { readFileSync } from 'node:fs';
 import type { Download, Page } from 'playwright';
 import { afterEach, describe, expect, it } from 'vitest';
 import { openApp, type PageOptions, pageProblems } from '../support/browser.ts';
-import { seriousFindings, sidewaysScroll } from '../support/findings.ts';
+import { SIDES_IN_UNITS, seriousFindings, sidewaysScroll } from '../support/findings.ts';
 import { manyRecords, putRecords } from '../support/reviewRecords.ts';
 import { NONE_OF_SIX, NOTHING_DROPPED, roundInFeet } from '../support/roundsByHand.ts';
+import { sized } from '../support/size.ts';
 
 /** A busy machine with two cores: pages of charts, and a hundred thousand records put in and read again, ms. */
-const LONG = 120_000;
-const VERY_LONG = 420_000;
+const LONG = 300_000;
+const VERY_LONG = 900_000;
 
 /** The name of a course as someone may type it: it is text, whatever it looks like. */
 const COURSE = '<b>Fen</b> & <img src=x onerror="document.title=1">';
@@ -211,12 +212,7 @@ describe('with two rounds', () => {
 });
 
 describe('the page', () => {
-  it.each([
-    [1440, 'light', 'ft, in'],
-    [1440, 'dark', 'm, cm'],
-    [390, 'light', 'm, cm'],
-    [390, 'dark', 'ft, in'],
-  ] as const)(
+  it.each(SIDES_IN_UNITS)(
     'at %i px, %s, in %s: nothing serious for axe, no sideways scroll, filters folded on a phone',
     async (width, colorScheme, unit) => {
       const on = await openWith({ width, height: 900, colorScheme });
@@ -236,14 +232,17 @@ describe('the page', () => {
   );
 });
 
-describe('a hundred thousand putts', () => {
+/** Rounds of some thirty putts. */
+const MANY_ROUNDS = sized(320, 3200);
+
+describe(`${MANY_ROUNDS} rounds of putts`, () => {
   it(
     'are reviewed, in pages, and answer a filter',
     async () => {
       const on = await open();
-      const many = manyRecords(3200, 'a hundred thousand');
+      const many = manyRecords(MANY_ROUNDS, 'a hundred thousand');
       const count = many.putts.length;
-      expect(count).toBeGreaterThan(95_000);
+      expect(count).toBeGreaterThan(29 * MANY_ROUNDS);
       await putRecords(on, many);
       await on.waitForFunction(
         () => document.querySelectorAll('.review .chart > svg').length === 6,
@@ -255,7 +254,9 @@ describe('a hundred thousand putts', () => {
       expect(await words(on, 'remaining')).toMatch(
         new RegExp(`^${count.toLocaleString('en-US')} putts of [\\d,]+ pass these filters\\.$`),
       );
-      expect(await card(on, 'rounds').innerText()).toContain('Rounds 1 to 6 of 3,200');
+      expect(await card(on, 'rounds').innerText()).toContain(
+        `Rounds 1 to 6 of ${MANY_ROUNDS.toLocaleString('en-US')}`,
+      );
       // Long lists come in pages: the page stays small.
       expect(await on.evaluate(() => document.querySelectorAll('*').length)).toBeLessThan(6000);
       await on.getByLabel('uphill').check();

@@ -23,9 +23,19 @@ export interface PageOptions {
    * processor passes for a graphics card, so the app uses WebGL; none: WebGL is missing.
    */
   readonly graphics?: 'processor' | 'card' | 'none';
+  /**
+   * Whether the page may keep itself on the device: three seconds after it has opened it fetches all of the program once more,
+   * which takes time of the machine and room of the storage. False (default) where a test is about something else.
+   */
+  readonly keepsItself?: boolean;
+  /** What localStorage holds before the app looks there for the first time, by key; written as JSON. */
+  readonly kept?: Readonly<Record<string, unknown>>;
   /** Path and hash below the app's address, such as `/#/`. */
   readonly path?: string;
 }
+
+/** Longer than any step takes on a busy machine, ms; vitest.config.ts has the same for what is asked again and again. */
+const PATIENCE = 60_000;
 
 let launched: Promise<Browser> | undefined;
 const problemsOf = new WeakMap<Page, string[]>();
@@ -49,7 +59,11 @@ afterAll(async () => {
   await running?.close();
 });
 
-/** Runs in the page before the app. */
+// These run in the page before the app.
+const keepAtFirst = (kept: Readonly<Record<string, unknown>>): void => {
+  for (const [key, value] of Object.entries(kept))
+    if (localStorage.getItem(key) === null) localStorage.setItem(key, JSON.stringify(value));
+};
 const withoutWebGl = (): void => {
   const { getContext } = HTMLCanvasElement.prototype;
   HTMLCanvasElement.prototype.getContext = new Proxy(getContext, {
@@ -76,6 +90,8 @@ export const openApp = async (options: PageOptions = {}): Promise<Page> => {
     path = '/',
     touch = false,
     timezone = 'UTC',
+    keepsItself = false,
+    kept = {},
     graphics,
   } = options;
   const baseURL = inject('baseURL');
@@ -85,10 +101,13 @@ export const openApp = async (options: PageOptions = {}): Promise<Page> => {
     colorScheme,
     hasTouch: touch,
     reducedMotion,
+    serviceWorkers: keepsItself ? 'allow' : 'block',
     locale: 'en-US',
     timezoneId: timezone === 'UTC' ? timezone : undefined,
   });
+  context.setDefaultTimeout(PATIENCE);
   const page = await context.newPage();
+  if (Object.keys(kept).length > 0) await page.addInitScript(keepAtFirst, kept);
   if (graphics === 'none') await page.addInitScript(withoutWebGl);
   if (graphics === 'card') await page.addInitScript(withGraphicsCard);
   const problems: string[] = [];

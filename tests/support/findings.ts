@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Page } from 'playwright';
 import { expect } from 'vitest';
+import { sized } from './size.ts';
 
 interface Violation {
   readonly id: string;
@@ -48,14 +49,26 @@ export const picture = async (on: Page, name: string): Promise<void> => {
     await on.screenshot({ path: `${process.env.PICTURES}/${name}.png`, fullPage: true });
 };
 
-const SIDES = [
-  [1440, 'Light'],
-  [1440, 'Dark'],
-  [390, 'Dark'],
-  [390, 'Light'],
-] as const;
+type Side = readonly [width: number, theme: 'light' | 'dark'];
+/** On a telephone and on a desk, light and dark: every day each of these once, at full size each with each. */
+export const SIDES = sized<readonly Side[]>(
+  [
+    [390, 'dark'],
+    [1440, 'light'],
+  ],
+  [
+    [390, 'light'],
+    [390, 'dark'],
+    [1440, 'dark'],
+    [1440, 'light'],
+  ],
+);
+/** The same, each with a unit. */
+export const SIDES_IN_UNITS = SIDES.map(
+  ([width, theme], index) => [width, theme, index % 2 === 0 ? 'm, cm' : 'ft, in'] as const,
+);
 
-/** On a desk and on a telephone, light and dark: no sideways scroll, and nothing for axe. Ends on the desk. */
+/** On every side: no sideways scroll, and nothing for axe. Ends on the desk, in the light. */
 export const soundOnEverySide = async (
   on: Page,
   name: string,
@@ -63,12 +76,11 @@ export const soundOnEverySide = async (
 ): Promise<void> => {
   for (const [width, theme] of SIDES) {
     await on.setViewportSize({ width, height: 900 });
-    await on.getByRole('radio', { name: theme }).check({ force: true });
+    await on.getByRole('radio', { name: theme === 'dark' ? 'Dark' : 'Light' }).check({ force: true });
     await expect.poll(() => sidewaysScroll(on)).toBeLessThanOrEqual(0);
     expect(await findings(on, least), `${name} ${width} ${theme}`).toEqual([]);
     await picture(on, `${name}-${width}-${theme}`);
   }
-  await on.setViewportSize({ width: SIDES[0][0], height: 900 });
   // The navigation unfolds a moment later: who goes on at once would press a button that is on its way out.
   const fold = on.getByRole('navigation', { name: 'Screens' }).getByRole('button');
   await fold.waitFor({ state: 'detached' });
