@@ -60,7 +60,7 @@ export {
 } from './costs/first-putts.ts';
 export { FIRMER_LENGTHS, FIRMER_SLOPES } from './costs/ground.ts';
 export type { Interval } from './costs/intervals.ts';
-export { type Measurement, narrowed } from './costs/narrowed.ts';
+export { effectiveMembers, narrowed, narrowedPlayer, type Outside, outsideFamily } from './costs/narrowed.ts';
 export { type Parted, type PartedBy, readingShare, type TellingTest } from './costs/parted.ts';
 export {
   type BandCost,
@@ -215,7 +215,12 @@ export {
   type PaceRoll,
   paceControl,
 } from './measuring/pace-control.ts';
-export { type MeasuredGreen, type MeasuredPlayer, strokesOfMeasured } from './measuring/results.ts';
+export {
+  type MeasuredGreen,
+  type MeasuredPlayer,
+  narrowingResults,
+  strokesOfMeasured,
+} from './measuring/results.ts';
 export {
   type RampRoll,
   type RollWay,
@@ -265,7 +270,14 @@ export {
   holedByAngleAndDistance,
   shareBelow,
 } from './player/holing-models.ts';
-export { type KnownPlayer, type Member, type PlayerOrigin, setByHand } from './player/known.ts';
+export {
+  type KnownPlayer,
+  type Measurement,
+  type Member,
+  type PlayerOrigin,
+  type Sitting,
+  setByHand,
+} from './player/known.ts';
 export { type Found, findLeast, type Search } from './player/nelder-mead.ts';
 export { EARLIER_IDS, PRESETS, presetOf, RECORD_PRESETS } from './player/presets.ts';
 export * from './player/published.ts';
@@ -343,6 +355,7 @@ export {
   type SlopeErrors,
   type SlopeSummary,
   type Slopes,
+  slopesNamed,
   slopesOf,
   summarizeSlopes,
 } from './training/slope-set.ts';

@@ -10,7 +10,14 @@
 import { withoutHabits } from '../player/habits.ts';
 import type { Player, Putt } from '../types.ts';
 import { policyIteration } from './dynamic-program.ts';
-import { type Action, decisionsOf, type HoleOut, holeOut, playOn } from './holing-out.ts';
+import {
+  type Action,
+  decisionsOf,
+  type HoleOut,
+  type HoleOutOptions,
+  holeOut,
+  playOn,
+} from './holing-out.ts';
 import { outcomesOf } from './next-putts.ts';
 import { type NextPutts, tableOf } from './polar-table.ts';
 
@@ -23,11 +30,16 @@ export interface HeldPolicy {
   readonly chosen: readonly Action[];
 }
 
-/** @param putt on a plane; its ball does not matter */
-export function holdPolicy(putt: Putt, player: Player, onProgress?: (share: number) => void): HeldPolicy {
-  if (putt.surface.kind !== 'plane')
-    throw new Error(`Got a ${putt.surface.kind}, expected a plane: elsewhere make a table for every player.`);
-  const { grid, places, actions, decisions, sensible } = holeOut(putt, player, { onProgress });
+/**
+ * @param putt its ball does not matter
+ * @param options.among on a field the others who will keep the choices: nobody else can be asked there
+ */
+export function holdPolicy(
+  putt: Putt,
+  player: Player,
+  options: Pick<HoleOutOptions, 'onProgress' | 'among'> = {},
+): HeldPolicy {
+  const { grid, places, actions, decisions, sensible } = holeOut(putt, player, options);
   const { policy } = policyIteration(decisions, sensible);
   return {
     putt,

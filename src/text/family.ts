@@ -37,9 +37,9 @@ export const TEST_WORDS: Readonly<Record<TellingTest, Test>> = {
     linkWords: 'Measure your start line through a gate',
   },
   ladder: {
-    words: 'twenty balls to a target on ground you know would tell',
+    words: 'twenty balls to targets near and far on ground you know would tell',
     link: '/measure/pace',
-    linkWords: 'Measure your pace to a target',
+    linkWords: 'Measure your pace to targets',
   },
   readingSet: {
     words: 'a set of ten slopes to name would tell',
@@ -70,7 +70,9 @@ export const familyHeadline = ({ verdict, difference }: DieOrFirm): string | und
 const whoWords = (origin: PlayerOrigin, of: number, preset: string | undefined): string =>
   origin.kind === 'fit'
     ? `${plural(of, 'player')} who would have written ${origin.source === 'own' ? 'your record' : 'the invented player’s record'} as likely as one another`
-    : `${plural(of, 'player')} who hole about as much as ${preset ?? 'the one chosen'}, from mostly stroke to mostly reading`;
+    : `${plural(of, 'player')} who hole about as much as ${preset ?? 'the one chosen'}, from mostly stroke to mostly reading${
+        origin.kind === 'preset' && origin.narrowedBy !== undefined ? ', weighed by what you measured' : ''
+      }`;
 
 /** Below the sentence: who they are, how many are asked, how far they lie apart. */
 export const familyDetail = (

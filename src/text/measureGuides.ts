@@ -63,7 +63,7 @@ const slope = (both: boolean): Guide => ({
 
 const pace = (units: Units): Guide => ({
   question: 'How well do you judge distance?',
-  need: 'Ten balls, a tee as target on level ground, no hole.',
+  need: 'Ten balls, two or three tees as targets near and far on level ground, no hole.',
   steps: [
     'Putt each ball to stop at the target. Do not lift any before all have been rolled.',
     `For each, enter how far away the target was and how far past or short of it the ball lies, measured along the line. Half a ${units === 'imperial' ? 'foot' : 'hand'} is near enough.`,

@@ -3,13 +3,15 @@
  * Connects drafts, outcome and words; leaves out what they are.
  */
 import { useEffect, useState } from 'preact/hooks';
-import { useLocation, useParams } from 'wouter-preact';
+import { Link, useLocation, useParams } from 'wouter-preact';
 import { Choice } from '../../app/Choice.tsx';
+import { Narrowed } from '../../app/Narrowed.tsx';
 import { RulesCaution } from '../../app/RulesCaution.tsx';
-import { step, units } from '../../app/settings.ts';
+import { narrowedBy, presetInUse, step, units } from '../../app/settings.ts';
 import { localDay } from '../../store/day.ts';
 import { measuredWords } from '../../text/measure.ts';
 import { type Guide, guideOf } from '../../text/measureGuides.ts';
+import { oneTargetWords } from '../../text/narrowed.ts';
 import { plural } from '../../text/review.ts';
 import { chooseForm, keepDrafts, state } from './drafts.ts';
 import { Entries } from './Entries.tsx';
@@ -82,9 +84,18 @@ const Answer = ({ form, outcome, question }: { form: FormId; outcome: Outcome; q
           </button>
         </p>
       )}
+      {kept?.by === 'paceRolls' && kept.result.oneTarget && presetInUse.value && (
+        <p class="hint">{oneTargetWords(presetInUse.value.name)}</p>
+      )}
       <p role="status" class="measure-done">
         {done}
       </p>
+      {(form === 'pace' || form === 'startLine') && <Narrowed />}
+      {(form === 'pace' || form === 'startLine') && narrowedBy.value.length > 0 && (
+        <p>
+          <Link href="/">What it makes of die or firm</Link>
+        </p>
+      )}
     </section>
   );
 };

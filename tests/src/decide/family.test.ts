@@ -34,7 +34,7 @@ describe('the answer for everybody one may be', () => {
       /firm if you mis-strike more than you misread, die it in if you misread more.*ten slopes to name/,
     );
     expect(familyHeadline(turns('line', 'first', 'ladder'))).toMatch(
-      /firm if your pace is worse than your start line, die it in if your start line is worse.*to a target/,
+      /firm if your pace is worse than your start line, die it in if your start line is worse.*to targets near and far/,
     );
   });
 
