@@ -61,7 +61,7 @@ export {
 export { FIRMER_LENGTHS, FIRMER_SLOPES } from './costs/ground.ts';
 export type { Interval } from './costs/intervals.ts';
 export { effectiveMembers, narrowed, narrowedPlayer, type Outside, outsideFamily } from './costs/narrowed.ts';
-export { type Parted, type PartedBy, readingShare, type TellingTest } from './costs/parted.ts';
+export { type Parted, type PartedBy, parted, readingShare, type TellingTest } from './costs/parted.ts';
 export {
   type BandCost,
   COST_BANDS,
@@ -253,6 +253,7 @@ export {
   type PlayedPlaces,
 } from './odds/green-map.ts';
 export { filledIn, placesToPlay, withPlayed } from './odds/green-steps.ts';
+export { heldTables } from './odds/held-policy.ts';
 export { type NextPuttsOptions, prepareNextPutts } from './odds/next-putts.ts';
 export { type HolingOut, holingOutAt, type NextPutts } from './odds/polar-table.ts';
 export { type RestQuestion, type RestShares, restShares, type Zone } from './odds/rest-shares.ts';

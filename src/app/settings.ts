@@ -36,6 +36,9 @@ const OLDER_FIT_KEY = 'borrow.fit.1';
 /** Length of a step that is believed, m. */
 export const STEP_RANGE = { min: 0.4, max: 1.3 } as const;
 
+/** Usual paces that are believed, m past. */
+export const MEANT_PACE_RANGE = { min: 0.02, max: 1.5 } as const;
+
 /** Whom a visitor plays as before picking another: a single-digit player, which is who comes. */
 const FIRST_PRESET = 'handicap-6';
 const firstPlayer = (): Player => {
@@ -67,6 +70,8 @@ export interface StoredSettings {
   readonly fullRecord: boolean;
   /** The person's own step, m; left out: not measured. */
   readonly step?: number;
+  /** The pace they usually putt at, m past, or that they would not say; left out: not asked yet. */
+  readonly meantPace?: number | 'skipped';
 }
 
 const DEFAULTS: StoredSettings = {
@@ -120,6 +125,12 @@ const loadTakenOver = (value: unknown): TakenOver | undefined =>
 const loadStep = (value: unknown): number | undefined =>
   typeof value === 'number' && value >= STEP_RANGE.min && value <= STEP_RANGE.max ? value : undefined;
 
+const loadMeantPace = (value: unknown): number | 'skipped' | undefined => {
+  if (value === 'skipped') return value;
+  const { min, max } = MEANT_PACE_RANGE;
+  return typeof value === 'number' && value >= min && value <= max ? value : undefined;
+};
+
 const recordIn = (text: string | null): Record<string, unknown> | undefined => {
   if (text === null) return undefined;
   try {
@@ -144,6 +155,7 @@ export const parseSettings = (text: string | null): StoredSettings => {
     hand: found.hand === 'left' ? 'left' : 'right',
     fullRecord: found.fullRecord === true,
     step: loadStep(found.step),
+    meantPace: loadMeantPace(found.meantPace),
   };
 };
 
@@ -201,6 +213,8 @@ export const hand = signal<Hand>(loaded.hand);
 export const fullRecord = signal(loaded.fullRecord);
 /** The person's step, m; undefined: not measured. */
 export const step = signal<number | undefined>(loaded.step);
+/** The pace the person usually putts at, m past; undefined: not asked yet. */
+export const meantPace = signal<number | 'skipped' | undefined>(loaded.meantPace);
 
 const alike = (players: readonly Player[]): Member[] =>
   players.map((one) => ({ player: one, weight: 1 / players.length }));
@@ -299,6 +313,7 @@ export const keepSettings = (): (() => void) =>
         hand: hand.value,
         fullRecord: fullRecord.value,
         step: step.value,
+        meantPace: meantPace.value,
       } satisfies StoredSettings),
     ),
   );

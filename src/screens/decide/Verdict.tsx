@@ -3,9 +3,9 @@ import { effect, signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { Link } from 'wouter-preact';
 import { presetOf } from '../../../sim/index.ts';
-import { units } from '../../app/settings.ts';
-import { diePace, firmPace, problem } from '../../app/situation.ts';
-import { familyDetail, familyHeadline, TEST_WORDS } from '../../text/family.ts';
+import { knownPlayer, units } from '../../app/settings.ts';
+import { diePace, firmPace, problem, putt } from '../../app/situation.ts';
+import { familyDetail, familyHeadline, middleOnlyWords, TEST_WORDS } from '../../text/family.ts';
 import {
   verdictDetail,
   verdictHeadline,
@@ -45,7 +45,7 @@ const Working = () => {
   const [words, share] = busy
     ? ['Working out the next putts…', tableProgress.value]
     : others
-      ? [`Asking who else you may be: ${others.asked} of ${others.of}…`, others.asked / others.of]
+      ? [`Asking who else you may be: ${others.asked} of ${others.of}…`, others.share]
       : ['Trying other green speeds and slopes…', marginProgress.value];
   return (
     <>
@@ -72,6 +72,18 @@ const Margin = () => {
         greenSpeed: now.putt.greenSpeed,
         slope: land.kind === 'plane' ? land.slope : undefined,
       })}
+    </p>
+  );
+};
+
+/** On a green the others take a while: until then, or without them, it is said whose answer stands there. */
+const MiddleOnly = () => {
+  const { members } = knownPlayer.value;
+  const all = familyBehind.value ? undefined : family.value;
+  if (putt.value.surface.kind !== 'field' || members.length < 2 || (all && all.found.asked > 1)) return null;
+  return (
+    <p class="hint" data-testid="middle-only">
+      {middleOnlyWords(members.length, stopped.value)}
     </p>
   );
 };
@@ -157,6 +169,7 @@ export const Verdict = () => {
           {verdictDetail(odds.die, odds.firm, units.value, odds.best)}
         </p>
       )}
+      {odds && <MiddleOnly />}
       {odds && <Family />}
       {odds && <Margin />}
       <div class="working quiet">

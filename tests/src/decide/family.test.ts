@@ -9,6 +9,7 @@ const found = (verdict: DieOrFirmVerdict, low: number, high: number, asked = 9):
   difference: { value: (low + high) / 2, low, high },
   asked,
   of: 9,
+  all: 9,
 });
 const turns = (by: 'reading' | 'line', more: 'first' | 'second', test: keyof typeof TEST_WORDS) =>
   found({ kind: 'turns', on: { by, more, test, apart: 1.4 }, firm: 0.4 }, -0.03, 0.05);
@@ -51,7 +52,7 @@ describe('the answer for everybody one may be', () => {
 
   it('says nothing where nobody can play both', () => {
     expect(
-      familyHeadline({ verdict: { kind: 'noLine' }, difference: undefined, asked: 9, of: 9 }),
+      familyHeadline({ verdict: { kind: 'noLine' }, difference: undefined, asked: 9, of: 9, all: 9 }),
     ).toBeUndefined();
   });
 });
