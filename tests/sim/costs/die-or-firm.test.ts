@@ -122,10 +122,10 @@ describe('some of many members', () => {
       const [whole] = [...dieOrFirmFor(many, differenceOf)].slice(-1);
       const [part] = [...dieOrFirmFor(many, differenceOf, 12)].slice(-1);
       if (whole.difference === undefined || part.difference === undefined) throw new Error('no difference');
-      // Twelve steps over some five hundredths: a step either way.
-      expect(Math.abs(part.difference.value - whole.difference.value)).toBeLessThan(0.006);
-      expect(part.difference.low).toBeLessThan(whole.difference.low + 0.006);
-      expect(part.difference.high).toBeGreaterThan(whole.difference.high - 0.006);
+      // Twelve players in four errors, the middle one for over half of all: an end of some 0.02 to 0.04 putts to a hundredth, the mean to half.
+      expect(Math.abs(part.difference.value - whole.difference.value)).toBeLessThan(0.005);
+      expect(part.difference.low).toBeLessThan(whole.difference.low + 0.01);
+      expect(part.difference.high).toBeGreaterThan(whole.difference.high - 0.01);
     }
   });
 });

@@ -1,7 +1,7 @@
 /** Die or firm for a whole family, in words: sentences for verdicts made by hand. */
 import { describe, expect, it } from 'vitest';
 import type { DieOrFirm, DieOrFirmVerdict } from '../../../sim/index.ts';
-import { familyDetail, familyHeadline, type TEST_WORDS } from '../../../src/text/family.ts';
+import { familyDetail, familyHeadline, middleOnlyWords, type TEST_WORDS } from '../../../src/text/family.ts';
 
 /** @param low @param high putts that firm takes more than die */
 const found = (verdict: DieOrFirmVerdict, low: number, high: number, asked = 9): DieOrFirm => ({
@@ -48,6 +48,17 @@ describe('the answer for everybody one may be', () => {
     ).toMatch(
       /^These: 9 players who would have written your record as likely as one another \(4 of 9 asked so far;/,
     );
+  });
+
+  it('says whom the asked stand for where not all are asked, and whose answer stands there before', () => {
+    const some = { ...found({ kind: 'die' }, 0.03, 0.08, 4), all: 200 };
+    expect(familyDetail(some, { kind: 'fit', source: 'own' }, undefined)).toMatch(
+      /^These: 200 players who would have written your record as likely as one another \(4 of the 9 of them that span the others asked so far;/,
+    );
+    expect(middleOnlyWords(5, false)).toBe(
+      'So far of the middle one of 5 likely players alone; the others are asked next.',
+    );
+    expect(middleOnlyWords(5, true)).toMatch(/^Of the middle one .* the others were not asked\.$/);
   });
 
   it('says nothing where nobody can play both', () => {
