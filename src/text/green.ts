@@ -5,7 +5,7 @@
 import type { ApproachSide, ApproachSides, Parted, PlaceValue } from '../../sim/index.ts';
 import { partWords, TEST_WORDS } from './family.ts';
 import { formatClock, formatLength, formatPercent, formatPutts, formatShort, type Units } from './format.ts';
-import { capital, plural } from './review.ts';
+import { plural } from './review.ts';
 
 /** Putts. Below this no side is worth aiming an approach at: one stroke in fifty approaches that end there. */
 export const SIDE_MATTERS = 0.02;
@@ -109,14 +109,27 @@ export interface AskedOfAll {
     | undefined;
 }
 
-/** Whether it holds for all of them, or on whom it turns. */
-export const sideForAll = ({ asked, worth, turns }: AskedOfAll, best: ApproachSide): string => {
+/** Where: "below the hole (6:00)". */
+const placeOf = (clock: number): string => `${sideWords(clock)} (${formatClock(clock)})`;
+
+/** The answer where it turns on who one is; undefined: it does not, or serves nobody asked. */
+export const sideTurns = (found: ApproachSides, { turns }: AskedOfAll, units: Units): string | undefined => {
+  if (turns?.on === undefined) return undefined;
+  const [served, others] = partWords(turns.on);
+  return `From ${formatLength(found.distance, units)} it turns on your errors: leave it ${placeOf(found.best.clock)} if ${served}, ${placeOf(turns.clock)} if ${others}; ${TEST_WORDS[turns.on.test].words}.`;
+};
+
+/** Below the answer: whether it holds for all of them, or what it is for the middle one, and what the others save. */
+export const sideForAll = (
+  { asked, worth, turns }: AskedOfAll,
+  found: ApproachSides,
+  units: Units,
+): string => {
   if (turns !== undefined) {
-    const elsewhere = `leave it ${sideWords(turns.clock)} (${formatClock(turns.clock)}), which saves up to ${formatPutts(turns.saves)} putts over ${formatClock(best.clock)}`;
+    const saves = `saves up to ${formatPutts(turns.saves)} putts over ${formatClock(found.best.clock)}`;
     if (turns.on === undefined)
-      return `Only the middle player should: for all ${asked} asked about them, ${elsewhere}.`;
-    const [served, others] = partWords(turns.on);
-    return `It turns on your errors: that serves if ${served}; if ${others}, ${elsewhere}. ${capital(TEST_WORDS[turns.on.test].words)}.`;
+      return `That is for the middle player alone: for all ${asked} asked about them, leaving it ${placeOf(turns.clock)} ${saves}.`;
+    return `For the middle one, ${sideHeadline(found, units).replace(/^From/, 'from')} For the others ${formatClock(turns.clock)} ${saves}.`;
   }
   if (worth.high < SIDE_MATTERS) return `That holds for all ${asked} players asked: no side matters to any.`;
   const [low, high] = [formatPutts(Math.max(0, worth.low)), formatPutts(worth.high)];

@@ -51,7 +51,11 @@ export const askFamily = async (question: FamilyQuestion): Promise<void> => {
   const ground = groundOf(question);
   // Work for another green or player is of no use any more.
   if (running && !sameKey(running.ground, ground)) lane.cancel();
-  if (known.members.length < 2) return;
+  if (known.members.length < 2) {
+    // Nobody else is meant any more: what was said of others does not stay.
+    family.value = undefined;
+    return;
+  }
   newest = question;
   const mine = { ground, onGreen: putt.surface.kind === 'field' };
   running = mine;

@@ -18,6 +18,7 @@ import {
   sideMargin,
   sideOfMiddle,
   sidesMissing,
+  sideTurns,
 } from '../../text/green.ts';
 import { familySides, sides, speeds, stale } from './answer.ts';
 import { failure, familyTables, resumeWork, shown, stopped, stopWork, work } from './mapWork.ts';
@@ -45,9 +46,16 @@ const Working = () => {
   );
 };
 
+/** Of everybody, once all that are asked have been. */
+const forAll = () => {
+  const asked = familyTables.value;
+  return asked && asked.members.length === asked.of && !stale.value ? familySides.value : undefined;
+};
+
 const headline = (): string => {
   const found = sides.value;
-  if (found) return sideHeadline(found, units.value);
+  const all = forAll();
+  if (found) return (all && sideTurns(found, all, units.value)) ?? sideHeadline(found, units.value);
   return shown.value === undefined ? 'Working it out…' : noSides(distance.value, units.value);
 };
 
@@ -56,9 +64,8 @@ const ForAll = () => {
   const { members, origin } = knownPlayer.value;
   const found = sides.value;
   if (members.length < 2 || found === undefined || stale.value) return null;
-  const all = familySides.value;
-  const done = familyTables.value;
-  if (all === undefined || done === undefined || done.members.length < done.of)
+  const all = forAll();
+  if (all === undefined)
     return (
       <p class="hint" data-testid="side-family">
         {sideOfMiddle(members.length)}
@@ -68,7 +75,7 @@ const ForAll = () => {
   return (
     <>
       <p data-testid="side-family">
-        {sideForAll(all, found.best)} {test && <Link href={test.link}>{test.linkWords}</Link>}
+        {sideForAll(all, found, units.value)} {test && <Link href={test.link}>{test.linkWords}</Link>}
       </p>
       <p class="hint">
         {askedHow(all.asked, members.length, whoWords(origin, members.length, presetInUse.value?.name))}

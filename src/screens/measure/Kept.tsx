@@ -7,7 +7,7 @@ import { type KeptMeasurement, measuredOf } from '../../store/measurementSchema.
 import { measurementsOf } from '../../store/measurements.ts';
 import { formatDay } from '../../text/format.ts';
 import { measurementLine } from '../../text/measureKept.ts';
-import { narrowLabel } from '../../text/narrowed.ts';
+import { narrowLabel, widenLabel } from '../../text/narrowed.ts';
 import { plural } from '../../text/review.ts';
 import { RemoveButton } from '../record/RemoveButton.tsx';
 import { measurements } from './keeping.ts';
@@ -21,7 +21,17 @@ const NarrowButton = ({ one, what }: { one: KeptMeasurement; what: string }) => 
   const preset = presetInUse.value;
   const sitting = sittingOf(measuredOf(one));
   if (preset === undefined || sitting === undefined) return null;
-  if (hasNarrowed(sitting)) return <span class="quiet">narrows {preset.name}</span>;
+  if (hasNarrowed(sitting))
+    return (
+      <button
+        type="button"
+        class="plain"
+        aria-label={`${widenLabel(preset.name)}: ${what}`}
+        onClick={() => widenBy(sitting)}
+      >
+        {widenLabel(preset.name)}
+      </button>
+    );
   return (
     <button
       type="button"

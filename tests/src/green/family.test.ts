@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { type NextPutts, PRESETS } from '../../../sim/index.ts';
 import { familySidesOf } from '../../../src/screens/green/family.ts';
 import { sidesOf } from '../../../src/screens/green/view.ts';
-import { askedHow, sideForAll } from '../../../src/text/green.ts';
+import { askedHow, sideForAll, sideTurns } from '../../../src/text/green.ts';
 import { flatTable, planePutt } from './shells.ts';
 
 const { surface, hole } = planePutt();
@@ -38,7 +38,7 @@ describe('the side for everybody one may be', () => {
     // From the worst place to the best: twice the tilt.
     expect(found?.worth.low).toBeCloseTo(0.06, 9);
     expect(found?.worth.high).toBeCloseTo(0.16, 9);
-    expect(found && sideForAll(found, sides.best)).toBe(
+    expect(found && sideForAll(found, sides, 'metric')).toBe(
       'That holds for all 3 players asked: leaving it there rather than on the worst side is worth 0.06 to 0.16 putts to them.',
     );
   });
@@ -49,19 +49,23 @@ describe('the side for everybody one may be', () => {
     expect(found?.turns?.clock).toBe(0);
     expect(found?.turns?.saves).toBeCloseTo(0.08, 9);
     expect(found?.turns?.on).toMatchObject({ by: 'reading', more: 'second' });
-    expect(found && sideForAll(found, sides.best)).toMatch(
-      /^It turns on your errors: that serves if you mis-strike more than you misread; if you misread more than you mis-strike, leave it above the hole \(12:00\), which saves up to 0\.08 putts over 6:00\. .* would tell\.$/,
+    expect(found && sideTurns(sides, found, 'metric')).toMatch(
+      /^From 4\.00 m it turns on your errors: leave it below the hole \(6:00\) if you mis-strike more than you misread, above the hole \(12:00\) if you misread more than you mis-strike; .* would tell\.$/,
+    );
+    expect(found && sideForAll(found, sides, 'metric')).toMatch(
+      /^For the middle one, from 4\.00 m, leave it below the hole: .* For the others 12:00 saves up to 0\.08 putts over 6:00\.$/,
     );
   });
   it('passes over those of hardly any weight, and says when it serves nobody asked', () => {
     expect(ask([0.05, -0.05], [0.98, 0.02])?.turns).toBeUndefined();
     const none = ask([-0.04, -0.05]);
     expect(none?.turns?.on).toBeUndefined();
-    expect(none && sideForAll(none, sides.best)).toMatch(/^Only the middle player should: for all 2 asked/);
-    expect(
-      ask([0.001, 0.002]) &&
-        sideForAll({ asked: 2, worth: { low: 0, high: 0.01 }, turns: undefined }, sides.best),
-    ).toMatch(/no side matters to any/);
+    expect(none && sideTurns(sides, none, 'metric')).toBeUndefined();
+    expect(none && sideForAll(none, sides, 'metric')).toMatch(
+      /^That is for the middle player alone: for all 2 asked/,
+    );
+    const level = { asked: 2, worth: { low: 0, high: 0.01 }, turns: undefined };
+    expect(sideForAll(level, sides, 'metric')).toMatch(/no side matters to any/);
   });
   it('says who was asked and how, in one sentence', () => {
     expect(askedHow(5, 200, '200 players who would have written your record')).toBe(
