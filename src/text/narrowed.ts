@@ -91,7 +91,7 @@ export const narrowedWords = ({ preset, by, members, player }: NarrowedFacts): s
 /** On buttons. */
 export const narrowLabel = (preset: string): string => `Narrow ${preset} by this`;
 /** Of one that has narrowed. */
-export const widenLabel = (preset: string): string => `It narrows ${preset}: leave it out again`;
+export const widenLabel = (preset: string): string => `Narrows ${preset}: leave it out`;
 export const backLabel = (preset: string): string => `Back to ${preset} as it was`;
 
 /** Why balls to one distance do not narrow (sim/measuring/results.ts). */

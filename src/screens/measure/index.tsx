@@ -7,7 +7,7 @@ import { Link, useLocation, useParams } from 'wouter-preact';
 import { Choice } from '../../app/Choice.tsx';
 import { Narrowed } from '../../app/Narrowed.tsx';
 import { RulesCaution } from '../../app/RulesCaution.tsx';
-import { narrowedBy, presetInUse, step, units } from '../../app/settings.ts';
+import { hasNarrowed, narrowedBy, presetInUse, step, units } from '../../app/settings.ts';
 import { localDay } from '../../store/day.ts';
 import { measuredWords } from '../../text/measure.ts';
 import { type Guide, guideOf } from '../../text/measureGuides.ts';
@@ -21,7 +21,7 @@ import { keepMeasured } from './keeping.ts';
 import './measure.css';
 import { Sketch } from './Sketch.tsx';
 import { TiltPanel } from './TiltPanel.tsx';
-import { usesOf } from './uses.ts';
+import { sittingOf, usesOf } from './uses.ts';
 import { type Outcome, outcomeOf } from './work.ts';
 
 const Answer = ({ form, outcome, question }: { form: FormId; outcome: Outcome; question: string }) => {
@@ -32,6 +32,9 @@ const Answer = ({ form, outcome, question }: { form: FormId; outcome: Outcome; q
   const answer = words?.answer ?? '';
   useEffect(() => setDone(''), [answer, form]);
   const uses = kept === undefined ? [] : usesOf(kept, units.value);
+  const sitting = kept && sittingOf(kept);
+  // What is left to press would put one number in the place of the family.
+  const narrows = sitting !== undefined && hasNarrowed(sitting);
   const keep = (used: string): void => {
     if (kept === undefined) return;
     setDone(used);
@@ -68,7 +71,7 @@ const Answer = ({ form, outcome, question }: { form: FormId; outcome: Outcome; q
             <button
               key={label}
               type="button"
-              class={index === 0 ? 'measure-main' : undefined}
+              class={index === 0 && !narrows ? 'measure-main' : undefined}
               // Used is kept too: what every screen reckons with can be looked up later, with its day.
               onClick={() => keep(take())}
             >
