@@ -76,17 +76,17 @@ const Margin = () => {
   );
 };
 
-/** On a green the others take a while: until then, or without them, it is said whose answer stands there. */
-const MiddleOnly = () => {
-  const { members } = knownPlayer.value;
-  const all = familyBehind.value ? undefined : family.value;
-  if (putt.value.surface.kind !== 'field' || members.length < 2 || (all && all.found.asked > 1)) return null;
-  return (
-    <p class="hint" data-testid="middle-only">
-      {middleOnlyWords(members.length, stopped.value)}
-    </p>
-  );
+/** On a green the others take a while: until then, or without them, the answer is one player's. */
+const isMiddleOnly = (): boolean => {
+  const asked = familyBehind.value ? 0 : (family.value?.found.asked ?? 0);
+  return putt.value.surface.kind === 'field' && knownPlayer.value.members.length > 1 && asked < 2;
 };
+
+const MiddleOnly = () => (
+  <p class="hint" data-testid="middle-only">
+    {middleOnlyWords(knownPlayer.value.members.length, stopped.value)}
+  </p>
+);
 
 /** Who "these" are, what would tell which of them, and each of them. */
 const Family = () => {
@@ -169,8 +169,7 @@ export const Verdict = () => {
           {verdictDetail(odds.die, odds.firm, units.value, odds.best)}
         </p>
       )}
-      {odds && <MiddleOnly />}
-      {odds && <Family />}
+      {odds && (isMiddleOnly() ? <MiddleOnly /> : <Family />)}
       {odds && <Margin />}
       <div class="working quiet">
         <Working />
