@@ -60,8 +60,8 @@ export {
 } from './costs/first-putts.ts';
 export { FIRMER_LENGTHS, FIRMER_SLOPES } from './costs/ground.ts';
 export type { Interval } from './costs/intervals.ts';
-export { type Measurement, narrowed } from './costs/narrowed.ts';
-export { type Parted, type PartedBy, readingShare, type TellingTest } from './costs/parted.ts';
+export { effectiveMembers, narrowed, narrowedPlayer, type Outside, outsideFamily } from './costs/narrowed.ts';
+export { type Parted, type PartedBy, parted, readingShare, type TellingTest } from './costs/parted.ts';
 export {
   type BandCost,
   COST_BANDS,
@@ -216,7 +216,12 @@ export {
   type PaceRoll,
   paceControl,
 } from './measuring/pace-control.ts';
-export { type MeasuredGreen, type MeasuredPlayer, strokesOfMeasured } from './measuring/results.ts';
+export {
+  type MeasuredGreen,
+  type MeasuredPlayer,
+  narrowingResults,
+  strokesOfMeasured,
+} from './measuring/results.ts';
 export {
   type RampRoll,
   type RollWay,
@@ -249,6 +254,7 @@ export {
   type PlayedPlaces,
 } from './odds/green-map.ts';
 export { filledIn, placesToPlay, withPlayed } from './odds/green-steps.ts';
+export { heldTables } from './odds/held-policy.ts';
 export { type NextPuttsOptions, prepareNextPutts } from './odds/next-putts.ts';
 export { type HolingOut, holingOutAt, type NextPutts } from './odds/polar-table.ts';
 export { type RestQuestion, type RestShares, restShares, type Zone } from './odds/rest-shares.ts';
@@ -266,7 +272,14 @@ export {
   holedByAngleAndDistance,
   shareBelow,
 } from './player/holing-models.ts';
-export { type KnownPlayer, type Member, type PlayerOrigin, setByHand } from './player/known.ts';
+export {
+  type KnownPlayer,
+  type Measurement,
+  type Member,
+  type PlayerOrigin,
+  type Sitting,
+  setByHand,
+} from './player/known.ts';
 export { type Found, findLeast, type Search } from './player/nelder-mead.ts';
 export { EARLIER_IDS, PRESETS, presetOf, RECORD_PRESETS } from './player/presets.ts';
 export * from './player/published.ts';
@@ -344,6 +357,7 @@ export {
   type SlopeErrors,
   type SlopeSummary,
   type Slopes,
+  slopesNamed,
   slopesOf,
   summarizeSlopes,
 } from './training/slope-set.ts';

@@ -5,7 +5,7 @@
  * Too small to matter: WORTH putts (firmer.ts). A side counts where more than SIDE of all likely members are on it.
  */
 import { comparePaces } from '../odds/compare.ts';
-import { type HeldPolicy, holdPolicy, tableUnder } from '../odds/held-policy.ts';
+import type { NextPutts } from '../odds/polar-table.ts';
 import { PLAYER_ERRORS } from '../player/errors.ts';
 import type { Member } from '../player/known.ts';
 import type { Player, Putt } from '../types.ts';
@@ -37,10 +37,12 @@ export interface DieOrFirm {
   /** Members asked so far, of how many. */
   readonly asked: number;
   readonly of: number;
+  /** For how many those stand: more than `of` where not all are asked. */
+  readonly all: number;
 }
 
-/** Members in the order in which they tell most: the middle one, then whoever is farthest from all asked before. */
-export function inTellingOrder(members: readonly Member[]): Member[] {
+/** Squared distances between players, errors over their SD among the members. */
+function placesOf(members: readonly Member[]) {
   const scales = PLAYER_ERRORS.map((error) => {
     const { mean, variance } = momentsOf(members, (player) => player[error]);
     return { error, mean, sd: Math.sqrt(variance) || 1 };
@@ -50,39 +52,61 @@ export function inTellingOrder(members: readonly Member[]): Member[] {
   );
   const distance = (one: readonly number[], other?: readonly number[]): number =>
     one.reduce((sum, value, i) => sum + (value - (other?.[i] ?? 0)) ** 2, 0);
+  return { places, distance };
+}
+
+/**
+ * Members in the order in which they tell most: the middle one, then whoever is farthest from all asked before.
+ * @param most how many; the weight of whoever is left over goes to the nearest of them
+ */
+export function inTellingOrder(members: readonly Member[], most = members.length): Member[] {
+  const { places, distance } = placesOf(members);
   const nearest = places.map((place) => distance(place));
   const order: number[] = [];
   let next = nearest.indexOf(Math.min(...nearest));
   const away = places.map(() => Number.POSITIVE_INFINITY);
-  while (next >= 0 && order.length < members.length) {
-    order.push(next);
-    away[next] = -1;
+  const standsIn = places.map(() => 0);
+  while (order.length < Math.min(most, members.length)) {
+    const asked = order.push(next) - 1;
+    const last = next;
+    away[last] = -1;
+    standsIn[last] = asked;
     places.forEach((place, i) => {
-      if (away[i] >= 0) away[i] = Math.min(away[i], distance(place, places[order[order.length - 1]]));
+      const far = distance(place, places[last]);
+      if (!(far < away[i])) return;
+      away[i] = far;
+      standsIn[i] = asked;
     });
     next = away.indexOf(Math.max(...away));
   }
-  return order.map((i) => members[i]);
+  const weights = order.map(() => 0);
+  members.forEach(({ weight }, i) => {
+    weights[standsIn[i]] += weight;
+  });
+  return order.map((i, at) => ({ player: members[i].player, weight: weights[at] }));
 }
 
 /**
  * An answer after each member, the middle one's first.
  * @param members weights 0 or more, one above 0
  * @param differenceOf putts that firm takes more than die; undefined where one of the two has no line
+ * @param most members asked, those that span the others; default: all
  */
 export function* dieOrFirmFor(
   members: readonly Member[],
   differenceOf: (player: Player) => number | undefined,
+  most = members.length,
 ): Generator<DieOrFirm, void> {
   const likely = members.filter(({ weight }) => weight > 0);
   if (likely.length === 0) throw new Error('Got no member of any weight, expected at least one.');
   const played: { readonly member: Member; readonly difference: number }[] = [];
   let asked = 0;
-  for (const member of inTellingOrder(likely)) {
+  const order = inTellingOrder(likely, most);
+  for (const member of order) {
     const difference = differenceOf(member.player);
     asked++;
     if (difference !== undefined) played.push({ member, difference });
-    yield { ...verdictOf(played), asked, of: likely.length };
+    yield { ...verdictOf(played), asked, of: order.length, all: likely.length };
   }
 }
 
@@ -117,18 +141,16 @@ function verdictOf(
 }
 
 /**
- * Putts that firm takes more than die on one putt, for any player: later putts by the middle one's choices kept (on a plane), which
- * are worked out once, when the first is asked.
- * @param putt on a plane
+ * Putts that firm takes more than die on one putt, for any player.
+ * @param tableOf next putts of a player on this ground; asked for player by player
  */
 export function differenceOn(
   putt: Putt,
-  { middle, die, firm }: { readonly middle: Player; readonly die: number; readonly firm: number },
+  { die, firm }: { readonly die: number; readonly firm: number },
+  tableOf: (player: Player) => NextPutts,
 ): (player: Player) => number | undefined {
-  let held: HeldPolicy | undefined;
   return (player) => {
-    held ??= holdPolicy(putt, middle);
-    const [soft, hard] = comparePaces(putt, [die, firm], player, tableUnder(held, player), false).rows;
+    const [soft, hard] = comparePaces(putt, [die, firm], player, tableOf(player), false).rows;
     return soft.odds && hard.odds && hard.odds.expectedPutts - soft.odds.expectedPutts;
   };
 }

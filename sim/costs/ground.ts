@@ -79,7 +79,7 @@ export function prepareGround(options: GroundOptions): Ground {
   const greens = FIRMER_SLOPES.map((slope, i): Green => {
     const tell = (share: number): void => onProgress?.((i + share) / FIRMER_SLOPES.length);
     const green = greenOf(slope, greenSpeed, capture);
-    const held = holdPolicy(green, player, (share) => tell(TABLE_PART * share));
+    const held = holdPolicy(green, player, { onProgress: (share) => tell(TABLE_PART * share) });
     const table = tableUnder(held, player);
     const putts = LENGTHS.flatMap((length, at) => {
       tell(TABLE_PART + (1 - TABLE_PART) * (at / LENGTHS.length));

@@ -1,35 +1,18 @@
 /**
  * Who of a family it still may be, once something was measured: Bayes' rule over its members.
  *
- * Answers for: new weights after balls through a gate, balls to targets, slopes named. Leaves out: members nobody thought of (a family
- * is narrowed, never moved), what the measurement says by itself (measuring/).
+ * Answers for: new weights after balls through a gate, balls to targets, slopes named; who is the middle one then; whether the family holds
+ * anybody who measures so. Leaves out: members nobody thought of (a family is narrowed, never moved), what was measured by itself (measuring/).
  * Strays, as in section 5: one stroke or answer in a hundred has three times the usual error.
  */
-import { gateAngle } from '../measuring/start-line.ts';
+import type { Measured } from '../measuring/measured.ts';
+import { spreadOf } from '../measuring/pace-control.ts';
+import { gateAngle, startLine } from '../measuring/start-line.ts';
 import { normalCdf, normalDensity } from '../odds/normal.ts';
-import type { Member } from '../player/known.ts';
+import { playerBy } from '../player/errors.ts';
+import type { KnownPlayer, Measurement, Member, Sitting } from '../player/known.ts';
 import type { Player } from '../types.ts';
-
-export type Measurement =
-  | {
-      /** Balls through one gate, aimed through its middle on a known line. */
-      readonly kind: 'gate';
-      /** Between the inner sides, and ball to gate, m. */
-      readonly width: number;
-      readonly distance: number;
-      readonly passed: number;
-      readonly tries: number;
-    }
-  | {
-      /** Balls to targets on known ground: how far beyond, share of the distance meant. */
-      readonly kind: 'ladder';
-      readonly errors: readonly number[];
-    }
-  | {
-      /** Slopes named, along the line or across it, beside the true ones, rise over run. */
-      readonly kind: 'readingSet';
-      readonly slopes: readonly { readonly named: number; readonly true: number }[];
-    };
+import { momentsOf } from './likely.ts';
 
 const STRAY = { share: 0.01, times: 3 } as const;
 /** Nobody is steadier than this: a line in radians, a pace as a share, a slope as rise over run. */
@@ -83,4 +66,60 @@ export function narrowed(members: readonly Member[], results: readonly Measureme
   const raw = logs.map((log) => Math.exp(log - most));
   const all = raw.reduce((sum, one) => sum + one, 0);
   return members.map(({ player }, i) => ({ player, weight: raw[i] / all }));
+}
+
+/**
+ * A preset's player after sittings; as they are without any. The middle one starts from the preset's own, not from the mean of its family
+ * (directions put it where it is, fitted.ts): what it stands off that mean goes with the variance that is left, as the mean of a normal
+ * prior does, so that sittings that tell nothing move nothing, and one member left alone is the middle one.
+ */
+export function narrowedPlayer(
+  { player, origin, members }: KnownPlayer,
+  by: readonly Sitting[],
+): KnownPlayer {
+  if (origin.kind !== 'preset' || by.length === 0) return { player, origin, members };
+  const left = narrowed(
+    members,
+    by.flatMap(({ results }) => results),
+  );
+  const middle = playerBy((error) => {
+    const before = momentsOf(members, (one) => one[error]);
+    const after = momentsOf(left, (one) => one[error]);
+    const doubt = before.variance > 0 ? Math.min(1, after.variance / before.variance) : 1;
+    return after.mean + doubt * (player[error] - before.mean);
+  });
+  return { player: middle, origin: { ...origin, narrowedBy: by }, members: left };
+}
+
+/** How many members it is as good as: 1/(sum of squared weights), 1 when one has all the weight. */
+export const effectiveMembers = (members: readonly Member[]): number => {
+  const all = members.reduce((sum, { weight }) => sum + weight, 0);
+  return all ** 2 / members.reduce((sum, { weight }) => sum + weight ** 2, 0);
+};
+
+/** A spread measured that nobody of the family has. */
+export interface Outside {
+  readonly error: 'lineSd' | 'paceSd' | 'slopeSd';
+  /** All of them have less of it, or more, than the 95% interval of what was measured holds. */
+  readonly measured: 'larger' | 'smaller';
+}
+
+/** What was measured beyond everybody of the family: then the nearest of them stands for somebody else. */
+export function outsideFamily(members: readonly Member[], results: readonly Measurement[]): Outside[] {
+  const of = <Kind extends Measurement['kind']>(kind: Kind): Extract<Measurement, { kind: Kind }>[] =>
+    results.filter((one): one is Extract<Measurement, { kind: Kind }> => one.kind === kind);
+  const measured: readonly [Outside['error'], Pick<Measured, 'low' | 'high'> | undefined][] = [
+    ['lineSd', startLine(of('gate').map(({ passed, ...gate }) => ({ ...gate, passes: passed })))],
+    ['paceSd', spreadOf(of('ladder').flatMap(({ errors }) => errors))?.sd],
+    [
+      'slopeSd',
+      spreadOf(of('readingSet').flatMap(({ slopes }) => slopes.map((one) => one.named - one.true)))?.sd,
+    ],
+  ];
+  return measured.flatMap(([error, interval]): Outside[] => {
+    if (interval === undefined) return [];
+    const all = members.map(({ player }) => player[error]);
+    if (interval.low > Math.max(...all)) return [{ error, measured: 'larger' }];
+    return interval.high < Math.min(...all) ? [{ error, measured: 'smaller' }] : [];
+  });
 }

@@ -1,9 +1,10 @@
 /**
  * What was measured, as plain data that can be kept: the entries as they were made, so that a better model can work them out
  * anew, and what was made of them. Days as the player's own calendar says (YYYY-MM-DD). Lengths in metres, angles in radians.
- * Answers for: the shapes, and what a player's measurements say of his strokes to the fit of his errors. Leaves out: where they are kept.
+ * Answers for: the shapes, and what a player's measurements say of their strokes to the fit of their errors and to a preset's family. Leaves out: where they are kept.
  */
 import type { MeasuredStrokes } from '../evidence/fit/measured-strokes.ts';
+import type { Measurement } from '../player/known.ts';
 import type { MeasuredSpeed } from './green-speed.ts';
 import type { LevelFall, LevelPair, LevelSlope } from './level.ts';
 import type { PaceControl, PaceRoll } from './pace-control.ts';
@@ -48,3 +49,11 @@ export const strokesOfMeasured = (measured: readonly MeasuredPlayer[]): Measured
     one.by === 'paceRolls' && !one.result.oneTarget ? one.rolls.map(({ target, past }) => past / target) : [],
   ),
 });
+
+/** The same for narrowing a family (costs/narrowed.ts); nothing of balls all to one distance, as above. */
+export function narrowingResults(measured: MeasuredPlayer): Measurement[] {
+  if (measured.by === 'gates')
+    return measured.gates.map(({ passes, ...gate }) => ({ kind: 'gate', ...gate, passed: passes }));
+  if (measured.by !== 'paceRolls' || measured.result.oneTarget) return [];
+  return [{ kind: 'ladder', errors: measured.rolls.map(({ target, past }) => past / target) }];
+}

@@ -1,20 +1,27 @@
 /**
- * Holing out on a plane by other players who keep one player's choices of pace and aim: a table of next putts in a tenth of the
- * time, for asking what a slightly other player would need.
+ * Holing out by other players who keep one player's choices of pace and aim: a table of next putts in a tenth of the time on a plane, in a
+ * fifth on a field, for asking what a slightly other player would need.
  *
  * The choices are the best for the player they were found for; for one who differs by d they cost about d^2 too much, because at the
  * least of a smooth function its slope is nothing (the envelope theorem); who differs much also tries a softer and a firmer pace. Habits
  * do not count: who has missed allows for them.
- * Leaves out: how the choices are found (holing-out.ts, next-putts.ts). On other ground rests reach only as far as the first player's.
+ * Leaves out: how the choices are found (holing-out.ts, next-putts.ts).
  */
 import { withoutHabits } from '../player/habits.ts';
 import type { Player, Putt } from '../types.ts';
 import { policyIteration } from './dynamic-program.ts';
-import { type Action, decisionsOf, type HoleOut, holeOut, playOn } from './holing-out.ts';
+import {
+  type Action,
+  decisionsOf,
+  type HoleOut,
+  type HoleOutOptions,
+  holeOut,
+  playOn,
+} from './holing-out.ts';
 import { outcomesOf } from './next-putts.ts';
 import { type NextPutts, tableOf } from './polar-table.ts';
 
-/** One player's choices from everywhere round the hole of a plane. Not plain data: it keeps what was worked out of every place. */
+/** One player's choices from everywhere round the hole. Not plain data: it keeps what was worked out of every place. */
 export interface HeldPolicy {
   readonly putt: Putt;
   readonly player: Player;
@@ -23,11 +30,16 @@ export interface HeldPolicy {
   readonly chosen: readonly Action[];
 }
 
-/** @param putt on a plane; its ball does not matter */
-export function holdPolicy(putt: Putt, player: Player, onProgress?: (share: number) => void): HeldPolicy {
-  if (putt.surface.kind !== 'plane')
-    throw new Error(`Got a ${putt.surface.kind}, expected a plane: elsewhere make a table for every player.`);
-  const { grid, places, actions, decisions, sensible } = holeOut(putt, player, { onProgress });
+/**
+ * @param putt its ball does not matter
+ * @param options.among on a field the others who will keep the choices: nobody else can be asked there
+ */
+export function holdPolicy(
+  putt: Putt,
+  player: Player,
+  options: Pick<HoleOutOptions, 'onProgress' | 'among'> = {},
+): HeldPolicy {
+  const { grid, places, actions, decisions, sensible } = holeOut(putt, player, options);
   const { policy } = policyIteration(decisions, sensible);
   return {
     putt,
@@ -77,4 +89,26 @@ export function tableUnder({ putt, player: first, program, chosen }: HeldPolicy,
   const decisions = decisionsOf(tried);
   const { policy } = policyIteration(decisions);
   return tableOf(putt.hole, grid, outcomesOf({ actions: tried.flat(), decisions }, policy));
+}
+
+/**
+ * Tables of next putts of any of some players by the middle one's choices, each made when first asked for. They serve every place of the
+ * ball, and on a plane of the hole.
+ * @param options.among whoever will be asked for
+ */
+export function heldTables(
+  putt: Putt,
+  middle: Player,
+  options: Pick<HoleOutOptions, 'onProgress' | 'among'>,
+): (player: Player) => NextPutts {
+  let held: HeldPolicy | undefined;
+  const known = new Map<string, NextPutts>();
+  return (player) => {
+    held ??= holdPolicy(putt, middle, options);
+    // Who has missed allows for habits: players who differ in those alone share a table.
+    const key = JSON.stringify(withoutHabits(player));
+    const table = known.get(key) ?? tableUnder(held, player);
+    known.set(key, table);
+    return table;
+  };
 }

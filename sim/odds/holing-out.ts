@@ -8,6 +8,7 @@
  * Leaves out: solving the program (dynamic-program.ts); paces that stop short of the hole's middle.
  */
 import { NEXT_PUTT_PACE } from '../constants.ts';
+import { playerBy } from '../player/errors.ts';
 import { withoutHabits } from '../player/habits.ts';
 import { sampleSurface } from '../surface/sample.ts';
 import type { Player, Point, Putt } from '../types.ts';
@@ -21,6 +22,8 @@ export interface HoleOutOptions {
   readonly onProgress?: (share: number) => void;
   /** 'best': the pace and aim that need fewest putts. 'fixed': NEXT_PUTT_PACE and the true line from everywhere. */
   readonly policy?: 'best' | 'fixed';
+  /** Players who will keep this one's choices (held-policy.ts): places are made for their strokes too. Their habits do not count. */
+  readonly among?: readonly Player[];
   /** Places and actions tried, for measuring what coarser ones leave out; 1: as usual, 2: twice as many each way. */
   readonly finer?: { readonly places?: number; readonly actions?: number };
 }
@@ -76,6 +79,7 @@ export function holeOut(putt: Putt, first: Player, options: HoleOutOptions = {})
   const player = withoutHabits(first);
   const best = options.policy !== 'fixed';
   const finer = { places: 1, actions: 1, ...options.finer };
+  const wildest = options.among && wildestOf([player, ...options.among.map(withoutHabits)]);
   const grid = gridOf(putt, finer.places);
   const { rings, columns } = grid;
   const tell = (ring: number, from: number, to: number): void =>
@@ -85,7 +89,7 @@ export function holeOut(putt: Putt, first: Player, options: HoleOutOptions = {})
   for (let ring = 0; ring < rings.length; ring++) {
     for (let column = 0; column < columns; column++) {
       const certain = rings[ring] <= CERTAIN;
-      const place = certain ? undefined : placeOn(putt, player, grid, { ring, column, best });
+      const place = certain ? undefined : placeOn(putt, player, grid, { ring, column, best, wildest });
       const pace = place && SENSIBLE_PACES.find((one) => place.lineAt(one) !== undefined);
       places.push(place);
       actions.push([(place && pace && playOn(place, grid, pace)) || (certain ? CERTAIN_PUTT : NO_LINE)]);
@@ -123,12 +127,23 @@ function gridOf({ surface }: Putt, finer: number): Grid {
     : { zero: 0, rings, spokes, columns: spokes };
 }
 
+interface PlaceMaking {
+  readonly ring: number;
+  readonly column: number;
+  readonly best: boolean;
+  readonly wildest: Player | undefined;
+}
+
+/** The largest of each spread; habits aside. */
+const wildestOf = (players: readonly Player[]): Player =>
+  playerBy((error) => Math.max(...players.map((player) => player[error])));
+
 /** The place of the grid, drawn in to the edge of the surface where it would lie outside. */
 function placeOn(
   putt: Putt,
   player: Player,
   { zero, rings, spokes }: Grid,
-  { ring, column, best }: { readonly ring: number; readonly column: number; readonly best: boolean },
+  { ring, column, best, wildest }: PlaceMaking,
 ): Place | undefined {
   const ground = { height: 0, gradientX: 0, gradientY: 0 };
   const angle = zero + (2 * Math.PI * column) / spokes;
@@ -141,7 +156,7 @@ function placeOn(
     return Place.from(
       { ...putt, ball },
       player,
-      best ? { paces: WIDEST, first: false } : { paces: SENSIBLE_PACES, first: true },
+      best ? { paces: WIDEST, first: false, wildest } : { paces: SENSIBLE_PACES, first: true, wildest },
     );
   }
   return undefined;

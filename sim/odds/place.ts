@@ -20,6 +20,8 @@ export interface Reach {
   readonly paces: readonly number[];
   /** Only the first that has a line. */
   readonly first: boolean;
+  /** Whose strokes rests have to reach for on a field: somebody at least as wild as whoever will play. Default: the player. */
+  readonly wildest?: Player;
 }
 
 const ignoreAim = (): void => undefined;
@@ -39,14 +41,16 @@ export class Place {
     private readonly walk: LineWalk,
     private readonly player: Player,
     private readonly lines: Map<number, CentreLine>,
+    wildest: Player | undefined,
   ) {
     this.low = Math.min(...lines.keys());
     this.high = Math.max(...lines.keys());
     this.strokes = new Strokes(walk.putt, player);
     this.regions = dropRegions(walk);
-    this.rests = missRests(walk, () =>
-      rangeOf([...lines.keys()].flatMap((pace) => this.strokes.at(pace) ?? [])),
-    );
+    this.rests = missRests(walk, () => {
+      const strokes = wildest === undefined ? this.strokes : new Strokes(walk.putt, wildest);
+      return rangeOf([...lines.keys()].flatMap((pace) => strokes.at(pace) ?? []));
+    });
   }
 
   /** @returns undefined when none of the paces reached for has a line from here */
@@ -59,12 +63,12 @@ export class Place {
       lines.set(pace, { ...line });
       if (reach.first) break;
     }
-    return lines.size > 0 ? new Place(walk, player, lines) : undefined;
+    return lines.size > 0 ? new Place(walk, player, lines, reach.wildest) : undefined;
   }
 
   /**
    * Play one pace (m past) on the line as read: every miss is told, as a share of all putts.
-   * @param player another one than the place was made for: on a plane only, where rests reach everywhere
+   * @param player another one than the place was made for: on a field none wilder than it reaches for; on a plane anybody
    * @returns what the shares told and the share holed add up to, nearly 1; undefined when the pace has no line
    */
   play(pace: number, missed: Missed, player: Player = this.player): number | undefined {

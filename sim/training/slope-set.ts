@@ -1,12 +1,14 @@
 /**
  * "What slope is this?": questions, and how far off an estimate is.
  *
- * Answers for: the putts of a set, the true slopes of one, a set summed up by sign and spread. Leaves out: how it is shown.
+ * Answers for: the putts of a set, the true slopes of one, a set summed up by sign and spread, and what it says of who answers. Leaves
+ * out: how it is shown.
  * Two slopes of every putt: of the ground as a whole, which says how much it can break, and along the line, which says how hard to
  * hit it; both as rise over run, along the line positive uphill. Even ground only: over a green there is no one slope to name.
  */
 import { type Estimate, meanInterval } from '../evidence/mean-interval.ts';
 import { spreadInterval } from '../evidence/spread.ts';
+import type { Measurement } from '../player/known.ts';
 import { seededRandom } from '../random.ts';
 import { feetToMetres } from '../units.ts';
 import { type Random, within } from './draw.ts';
@@ -97,4 +99,23 @@ export function summarizeSlopes(answers: readonly SlopeAnswer[]): SlopeSummary |
   const total = errorsOf('total');
   const along = errorsOf('along');
   return total && along && { count: answers.length, total, along };
+}
+
+/**
+ * Least true slope across the line that is used, rise over run: nobody says to which side a putt falls when asked how steep it is, so a
+ * slope seen across to the other side would pass for a small error. Twice what a middling player misreads (fitted.ts).
+ */
+const LEAST_ACROSS = 0.01;
+
+/** The slopes of a set as they narrow a family: along the line, and across it where that tells; nothing without answers. */
+export function slopesNamed(answers: readonly SlopeAnswer[]): Measurement[] {
+  const across = ({ total, along }: Slopes): number => Math.sqrt(Math.max(0, total ** 2 - along ** 2));
+  const pairs = answers.map((answer) => ({ answer, truth: slopesOf(answer.question) }));
+  const along = pairs.map(({ answer, truth }) => ({ named: answer.along, true: truth.along }));
+  const aside = pairs
+    .map(({ answer, truth }) => ({ named: across(answer), true: across(truth) }))
+    .filter((one) => one.true >= LEAST_ACROSS);
+  return [along, aside]
+    .filter((slopes) => slopes.length > 0)
+    .map((slopes) => ({ kind: 'readingSet', slopes }));
 }

@@ -1,6 +1,6 @@
 /** The player's errors: presets, fits to a record, and sliders, each with a word on what it is. */
 import { useEffect, useState } from 'preact/hooks';
-import { degreesToRadians, type Player, PRESETS, presetOf } from '../../sim/index.ts';
+import { degreesToRadians, type Player, PRESETS } from '../../sim/index.ts';
 import { recordsOf } from '../store/records.ts';
 import { fitHint, fitName, grownWords } from '../text/errors.ts';
 import { takenOverWords } from '../text/olderErrors.ts';
@@ -13,6 +13,7 @@ import {
   typicalWords,
 } from '../text/player.ts';
 import { type KeptFit, keptFitOf } from './fittedPlayer.ts';
+import { Narrowed } from './Narrowed.tsx';
 import { PLAYER_RANGES } from './playerRanges.ts';
 import { followed, recordsLast } from './records.ts';
 import { Slider } from './Slider.tsx';
@@ -20,8 +21,9 @@ import {
   chooseFit,
   choosePreset,
   fitInUse,
-  knownPlayer,
+  narrowedBy,
   player,
+  presetInUse,
   setErrors,
   takenOver,
   units,
@@ -40,6 +42,7 @@ const fromShown = (name: keyof Player, value: number): number =>
   name === 'lineSd' ? degreesToRadians(value) : value / 100;
 
 /** Values of the choices that are no presets: ids of presets carry no colon. */
+const NARROWED = 'preset:narrowed';
 const choiceOf = ({ source }: Pick<KeptFit, 'source'>): string => `fit:${source}`;
 
 /** What has been recorded since the fit, in a sentence. Only the person's own record grows. */
@@ -94,9 +97,9 @@ const ErrorSlider = ({ name }: { name: keyof Player }) => {
 };
 
 export const PlayerPanel = () => {
-  const { origin } = knownPlayer.value;
   const fit = fitInUse.value;
-  const preset = origin.kind === 'preset' ? presetOf(origin.id) : undefined;
+  const preset = presetInUse.value;
+  const narrowed = narrowedBy.value.length > 0;
   return (
     <section class="card" aria-labelledby="player-title">
       <h2 id="player-title">Your errors</h2>
@@ -105,16 +108,17 @@ export const PlayerPanel = () => {
         <label for="preset">Start from</label>
         <select
           id="preset"
-          value={fit ? choiceOf(fit) : (preset?.id ?? '')}
+          value={fit ? choiceOf(fit) : narrowed ? NARROWED : (preset?.id ?? '')}
           aria-describedby="preset-hint"
           onChange={(event) => {
             const { value } = event.currentTarget;
             const source = (['own', 'demo'] as const).find((one) => choiceOf({ source: one }) === value);
             if (source) chooseFit(source);
-            else choosePreset(value);
+            else if (value !== NARROWED) choosePreset(value);
           }}
         >
           {!preset && !fit && <option value="">my own numbers</option>}
+          {preset && narrowed && <option value={NARROWED}>{preset.name}, narrowed</option>}
           {(['own', 'demo'] as const).map((source) => {
             const kept = keptFitOf(source);
             return (
@@ -136,6 +140,7 @@ export const PlayerPanel = () => {
           {fit ? fitHint(fit) : preset ? preset.source : 'Set below. They stay on this device.'}
           {fit?.source === 'own' && <GrownSince fit={fit} />}
         </p>
+        <Narrowed />
       </div>
       {PLAYER_ERRORS.map((name) => (
         <ErrorSlider key={name} name={name} />

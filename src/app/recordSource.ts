@@ -7,6 +7,7 @@ import { signal } from '@preact/signals';
 import { Dexie } from 'dexie';
 import { DEMO_RECORDS, type OpenedDatabase, openDatabase } from '../store/database.ts';
 import { localDay } from '../store/day.ts';
+import { type ReadStore, readStoreOf } from '../store/readSets.ts';
 import { type Records, recordsOf } from '../store/records.ts';
 import { TABLE_NAMES } from '../store/tables.ts';
 import { type FitSource, forgetFit } from './fittedPlayer.ts';
@@ -93,6 +94,13 @@ export interface ReviewRecords {
   readonly source: RecordSource;
   readonly records: Records;
 }
+
+/** The read sets to look at: of the same person as the records. */
+export const reviewReads = async (): Promise<ReadStore> =>
+  readStoreOf(
+    (await (recordSource.peek() === 'demo' && (await lookForDemo()) ? demoDatabase() : ownDatabase()))
+      .database,
+  );
 
 /** The records to look at. */
 export const reviewRecords = async (): Promise<ReviewRecords> => {

@@ -9,9 +9,12 @@ import {
   type CaptureName,
   type KnownPlayer,
   type Member,
+  narrowedPlayer,
   type Player,
   type PlayerOrigin,
+  type Preset,
   presetOf,
+  type Sitting,
   setByHand,
 } from '../../sim/index.ts';
 import type { Units } from '../text/format.ts';
@@ -19,6 +22,7 @@ import type { TakenOver } from '../text/olderErrors.ts';
 import { type FitSource, type KeptFit, keptFitOf, playerOfFit } from './fittedPlayer.ts';
 import { chosenOf, olderPlayerOf } from './olderErrors.ts';
 import { PLAYER_RANGES } from './playerRanges.ts';
+import { replaces, sameSitting, sittingsOf } from './sittings.ts';
 
 export type Theme = 'auto' | 'light' | 'dark';
 /** The hand that holds the telephone on the course. */
@@ -31,6 +35,9 @@ const OLDER_FIT_KEY = 'borrow.fit.1';
 
 /** Length of a step that is believed, m. */
 export const STEP_RANGE = { min: 0.4, max: 1.3 } as const;
+
+/** Usual paces that are believed, m past. */
+export const MEANT_PACE_RANGE = { min: 0.02, max: 1.5 } as const;
 
 /** Whom a visitor plays as before picking another: a single-digit player, which is who comes. */
 const FIRST_PRESET = 'handicap-6';
@@ -63,6 +70,8 @@ export interface StoredSettings {
   readonly fullRecord: boolean;
   /** The person's own step, m; left out: not measured. */
   readonly step?: number;
+  /** The pace they usually putt at, m past, or that they would not say; left out: not asked yet. */
+  readonly meantPace?: number | 'skipped';
 }
 
 const DEFAULTS: StoredSettings = {
@@ -92,7 +101,10 @@ const loadPlayer = (value: unknown): Player | undefined => {
 const loadOrigin = (value: unknown): PlayerOrigin | undefined => {
   if (!isRecord(value)) return undefined;
   if (value.kind === 'byHand') return { kind: 'byHand' };
-  if (value.kind === 'preset' && typeof value.id === 'string') return { kind: 'preset', id: value.id };
+  if (value.kind === 'preset' && typeof value.id === 'string') {
+    const narrowedBy = sittingsOf(value.narrowedBy);
+    return { kind: 'preset', id: value.id, ...(narrowedBy.length > 0 ? { narrowedBy } : {}) };
+  }
   if (value.kind === 'fit' && (value.source === 'own' || value.source === 'demo'))
     return { kind: 'fit', source: value.source };
   return undefined;
@@ -112,6 +124,12 @@ const loadTakenOver = (value: unknown): TakenOver | undefined =>
 
 const loadStep = (value: unknown): number | undefined =>
   typeof value === 'number' && value >= STEP_RANGE.min && value <= STEP_RANGE.max ? value : undefined;
+
+const loadMeantPace = (value: unknown): number | 'skipped' | undefined => {
+  if (value === 'skipped') return value;
+  const { min, max } = MEANT_PACE_RANGE;
+  return typeof value === 'number' && value >= min && value <= max ? value : undefined;
+};
 
 const recordIn = (text: string | null): Record<string, unknown> | undefined => {
   if (text === null) return undefined;
@@ -137,6 +155,7 @@ export const parseSettings = (text: string | null): StoredSettings => {
     hand: found.hand === 'left' ? 'left' : 'right',
     fullRecord: found.fullRecord === true,
     step: loadStep(found.step),
+    meantPace: loadMeantPace(found.meantPace),
   };
 };
 
@@ -194,6 +213,8 @@ export const hand = signal<Hand>(loaded.hand);
 export const fullRecord = signal(loaded.fullRecord);
 /** The person's step, m; undefined: not measured. */
 export const step = signal<number | undefined>(loaded.step);
+/** The pace the person usually putts at, m past; undefined: not asked yet. */
+export const meantPace = signal<number | 'skipped' | undefined>(loaded.meantPace);
 
 const alike = (players: readonly Player[]): Member[] =>
   players.map((one) => ({ player: one, weight: 1 / players.length }));
@@ -204,6 +225,18 @@ export const fitInUse = computed((): KeptFit | undefined => {
   return origin.kind === 'fit' ? keptFitOf(origin.source) : undefined;
 });
 
+/** The preset in use, narrowed or not; undefined: they are a fit's or set by hand. */
+export const presetInUse = computed((): Preset | undefined => {
+  const { origin } = chosen.value;
+  return origin.kind === 'preset' ? presetOf(origin.id) : undefined;
+});
+const NOTHING: readonly Sitting[] = [];
+/** What has narrowed the family of the preset in use, in the order in which it was taken. */
+export const narrowedBy = computed((): readonly Sitting[] => {
+  const { origin } = chosen.value;
+  return (origin.kind === 'preset' && origin.narrowedBy) || NOTHING;
+});
+
 /**
  * Whose errors every screen works with, where these come from, and who else it may be. A preset and a fit are looked up anew: a record
  * fitted again takes its player along. What can no longer be looked up leaves its numbers, as if set by hand.
@@ -212,10 +245,11 @@ export const knownPlayer = computed((): KnownPlayer => {
   const { origin, player: numbers } = chosen.value;
   const fit = fitInUse.value;
   if (fit !== undefined) return { player: playerOfFit(fit), origin, members: alike(fit.answer.players) };
-  const preset = origin.kind === 'preset' ? presetOf(origin.id) : undefined;
+  const preset = presetInUse.value;
   if (preset === undefined) return setByHand(numbers);
   const { player: middle, family } = preset;
-  return { player: middle, origin, members: alike(family.length > 0 ? family : [middle]) };
+  const whole = { player: middle, origin, members: alike(family.length > 0 ? family : [middle]) };
+  return narrowedPlayer(whole, narrowedBy.value);
 });
 
 /** The person's errors alone, SI (radians and shares). */
@@ -226,6 +260,31 @@ export const choosePreset = (id: string): void => {
   const preset = presetOf(id);
   if (preset) chosen.value = { origin: { kind: 'preset', id }, player: preset.player };
 };
+const setNarrowedBy = (sittings: readonly Sitting[]): void => {
+  const preset = presetInUse.peek();
+  if (preset === undefined) return;
+  const origin = {
+    kind: 'preset',
+    id: preset.id,
+    ...(sittings.length > 0 ? { narrowedBy: sittings } : {}),
+  } as const;
+  chosen.value = { origin, player: preset.player };
+};
+export const hasNarrowed = (sitting: Sitting): boolean =>
+  narrowedBy.value.some((one) => sameSitting(one, sitting));
+/** Narrows the family of the preset in use; nothing where none is. What this sitting stands for is taken out. */
+export const narrowBy = (sitting: Sitting): void =>
+  setNarrowedBy([
+    ...narrowedBy.peek().filter((one) => !sameSitting(one, sitting) && !replaces(sitting, one)),
+    sitting,
+  ]);
+/** As if that sitting had never been. */
+export const widenBy = (sitting: Sitting): void => {
+  if (hasNarrowed(sitting)) setNarrowedBy(narrowedBy.peek().filter((one) => !sameSitting(one, sitting)));
+};
+/** The preset as it was before anything narrowed its family. */
+export const backToPreset = (): void => setNarrowedBy([]);
+
 /** Does nothing where there is no such fit. */
 export const chooseFit = (source: FitSource): void => {
   const fit = keptFitOf(source);
@@ -254,6 +313,7 @@ export const keepSettings = (): (() => void) =>
         hand: hand.value,
         fullRecord: fullRecord.value,
         step: step.value,
+        meantPace: meantPace.value,
       } satisfies StoredSettings),
     ),
   );

@@ -13,13 +13,18 @@ const gainWords = (low: number, high: number): string => {
   return from === to ? to : `${from} to ${to}`;
 };
 
-/** Whom each pace suits, as two halves of a sentence. */
-export const turnWords = ({ by, more }: Parted, other = 'die it in'): string => {
-  const [dies, firms] =
+/** Who they are whom the first choice suits, and the second. */
+export const partWords = ({ by, more }: Parted): readonly [first: string, second: string] => {
+  const [much, little] =
     by === 'reading'
       ? (['you misread more than you mis-strike', 'you mis-strike more than you misread'] as const)
       : (['your start line is worse than your pace', 'your pace is worse than your start line'] as const);
-  const [firm, die] = more === 'second' ? [dies, firms] : [firms, dies];
+  return more === 'second' ? [little, much] : [much, little];
+};
+
+/** Whom each pace suits, as two halves of a sentence. */
+export const turnWords = (on: Parted, other = 'die it in'): string => {
+  const [die, firm] = partWords(on);
   return `firm if ${firm}, ${other} if ${die}`;
 };
 
@@ -37,9 +42,9 @@ export const TEST_WORDS: Readonly<Record<TellingTest, Test>> = {
     linkWords: 'Measure your start line through a gate',
   },
   ladder: {
-    words: 'twenty balls to a target on ground you know would tell',
+    words: 'twenty balls to targets near and far on ground you know would tell',
     link: '/measure/pace',
-    linkWords: 'Measure your pace to a target',
+    linkWords: 'Measure your pace to targets',
   },
   readingSet: {
     words: 'a set of ten slopes to name would tell',
@@ -67,18 +72,21 @@ export const familyHeadline = ({ verdict, difference }: DieOrFirm): string | und
 };
 
 /** Who "these" are. @param preset the preset's name */
-const whoWords = (origin: PlayerOrigin, of: number, preset: string | undefined): string =>
+export const whoWords = (origin: PlayerOrigin, of: number, preset: string | undefined): string =>
   origin.kind === 'fit'
     ? `${plural(of, 'player')} who would have written ${origin.source === 'own' ? 'your record' : 'the invented player’s record'} as likely as one another`
-    : `${plural(of, 'player')} who hole about as much as ${preset ?? 'the one chosen'}, from mostly stroke to mostly reading`;
+    : `${plural(of, 'player')} who hole about as much as ${preset ?? 'the one chosen'}, from mostly stroke to mostly reading${
+        origin.kind === 'preset' && origin.narrowedBy !== undefined ? ', weighed by what you measured' : ''
+      }`;
 
 /** Below the sentence: who they are, how many are asked, how far they lie apart. */
 export const familyDetail = (
-  { asked, of, difference, verdict }: DieOrFirm,
+  { asked, of, all, difference, verdict }: DieOrFirm,
   origin: PlayerOrigin,
   preset: string | undefined,
 ): string => {
-  const far = asked < of ? `${asked} of ${of} asked so far` : 'all asked';
+  const those = of < all ? `the ${of} of them that span the others` : 'all';
+  const far = asked < of ? `${asked} of ${of < all ? those : of} asked so far` : `${those} asked`;
   const split =
     verdict.kind === 'turns'
       ? `; firm suits ${formatPercent(verdict.firm, 0)} of those whom it concerns`
@@ -87,8 +95,12 @@ export const familyDetail = (
     difference === undefined || signed(difference.low) === signed(difference.high)
       ? ''
       : `; die over firm ${signed(difference.low)} to ${signed(difference.high)} putts`;
-  return `These: ${whoWords(origin, of, preset)} (${far}${range}${split}).`;
+  return `These: ${whoWords(origin, all, preset)} (${far}${range}${split}).`;
 };
+
+/** On a green, before the others have been asked, or when they were not. */
+export const middleOnlyWords = (members: number, stopped: boolean): string =>
+  `${stopped ? 'Of' : 'So far of'} the middle one of ${plural(members, 'likely player')} alone${stopped ? ': the others were not asked.' : '; the others are asked next.'}`;
 
 const signed = (putts: number): string =>
   `${putts >= 0.005 ? '+' : ''}${formatPutts(Math.abs(putts) < 0.005 ? 0 : putts).replace('-', '−')}`;

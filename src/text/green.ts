@@ -2,8 +2,10 @@
  * The whole green in words: which side to leave an approach on and what that is worth, what a place is like, the map for
  * whoever cannot see it. Data in, words out. Clock positions: 12:00 straight uphill of the hole.
  */
-import type { ApproachSide, ApproachSides, PlaceValue } from '../../sim/index.ts';
+import type { ApproachSide, ApproachSides, Parted, PlaceValue } from '../../sim/index.ts';
+import { partWords, TEST_WORDS } from './family.ts';
 import { formatClock, formatLength, formatPercent, formatPutts, formatShort, type Units } from './format.ts';
+import { plural } from './review.ts';
 
 /** Putts. Below this no side is worth aiming an approach at: one stroke in fifty approaches that end there. */
 export const SIDE_MATTERS = 0.02;
@@ -97,6 +99,50 @@ export const sideMargin = (best: ApproachSide, others: readonly OtherSpeed[]): s
           .join(' ');
   return `If the green speed is not as you think, the side is worth ${worth.join(', ')}. ${side}`;
 };
+
+/** The side asked of everybody the person may be (screens/green/family.ts). */
+export interface AskedOfAll {
+  readonly asked: number;
+  readonly worth: { readonly low: number; readonly high: number };
+  readonly turns:
+    | { readonly on: Parted | undefined; readonly clock: number; readonly saves: number }
+    | undefined;
+}
+
+/** Where: "below the hole (6:00)". */
+const placeOf = (clock: number): string => `${sideWords(clock)} (${formatClock(clock)})`;
+
+/** The answer where it turns on who one is; undefined: it does not, or serves nobody asked. */
+export const sideTurns = (found: ApproachSides, { turns }: AskedOfAll, units: Units): string | undefined => {
+  if (turns?.on === undefined) return undefined;
+  const [served, others] = partWords(turns.on);
+  return `From ${formatLength(found.distance, units)} it turns on your errors: leave it ${placeOf(found.best.clock)} if ${served}, ${placeOf(turns.clock)} if ${others}; ${TEST_WORDS[turns.on.test].words}.`;
+};
+
+/** Below the answer: whether it holds for all of them, or what it is for the middle one, and what the others save. */
+export const sideForAll = (
+  { asked, worth, turns }: AskedOfAll,
+  found: ApproachSides,
+  units: Units,
+): string => {
+  if (turns !== undefined) {
+    const saves = `saves up to ${formatPutts(turns.saves)} putts over ${formatClock(found.best.clock)}`;
+    if (turns.on === undefined)
+      return `That is for the middle player alone: for all ${asked} asked about them, leaving it ${placeOf(turns.clock)} ${saves}.`;
+    return `For the middle one, ${sideHeadline(found, units).replace(/^From/, 'from')} For the others ${formatClock(turns.clock)} ${saves}.`;
+  }
+  if (worth.high < SIDE_MATTERS) return `That holds for all ${asked} players asked: no side matters to any.`;
+  const [low, high] = [formatPutts(Math.max(0, worth.low)), formatPutts(worth.high)];
+  return `That holds for all ${asked} players asked: leaving it there rather than on the worst side is worth ${low === high ? low : `${low} to ${high}`} putts to them.`;
+};
+
+/** Who was asked, and how: below the sentence. @param of all who may be meant */
+export const askedHow = (asked: number, of: number, who: string): string =>
+  `Map and table are of the middle one of ${who}; the side was asked of ${asked < of ? `${asked} of them that span the others` : 'all of them'}, at this distance, by how their next putts differ.`;
+
+/** As long as nobody else was asked. @param of all who may be meant */
+export const sideOfMiddle = (of: number): string =>
+  `So far of the middle one of ${plural(of, 'likely player')} alone.`;
 
 /** How many places there are at all, where that is not all of them. @param all places looked at */
 export const sidesMissing = (count: number, all: number): string | undefined =>

@@ -63,7 +63,7 @@ const slope = (both: boolean): Guide => ({
 
 const pace = (units: Units): Guide => ({
   question: 'How well do you judge distance?',
-  need: 'Ten balls, a tee as target on level ground, no hole.',
+  need: 'Ten balls, two or three tees as targets near and far on level ground, no hole.',
   steps: [
     'Putt each ball to stop at the target. Do not lift any before all have been rolled.',
     `For each, enter how far away the target was and how far past or short of it the ball lies, measured along the line. Half a ${units === 'imperial' ? 'foot' : 'hand'} is near enough.`,
@@ -77,7 +77,7 @@ const startLine = (units: Units): Guide => ({
   need: `Two tees as a gate, ${formatShort(inchesToMetres(2.4), units)} apart or so between their inner sides, ${formatShort(inchesToMetres(24), units)} or so ahead.`,
   steps: [
     'Set the gate square to a straight, level line, its middle on the line you aim along.',
-    'Putt ten balls or more. Count those that pass without touching a tee.',
+    'Putt twenty balls, ten at the least. Count those that pass without touching a tee.',
     'Enter the gate, the balls and the passes. Another width or distance is another gate: they count together.',
   ],
   mind: ['Near the ball the ground has no time to turn it, so what you see is aim and stroke.'],

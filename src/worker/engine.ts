@@ -11,12 +11,17 @@ import {
   fitErrors,
   type GreenMap,
   Grounds,
+  heldTables,
+  inTellingOrder,
+  type KnownPlayer,
+  type Member,
   type NextPutts,
   type Player,
   type Putt,
   playPlaces,
   prepareNextPutts,
   readPutt,
+  type Surface,
   sampleMisses,
 } from '../../sim/index.ts';
 import { changedPutt } from './cases.ts';
@@ -37,6 +42,35 @@ const whole = ({ surface, ...rest }: SentPutt): Putt => {
 const tableOf = ({ hole }: Putt): NextPutts => {
   if (heldTable === undefined) throw new Error('Got a putt before its table, expected holdTable() first.');
   return { ...heldTable, hole };
+};
+
+/** Players asked on a field, where each takes a second or two: a preset's family whole, a fit's by those that span it. */
+const MOST_ON_FIELD = 12;
+
+const spanning = (members: readonly Member[], most: number): Member[] =>
+  inTellingOrder(
+    members.filter(({ weight }) => weight > 0),
+    most,
+  );
+
+type Tables = (player: Player) => NextPutts;
+/** Of the last ground and family asked about: another ball on it asks for the same. */
+let tables: { readonly surface: Surface; readonly rest: string; readonly of: Tables } | undefined;
+
+const tablesFor = (
+  putt: Putt,
+  { player, members }: Pick<KnownPlayer, 'player' | 'members'>,
+  most: number,
+  onProgress: (share: number) => void,
+): Tables => {
+  const { surface, greenSpeed, hole, capture, skid } = putt;
+  const isField = surface.kind === 'field';
+  const among = spanning(members, most).map((member) => member.player);
+  const rest = JSON.stringify([greenSpeed, capture, skid === true, player, among, isField ? hole : surface]);
+  if (tables === undefined || tables.rest !== rest || (isField && tables.surface !== surface))
+    tables = { surface, rest, of: heldTables(putt, player, { among, onProgress }) };
+  const { of } = tables;
+  return (one) => ({ ...of(one), hole });
 };
 
 const worker: EngineWorker = {
@@ -78,19 +112,28 @@ const worker: EngineWorker = {
   costTable(likely, options, onProgress, onTable) {
     for (const table of costTables(likely, { ...options, onProgress })) onTable(table);
   },
-  async dieOrFirm(sent, paces, { player: middle, members }, told) {
-    const difference = differenceOn(whole(sent), { middle, ...paces });
+  async dieOrFirm(sent, paces, known, told, onProgress) {
+    const putt = whole(sent);
+    const most = putt.surface.kind === 'field' ? MOST_ON_FIELD : known.members.length;
+    const difference = differenceOn(putt, paces, tablesFor(putt, known, most, onProgress));
     let last: { player: Player; difference: number | undefined } | undefined;
-    const asked = dieOrFirmFor(members, (player) => {
+    const play = (player: Player): number | undefined => {
       last = { player, difference: difference(player) };
       return last.difference;
-    });
+    };
     // Told one by one, with a breath between, so that what is told leaves the worker before the next is played.
-    for (const found of asked) if (last) await told(found, last.player, last.difference);
+    for (const found of dieOrFirmFor(known.members, play, most))
+      if (last && !(await told(found, last.player, last.difference))) return;
   },
-  fitErrors(record, onProgress) {
+  async familyTables(sent, known, most, told, onProgress) {
+    const tableFor = tablesFor(whole(sent), known, most, onProgress);
+    for (const member of spanning(known.members, most))
+      if (!(await told(member, tableFor(member.player)))) return;
+  },
+  fitErrors(record, options, onProgress) {
     grounds ??= new Grounds();
     return fitErrors(record, {
+      ...options,
       grounds,
       wanted(done) {
         onProgress(done);

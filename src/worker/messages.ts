@@ -9,6 +9,7 @@ import type {
   DrillGround,
   ErrorsFit,
   FieldSurface,
+  FitErrorsOptions,
   FitRecord,
   GreenMap,
   KnownPlayer,
@@ -101,17 +102,32 @@ export interface EngineWorker {
     onTable: (table: CostTable) => void,
   ): void;
   /**
-   * Die or firm for each who may be meant, the middle one first; on a plane.
-   * @param told after each: the verdict so far, the player, and putts that firm takes more than die for them (across threads: `proxy`)
+   * Die or firm for each who may be meant, the middle one first; on a field for so many as span them. Tables of next putts stay with the
+   * worker for the next putt on the same ground.
+   * @param told after each: the verdict so far, the player, and putts that firm takes more than die for them; false: enough (across
+   * threads: `proxy`) @param onProgress told the share done of what comes before the first
    */
   dieOrFirm(
     putt: SentPutt,
     paces: TwoPaces,
     known: KnownPlayer,
-    told: (found: DieOrFirm, player: Player, difference: number | undefined) => void,
+    told: (found: DieOrFirm, player: Player, difference: number | undefined) => boolean,
+    onProgress: (share: number) => void,
+  ): Promise<void>;
+  /** Next putts of each who may be meant, or of so many as span them, by the middle one's choices. @param told, onProgress as above */
+  familyTables(
+    putt: SentPutt,
+    known: Pick<KnownPlayer, 'player' | 'members'>,
+    most: number,
+    told: (member: Member, table: NextPutts) => boolean,
+    onProgress: (share: number) => void,
   ): Promise<void>;
   /** A player's errors from their record; grounds stay with the worker for the next fit. @param onProgress as above */
-  fitErrors(record: FitRecord, onProgress: (share: number) => void): ErrorsFit;
+  fitErrors(
+    record: FitRecord,
+    options: Pick<FitErrorsOptions, 'usualPace'>,
+    onProgress: (share: number) => void,
+  ): ErrorsFit;
   /** The score to expect of a drill. */
   drillScore(question: DrillQuestion): DrillExpectation | NoExpectation;
   /** @param nextPutts the table of that condition */

@@ -8,7 +8,7 @@ import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright';
 import { afterAll, afterEach, describe, expect, it } from 'vitest';
 import { handle, middleOf, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
-import { seriousFindings, sidewaysScroll } from '../support/findings.ts';
+import { picture, seriousFindings, sidewaysScroll } from '../support/findings.ts';
 import { pixelsOfColour, type Spot } from '../support/pixels.ts';
 import { ONE_PLAYER } from '../support/players.ts';
 
@@ -417,5 +417,40 @@ describe('at 390 and 1440 px', () => {
     await soon(() => on.evaluate(() => document.documentElement.dataset.theme)).toBe('dark');
     await on.getByLabel('Made-up green').check();
     await isSound(on);
+  });
+});
+
+describe('the family of a preset', () => {
+  it('is narrowed by the very test that the answer names, follows over a reload, and comes back at a press', async () => {
+    const on = await open({ width: 390, height: 844, path: '/#/' });
+    const detail = on.getByTestId('family-detail');
+    await soon(() => detail.innerText()).toContain('all asked');
+    const before = await detail.innerText();
+    // Whatever the verdict of the first putt: the gate is where its link would lead.
+    await on.goto('/#/measure/startLine');
+    await on.getByRole('heading', { name: 'How well do you start the ball on line?' }).waitFor();
+    for (const [label, text] of [
+      [/^Gate width/, '3.2'],
+      [/^Ball to gate/, '24'],
+      [/^Balls/, '20'],
+      [/^Clean passes/, '18'],
+    ] as const)
+      await on.getByRole('group', { name: 'Gate 1', exact: true }).getByLabel(label).fill(text);
+    await on.getByRole('button', { name: 'Narrow Handicap 6 by this', exact: true }).click();
+    const narrowed = on.getByTestId('narrowed');
+    await soon(() => narrowed.innerText()).toMatch(/^Handicap 6, narrowed by 20 balls through a gate on /);
+    expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
+    expect(await seriousFindings(on)).toEqual([]);
+    await picture(on, 'narrowed-measure-390');
+    await on.reload();
+    await on.getByRole('link', { name: 'What it makes of die or firm' }).click();
+    await soon(() => detail.innerText()).toMatch(/weighed by what you measured \(all asked/);
+    expect(
+      await on.locator('#preset').evaluate((one: HTMLSelectElement) => one.selectedOptions[0].text),
+    ).toBe('Handicap 6, narrowed');
+    await picture(on, 'narrowed-decide-390');
+    await on.getByRole('button', { name: 'Back to Handicap 6 as it was' }).click();
+    await soon(() => detail.innerText()).toBe(before);
+    expect(await narrowed.count()).toBe(0);
   });
 });

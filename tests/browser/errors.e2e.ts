@@ -206,3 +206,27 @@ describe('the errors of a player with one nine', () => {
     expect(await page.locator('.errors').count()).toBe(0);
   });
 });
+
+describe('the pace one usually putts at', () => {
+  it('is asked once, beside what one names and plays, is kept, and makes the fit anew', async () => {
+    page = await openApp({ width: 390, height: 844, path: '/#/errors' });
+    const on = page;
+    await on.getByText('Nothing is recorded yet.').waitFor();
+    await putRecords(on, { rounds: [NINE.round], putts: NINE.putts, practice: [] });
+    await on.getByText('What pace do you usually putt at?').waitFor();
+    await expect.poll(() => on.getByTestId('gap').innerText()).toMatch(/is known yet\.$/);
+    expect(await on.getByRole('link', { name: 'read ten putts' }).getAttribute('href')).toContain(
+      '/read/adaptive',
+    );
+    await picture(on, 'usual-pace-390');
+    await on.getByLabel('Or past the hole (in)').fill('20');
+    await on.keyboard.press('Enter');
+    const said = on.getByText('You usually putt to stop 20 in past the hole, you said');
+    await said.waitFor();
+    await on.reload();
+    await said.waitFor();
+    expect(await on.getByText('What pace do you usually putt at?').count()).toBe(0);
+    expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
+    expect(await findings(on)).toEqual([]);
+  });
+});

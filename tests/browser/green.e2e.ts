@@ -80,7 +80,10 @@ describe('the answer', () => {
     async () => {
       const on = await common();
       expect(await answer(on)).toMatch(
-        /^From 15 ft, leave it [a-z ]+: \d\.\d\d putts from [\d:]+( or [\d:]+)? against \d\.\d\d from [\d:]+( or [\d:]+)?, worth \d\.\d\d putts\.$/,
+        /^From 15 ft(, leave it [a-z ]+: \d\.\d\d putts from [\d:]+( or [\d:]+)? against \d\.\d\d from [\d:]+( or [\d:]+)?, worth \d\.\d\d putts| it turns on your errors: leave it .* if you .*, .* if you .*; .* would tell)\.$/,
+      );
+      expect(await on.getByTestId('side-family').innerText()).toMatch(
+        /^(That holds for|For the middle one,|That is for)/,
       );
       expect(await on.getByTestId('side-margin').innerText()).toMatch(
         /worth \d\.\d\d putts a foot slower, \d\.\d\d putts a foot faster/,

@@ -15,16 +15,21 @@ import {
   TOUR_MIX,
 } from '../../../sim/index.ts';
 import type { KeptFit } from '../../app/fittedPlayer.ts';
-import { fitInUse, knownPlayer } from '../../app/settings.ts';
+import { fitInUse, knownPlayer, meantPace } from '../../app/settings.ts';
 import { shownRecords } from '../../app/shownRecords.ts';
 
 /** Green speeds: a club's, or those of tournaments. */
 export const GREENS = { club: CLUB_MIX, fast: TOUR_MIX } as const;
 export type Greens = keyof typeof GREENS;
 
-/** Pace of first putts by habit, m past, and between which it may be set. */
-export const usualPace = signal(PLAIN_PACE);
+/** Between which the pace of first putts by habit may be set, m past. */
 export const PACES = { min: 0.05, max: 1.2 };
+/** What was said on "Your errors", until it is set here. */
+const said = meantPace.peek();
+/** Pace of first putts by habit, m past. */
+export const usualPace = signal(
+  typeof said === 'number' ? Math.min(Math.max(said, PACES.min), PACES.max) : PLAIN_PACE,
+);
 export const greens = signal<Greens>('club');
 
 export interface CostQuestion {

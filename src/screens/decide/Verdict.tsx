@@ -3,9 +3,9 @@ import { effect, signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { Link } from 'wouter-preact';
 import { presetOf } from '../../../sim/index.ts';
-import { units } from '../../app/settings.ts';
-import { diePace, firmPace, problem } from '../../app/situation.ts';
-import { familyDetail, familyHeadline, TEST_WORDS } from '../../text/family.ts';
+import { knownPlayer, units } from '../../app/settings.ts';
+import { diePace, firmPace, problem, putt } from '../../app/situation.ts';
+import { familyDetail, familyHeadline, middleOnlyWords, TEST_WORDS } from '../../text/family.ts';
 import {
   verdictDetail,
   verdictHeadline,
@@ -45,7 +45,7 @@ const Working = () => {
   const [words, share] = busy
     ? ['Working out the next putts…', tableProgress.value]
     : others
-      ? [`Asking who else you may be: ${others.asked} of ${others.of}…`, others.asked / others.of]
+      ? [`Asking who else you may be: ${others.asked} of ${others.of}…`, others.share]
       : ['Trying other green speeds and slopes…', marginProgress.value];
   return (
     <>
@@ -75,6 +75,18 @@ const Margin = () => {
     </p>
   );
 };
+
+/** On a green the others take a while: until then, or without them, the answer is one player's. */
+const isMiddleOnly = (): boolean => {
+  const asked = familyBehind.value ? 0 : (family.value?.found.asked ?? 0);
+  return putt.value.surface.kind === 'field' && knownPlayer.value.members.length > 1 && asked < 2;
+};
+
+const MiddleOnly = () => (
+  <p class="hint" data-testid="middle-only">
+    {middleOnlyWords(knownPlayer.value.members.length, stopped.value)}
+  </p>
+);
 
 /** Who "these" are, what would tell which of them, and each of them. */
 const Family = () => {
@@ -157,7 +169,7 @@ export const Verdict = () => {
           {verdictDetail(odds.die, odds.firm, units.value, odds.best)}
         </p>
       )}
-      {odds && <Family />}
+      {odds && (isMiddleOnly() ? <MiddleOnly /> : <Family />)}
       {odds && <Margin />}
       <div class="working quiet">
         <Working />

@@ -186,7 +186,7 @@ export const cancelWork = (): void => {
   forgetAll();
   tableLane.cancel();
   cancelMargin();
-  dropFamily();
+  dropFamily(true);
   stopped.value = true;
 };
 
@@ -210,6 +210,6 @@ export const followPutt = (): (() => void) => {
     forgetAll();
     tableLane.cancel();
     cancelMargin();
-    dropFamily();
+    dropFamily(true);
   };
 };

@@ -1,13 +1,17 @@
 /** A player's six errors from the record. Leaves out: the fit (sim/evidence/fit), words (text/errors.ts), what errors cost (costs). */
 import { useEffect } from 'preact/hooks';
 import { RulesCaution } from '../../app/RulesCaution.tsx';
+import { meantPace } from '../../app/settings.ts';
 import { followRecords, readingProblem, shownSource } from '../../app/shownRecords.ts';
 import { DemoBanner, DemoOffer, NoRecords } from '../review/Source.tsx';
 import { Apart } from './Apart.tsx';
 import { Counted } from './Counted.tsx';
 import { ErrorsAnswer } from './ErrorsAnswer.tsx';
+import { Gap } from './Gap.tsx';
+import { followNamed } from './named.ts';
 import { asked } from './question.ts';
 import { SixErrors } from './SixErrors.tsx';
+import { UsualPace } from './UsualPace.tsx';
 import { followFit } from './work.ts';
 import '../decide/decide.css';
 import '../review/review.css';
@@ -33,9 +37,12 @@ const Shown = () => {
       <div class="errors-parts">
         <div class="errors-main">
           <ErrorsAnswer />
+          {!demo && meantPace.value === undefined && <UsualPace />}
+          <Gap />
           <SixErrors />
         </div>
         <div class="errors-side">
+          {!demo && meantPace.value !== undefined && <UsualPace />}
           <Apart />
           <Counted />
           <RulesCaution />
@@ -49,6 +56,7 @@ const Shown = () => {
 export const ErrorsScreen = () => {
   useEffect(followRecords, []);
   useEffect(followFit, []);
+  useEffect(followNamed, []);
   return (
     <div class="errors">
       {readingProblem.value !== undefined && (

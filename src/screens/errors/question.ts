@@ -5,6 +5,7 @@
 import { computed } from '@preact/signals';
 import { type FitRecord, type MeasuredStrokes, strokesIn, strokesOfMeasured } from '../../../sim/index.ts';
 import type { FitSource } from '../../app/fittedPlayer.ts';
+import { meantPace } from '../../app/settings.ts';
 import { shownRecords, shownSource } from '../../app/shownRecords.ts';
 import { crc32Of } from '../../store/crc32.ts';
 import type { AllRecords, RecordSizes } from '../../store/records.ts';
@@ -12,6 +13,8 @@ import type { AllRecords, RecordSizes } from '../../store/records.ts';
 export interface FitQuestion {
   readonly source: FitSource;
   readonly record: FitRecord;
+  /** Asked for once, m past; undefined: not said. */
+  readonly usualPace: number | undefined;
   /** Of what can be read. */
   readonly sizes: RecordSizes;
   /** Balls measured through gates and to targets. */
@@ -24,14 +27,19 @@ export interface FitQuestion {
 const strokesOf = ({ measured }: Pick<AllRecords, 'measured'>): MeasuredStrokes =>
   strokesOfMeasured(measured.flatMap((one) => (one.by === 'gates' || one.by === 'paceRolls' ? [one] : [])));
 
-/** Of a round nothing counts but its green speed: a round begun without one changes no fit. */
-export const digitsOf = ({ putts, practice, rounds, measured }: AllRecords): string =>
+/**
+ * Of a round nothing counts but its green speed: a round begun without one changes no fit.
+ * @param usualPace m past; undefined: not said
+ */
+export const digitsOf = ({ putts, practice, rounds, measured }: AllRecords, usualPace?: number): string =>
   crc32Of(
     JSON.stringify([
       putts,
       practice,
       rounds.flatMap(({ id, greenSpeed }) => (greenSpeed === undefined ? [] : [[id, greenSpeed]])),
       strokesOf({ measured }),
+      // Fits of before stay those of their record where nothing was said.
+      ...(usualPace === undefined ? [] : [usualPace]),
     ]),
   );
 
@@ -41,12 +49,17 @@ export const asked = computed((): FitQuestion | undefined => {
   if (all === undefined) return undefined;
   const { putts, practice, rounds } = all;
   const strokes = strokesOf(all);
+  const source = shownSource.value;
+  // The invented player was not asked.
+  const said = source === 'own' ? meantPace.value : undefined;
+  const usualPace = said === 'skipped' ? undefined : said;
   return {
-    source: shownSource.value,
+    source,
+    usualPace,
     record: { putts, sets: practice, rounds, strokes },
     sizes: { putts: putts.length, sets: practice.length },
     strokes: strokesIn(strokes),
-    digits: digitsOf(all),
+    digits: digitsOf(all, usualPace),
   };
 });
 

@@ -55,7 +55,7 @@ const sizesNow = async ({ source, sizes }: FitQuestion): Promise<RecordSizes> =>
 };
 
 const run = async (question: FitQuestion): Promise<void> => {
-  const { source, record, digits } = question;
+  const { source, record, usualPace, digits } = question;
   const mine = {};
   current = mine;
   work.value = 0;
@@ -66,7 +66,7 @@ const run = async (question: FitQuestion): Promise<void> => {
   try {
     const sizes = await sizesNow(question);
     if (current !== mine) return;
-    const fit = await lane.latest(async (engine) => engine.fitErrors(record, told));
+    const fit = await lane.latest(async (engine) => engine.fitErrors(record, { usualPace }, told));
     if (fit === undefined || current !== mine) return;
     current = undefined;
     batch(() => {

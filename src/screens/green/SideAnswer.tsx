@@ -1,15 +1,27 @@
 /** The sentence that answers the question, its margin, the distance it is asked for, and how far the work is. */
 import { useEffect } from 'preact/hooks';
+import { Link } from 'wouter-preact';
 import { feetToMetres, metresToFeet } from '../../../sim/index.ts';
 import { Slider } from '../../app/Slider.tsx';
-import { units } from '../../app/settings.ts';
+import { knownPlayer, presetInUse, units } from '../../app/settings.ts';
 import { problem } from '../../app/situation.ts';
 import { spokenAtRest } from '../../app/spoken.ts';
 import { WorkLine } from '../../app/WorkLine.tsx';
+import { TEST_WORDS, whoWords } from '../../text/family.ts';
 import { formatLength } from '../../text/format.ts';
-import { noSides, sideDetail, sideHeadline, sideMargin, sidesMissing } from '../../text/green.ts';
-import { sides, speeds, stale } from './answer.ts';
-import { failure, resumeWork, shown, stopped, stopWork, work } from './mapWork.ts';
+import {
+  askedHow,
+  noSides,
+  sideDetail,
+  sideForAll,
+  sideHeadline,
+  sideMargin,
+  sideOfMiddle,
+  sidesMissing,
+  sideTurns,
+} from '../../text/green.ts';
+import { familySides, sides, speeds, stale } from './answer.ts';
+import { failure, familyTables, resumeWork, shown, stopped, stopWork, work } from './mapWork.ts';
 import { DISTANCES, distance } from './question.ts';
 import { PLACES } from './view.ts';
 
@@ -17,6 +29,7 @@ const WORK_WORDS = {
   table: 'Working out the next putts',
   map: 'Refining the map',
   speeds: 'Trying a foot slower and faster',
+  family: 'Asking who else you may be',
 } as const;
 
 const Working = () => {
@@ -33,10 +46,42 @@ const Working = () => {
   );
 };
 
+/** Of everybody, once all that are asked have been. */
+const forAll = () => {
+  const asked = familyTables.value;
+  return asked && asked.members.length === asked.of && !stale.value ? familySides.value : undefined;
+};
+
 const headline = (): string => {
   const found = sides.value;
-  if (found) return sideHeadline(found, units.value);
+  const all = forAll();
+  if (found) return (all && sideTurns(found, all, units.value)) ?? sideHeadline(found, units.value);
   return shown.value === undefined ? 'Working it out…' : noSides(distance.value, units.value);
+};
+
+/** The same for everybody the person may be. */
+const ForAll = () => {
+  const { members, origin } = knownPlayer.value;
+  const found = sides.value;
+  if (members.length < 2 || found === undefined || stale.value) return null;
+  const all = forAll();
+  if (all === undefined)
+    return (
+      <p class="hint" data-testid="side-family">
+        {sideOfMiddle(members.length)}
+      </p>
+    );
+  const test = all.turns?.on && TEST_WORDS[all.turns.on.test];
+  return (
+    <>
+      <p data-testid="side-family">
+        {sideForAll(all, found, units.value)} {test && <Link href={test.link}>{test.linkWords}</Link>}
+      </p>
+      <p class="hint">
+        {askedHow(all.asked, members.length, whoWords(origin, members.length, presetInUse.value?.name))}
+      </p>
+    </>
+  );
 };
 
 /** Quiet time before it is read out, ms. */
@@ -101,6 +146,7 @@ export const SideAnswer = () => {
         </p>
       )}
       {found && <p class={dim}>{sideDetail(found)} Everywhere counts with your errors.</p>}
+      <ForAll />
       {missing !== undefined && <p class="hint">{missing}</p>}
       {found && other && (
         <p class={dim ? 'margin stale' : 'margin'} data-testid="side-margin">

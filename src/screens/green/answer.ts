@@ -5,7 +5,8 @@ import { units } from '../../app/settings.ts';
 import { ball, fallAtHole, hole, length, problem, surface } from '../../app/situation.ts';
 import { formatSlope } from '../../text/format.ts';
 import { type AskedPlace, describeGreen } from '../../text/green.ts';
-import { behind, otherSpeeds, shown } from './mapWork.ts';
+import { familySidesOf } from './family.ts';
+import { behind, familyTables, otherSpeeds, shown } from './mapWork.ts';
 import { distance } from './question.ts';
 import { otherSpeedsOf, sidesOf } from './view.ts';
 
@@ -28,6 +29,22 @@ export const speeds = computed(() => {
   if (now === undefined || asked === undefined || other?.question !== now.question) return undefined;
   const { surface: ground, hole: at } = now.question.putt;
   return otherSpeedsOf({ surface: ground, hole: at, sides: asked, table: now.table, ...other.tables });
+});
+
+/** The side asked of everybody the person may be, as far as they have been asked; undefined: nobody but the one player is meant, or asked yet. */
+export const familySides = computed(() => {
+  const now = shown.value;
+  const family = familyTables.value;
+  const asked = sides.value;
+  if (now === undefined || asked === undefined || family?.question !== now.question) return undefined;
+  const { surface: ground, hole: at } = now.question.putt;
+  return familySidesOf({
+    surface: ground,
+    hole: at,
+    sides: asked,
+    table: now.table,
+    members: family.members,
+  });
 });
 
 /** Direction a ball at the hole runs off: of the sides where they are known, so that there is one clock on the page. */

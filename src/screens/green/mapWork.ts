@@ -1,11 +1,11 @@
 /**
  * Keeps the map in step with the question: the table of next putts first, from it a first picture at once, then places played
- * in tiles by two workers, then what a foot of green speed does to it. The old map stays, marked as behind. Leaves out:
+ * in tiles by two workers, then what a foot of green speed does to it, then tables of the others the person may be (family.ts). The old map stays, marked as behind. Leaves out:
  * tiles (tiles.ts), what is kept (maps.ts), words.
  */
 import { batch, effect, signal } from '@preact/signals';
 import { proxy } from 'comlink';
-import type { GreenMap, NextPutts } from '../../../sim/index.ts';
+import type { GreenMap, Member, NextPutts } from '../../../sim/index.ts';
 import { problem } from '../../app/situation.ts';
 import { hasTable, keepTable, tableFor } from '../../app/tables.ts';
 import { createLane, type Lane } from '../../worker/client.ts';
@@ -35,10 +35,18 @@ export const behind = signal(true);
 export const otherSpeeds = signal<
   { readonly question: MapQuestion; readonly tables: OtherSpeeds } | undefined
 >(undefined);
+/** Next putts of others the person may be, by the choices of the one the map is of; it grows with each. */
+export interface FamilyTables {
+  readonly question: MapQuestion;
+  readonly members: readonly (Member & { readonly table: NextPutts })[];
+  /** How many there will be. */
+  readonly of: number;
+}
+export const familyTables = signal<FamilyTables | undefined>(undefined);
 /** What is being worked out now, and how much of it is done, 0 to 1. */
-export const work = signal<{ readonly what: 'table' | 'map' | 'speeds'; readonly share: number } | undefined>(
-  undefined,
-);
+export const work = signal<
+  { readonly what: 'table' | 'map' | 'speeds' | 'family'; readonly share: number } | undefined
+>(undefined);
 /** The person stopped the work. */
 export const stopped = signal(false);
 export const failure = signal<string | undefined>(undefined);
@@ -135,6 +143,34 @@ const trySpeeds = async (asked: MapQuestion, wanted: () => boolean): Promise<voi
   };
 };
 
+/** Players asked: a preset's family whole, of a fit's those that span it. On a green each takes a second or two. */
+const MOST_ASKED = 5;
+/** Share of that work on a green that comes before the first. */
+const BEFORE_FIRST = 0.5;
+
+const askFamily = async (asked: MapQuestion, wanted: () => boolean): Promise<void> => {
+  const { putt, player, among = [] } = asked;
+  const known = familyTables.peek();
+  if (among.length < 2 || (known?.question === asked && known.members.length === known.of)) return;
+  const of = Math.min(MOST_ASKED, among.length);
+  const before = putt.surface.kind === 'field' ? BEFORE_FIRST : 0;
+  work.value = { what: 'family', share: 0 };
+  const members: (Member & { table: NextPutts })[] = [];
+  const told = proxy((member: Member, table: NextPutts): boolean => {
+    if (!wanted()) return false;
+    members.push({ ...member, table });
+    familyTables.value = { question: asked, members: [...members], of };
+    work.value = { what: 'family', share: before + ((1 - before) * members.length) / of };
+    return true;
+  });
+  const onProgress = proxy((share: number) => {
+    if (wanted() && members.length === 0) work.value = { what: 'family', share: before * share };
+  });
+  await lanes[0].latest((engine, send) =>
+    engine.familyTables(send.putt(putt), { player, members: among }, of, told, onProgress),
+  );
+};
+
 const run = async (asked: MapQuestion): Promise<void> => {
   const mine = {};
   current = mine;
@@ -157,6 +193,7 @@ const run = async (asked: MapQuestion): Promise<void> => {
   const end = await playMap(asked, table, wanted);
   if (!wanted() || !isDone(end)) return;
   await trySpeeds(asked, wanted);
+  if (wanted()) await askFamily(asked, wanted);
   if (wanted()) work.value = undefined;
 };
 

@@ -6,6 +6,7 @@ import {
   emptyGreenMap,
   type GreenMap,
   type GreenMapOptions,
+  type Member,
   type NextPutts,
   type Player,
   type Putt,
@@ -17,6 +18,8 @@ import type { Refinement } from './tiles.ts';
 export interface MapQuestion {
   readonly putt: Putt;
   readonly player: Player;
+  /** Everybody the person may be: the map is of the player alone. Left out: nobody else. */
+  readonly among?: readonly Member[];
 }
 
 export interface KeptMap extends Refinement {

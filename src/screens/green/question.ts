@@ -1,7 +1,7 @@
 /** What this screen asks: the ground, hole and player of every screen, and its own distance. The ball marks a place to ask about. */
 import { computed, signal } from '@preact/signals';
 import { feetToMetres, type Point } from '../../../sim/index.ts';
-import { capture, player, skid } from '../../app/settings.ts';
+import { capture, knownPlayer, skid } from '../../app/settings.ts';
 import { greenSpeed, hole, surface } from '../../app/situation.ts';
 import type { MapQuestion } from './maps.ts';
 
@@ -23,5 +23,6 @@ export const question = computed<MapQuestion>(() => ({
     capture: capture.value,
     skid: skid.value,
   },
-  player: player.value,
+  player: knownPlayer.value.player,
+  among: knownPlayer.value.members,
 }));

@@ -2,16 +2,47 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useState } from 'preact/hooks';
 import { followed } from '../../app/records.ts';
-import { units } from '../../app/settings.ts';
+import { hasNarrowed, narrowBy, presetInUse, units, widenBy } from '../../app/settings.ts';
+import { type KeptMeasurement, measuredOf } from '../../store/measurementSchema.ts';
 import { measurementsOf } from '../../store/measurements.ts';
 import { formatDay } from '../../text/format.ts';
 import { measurementLine } from '../../text/measureKept.ts';
+import { narrowLabel, widenLabel } from '../../text/narrowed.ts';
 import { plural } from '../../text/review.ts';
 import { RemoveButton } from '../record/RemoveButton.tsx';
 import { measurements } from './keeping.ts';
+import { sittingOf } from './uses.ts';
 
 /** Shown before the person asks for all. */
 const SHOWN = 8;
+
+/** What was measured narrows the preset in hand, or has done so. */
+const NarrowButton = ({ one, what }: { one: KeptMeasurement; what: string }) => {
+  const preset = presetInUse.value;
+  const sitting = sittingOf(measuredOf(one));
+  if (preset === undefined || sitting === undefined) return null;
+  if (hasNarrowed(sitting))
+    return (
+      <button
+        type="button"
+        class="plain"
+        aria-label={`${widenLabel(preset.name)}: ${what}`}
+        onClick={() => widenBy(sitting)}
+      >
+        {widenLabel(preset.name)}
+      </button>
+    );
+  return (
+    <button
+      type="button"
+      class="plain"
+      aria-label={`${narrowLabel(preset.name)}: ${what}`}
+      onClick={() => narrowBy(sitting)}
+    >
+      {narrowLabel(preset.name)}
+    </button>
+  );
+};
 
 export const Kept = () => {
   const [found] = useState(() => followed((database) => measurementsOf(database).list()));
@@ -36,10 +67,16 @@ export const Kept = () => {
               <span>
                 <strong>{what}</strong>: {value}
                 <span class="quiet">{when}</span>
+                <NarrowButton one={one} what={`${what} of ${when}`} />
               </span>
               <RemoveButton
                 what={`${what} of ${when}`}
-                onRemove={async () => (await measurements()).remove(one.id)}
+                onRemove={async () => {
+                  await (await measurements()).remove(one.id);
+                  const sitting = sittingOf(measuredOf(one));
+                  // What is taken back narrows nobody any more.
+                  if (sitting) widenBy(sitting);
+                }}
               />
             </li>
           );

@@ -3,13 +3,15 @@
  * Connects drafts, outcome and words; leaves out what they are.
  */
 import { useEffect, useState } from 'preact/hooks';
-import { useLocation, useParams } from 'wouter-preact';
+import { Link, useLocation, useParams } from 'wouter-preact';
 import { Choice } from '../../app/Choice.tsx';
+import { Narrowed } from '../../app/Narrowed.tsx';
 import { RulesCaution } from '../../app/RulesCaution.tsx';
-import { step, units } from '../../app/settings.ts';
+import { hasNarrowed, narrowedBy, presetInUse, step, units } from '../../app/settings.ts';
 import { localDay } from '../../store/day.ts';
 import { measuredWords } from '../../text/measure.ts';
 import { type Guide, guideOf } from '../../text/measureGuides.ts';
+import { oneTargetWords } from '../../text/narrowed.ts';
 import { plural } from '../../text/review.ts';
 import { chooseForm, keepDrafts, state } from './drafts.ts';
 import { Entries } from './Entries.tsx';
@@ -19,7 +21,7 @@ import { keepMeasured } from './keeping.ts';
 import './measure.css';
 import { Sketch } from './Sketch.tsx';
 import { TiltPanel } from './TiltPanel.tsx';
-import { usesOf } from './uses.ts';
+import { sittingOf, usesOf } from './uses.ts';
 import { type Outcome, outcomeOf } from './work.ts';
 
 const Answer = ({ form, outcome, question }: { form: FormId; outcome: Outcome; question: string }) => {
@@ -30,6 +32,9 @@ const Answer = ({ form, outcome, question }: { form: FormId; outcome: Outcome; q
   const answer = words?.answer ?? '';
   useEffect(() => setDone(''), [answer, form]);
   const uses = kept === undefined ? [] : usesOf(kept, units.value);
+  const sitting = kept && sittingOf(kept);
+  // What is left to press would put one number in the place of the family.
+  const narrows = sitting !== undefined && hasNarrowed(sitting);
   const keep = (used: string): void => {
     if (kept === undefined) return;
     setDone(used);
@@ -66,7 +71,7 @@ const Answer = ({ form, outcome, question }: { form: FormId; outcome: Outcome; q
             <button
               key={label}
               type="button"
-              class={index === 0 ? 'measure-main' : undefined}
+              class={index === 0 && !narrows ? 'measure-main' : undefined}
               // Used is kept too: what every screen reckons with can be looked up later, with its day.
               onClick={() => keep(take())}
             >
@@ -82,9 +87,18 @@ const Answer = ({ form, outcome, question }: { form: FormId; outcome: Outcome; q
           </button>
         </p>
       )}
+      {kept?.by === 'paceRolls' && kept.result.oneTarget && presetInUse.value && (
+        <p class="hint">{oneTargetWords(presetInUse.value.name)}</p>
+      )}
       <p role="status" class="measure-done">
         {done}
       </p>
+      {(form === 'pace' || form === 'startLine') && <Narrowed />}
+      {(form === 'pace' || form === 'startLine') && narrowedBy.value.length > 0 && (
+        <p>
+          <Link href="/">What it makes of die or firm</Link>
+        </p>
+      )}
     </section>
   );
 };

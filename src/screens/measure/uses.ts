@@ -1,13 +1,20 @@
 /**
- * Taking a result over: into the putt in hand, or into the person's errors, within what those accept and with a word on it.
+ * Taking a result over: into the putt in hand, or into the person's errors, by hand or by narrowing a preset's family, within what those
+ * accept and with a word on it.
  * Answers for: which results can be used for what. Leaves out: keeping them (keeping.ts).
  */
-import type { MeasuredGreen, MeasuredPlayer } from '../../../sim/index.ts';
+import {
+  type MeasuredGreen,
+  type MeasuredPlayer,
+  narrowingResults,
+  type Sitting,
+} from '../../../sim/index.ts';
 import { PLAYER_RANGES } from '../../app/playerRanges.ts';
-import { STEP_RANGE, setErrors, step } from '../../app/settings.ts';
+import { hasNarrowed, narrowBy, presetInUse, STEP_RANGE, setErrors, step } from '../../app/settings.ts';
 import { greenSpeed, LIMITS, setGround, slope } from '../../app/situation.ts';
 import { formatGreenSpeed, formatPercent, formatShort, formatSlope, type Units } from '../../text/format.ts';
 import { degreesText } from '../../text/measure.ts';
+import { narrowLabel } from '../../text/narrowed.ts';
 import type { Limits } from '../../text/parse.ts';
 
 export interface Use {
@@ -44,6 +51,29 @@ const useSlope = (value: number): Use => ({
   },
 });
 
+/** As it narrows a family; undefined: it says nothing of who one is. */
+export const sittingOf = (kept: MeasuredGreen | MeasuredPlayer): Sitting | undefined => {
+  if (kept.by !== 'gates' && kept.by !== 'paceRolls') return undefined;
+  const results = narrowingResults(kept);
+  return results.length > 0 ? { day: kept.day, results } : undefined;
+};
+
+/** With a preset in hand; what it came to is said where the player is (app/Narrowed.tsx). */
+const useToNarrow = (kept: MeasuredPlayer): readonly Use[] => {
+  const sitting = sittingOf(kept);
+  const preset = presetInUse.value;
+  if (sitting === undefined || preset === undefined || hasNarrowed(sitting)) return [];
+  return [
+    {
+      label: narrowLabel(preset.name),
+      take: () => {
+        narrowBy(sitting);
+        return 'Every screen now answers for who is left.';
+      },
+    },
+  ];
+};
+
 export const usesOf = (kept: MeasuredGreen | MeasuredPlayer, units: Units): readonly Use[] => {
   switch (kept.by) {
     case 'timedRolls':
@@ -61,6 +91,7 @@ export const usesOf = (kept: MeasuredGreen | MeasuredPlayer, units: Units): read
       // A habit that may be none is not taken for one.
       const habit = bias.low > 0 || bias.high < 0;
       return [
+        ...useToNarrow(kept),
         {
           label: 'Use this as my pace',
           take: () => {
@@ -78,8 +109,10 @@ export const usesOf = (kept: MeasuredGreen | MeasuredPlayer, units: Units): read
     }
     case 'gates': {
       const { value } = kept.result;
-      if (value === undefined) return [];
+      const narrowing = useToNarrow(kept);
+      if (value === undefined) return narrowing;
       return [
+        ...narrowing,
         {
           label: 'Use this as my start line',
           take: () => {

@@ -4,6 +4,7 @@ import type { Units } from '../../text/format.ts';
 import { AimSummary } from './AimSummary.tsx';
 import { useFocusOn } from './Asking.tsx';
 import { headlineOf, isShown } from './headlines.ts';
+import { NarrowBySlopes } from './NarrowBySlopes.tsx';
 import { PaceSummaryView, SlopeSummaryView } from './TaskSummaries.tsx';
 
 export interface SummaryViewProps {
@@ -15,7 +16,13 @@ export interface SummaryViewProps {
 
 const Body = ({ set, units }: { set: KeptSet; units: Units }) => {
   if (set.kind === 'paces') return <PaceSummaryView set={set} units={units} />;
-  if (set.kind === 'slope') return <SlopeSummaryView set={set} />;
+  if (set.kind === 'slope')
+    return (
+      <>
+        <SlopeSummaryView set={set} />
+        {isFinished(set) && <NarrowBySlopes set={set} />}
+      </>
+    );
   return <AimSummary set={set} units={units} />;
 };
 

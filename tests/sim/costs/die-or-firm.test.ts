@@ -8,6 +8,7 @@ import {
   dieOrFirmFor,
   differenceOn,
   feetToMetres,
+  heldTables,
   inTellingOrder,
   type Player,
   type Putt,
@@ -18,6 +19,7 @@ import {
 } from '../../../sim/index.ts';
 import type { Member } from '../../../sim/player/known.ts';
 import { familyOf, MIDDLING } from '../../support/members.ts';
+import { normals } from '../../support/normals.ts';
 
 const RATIOS = [0.6, 0.75, 0.9, 1, 1.1, 1.3, 1.6];
 const along = (error: keyof Player, more: (ratio: number) => Partial<Player> = () => ({})): Member[] =>
@@ -93,6 +95,41 @@ describe('the verdict', () => {
   });
 });
 
+describe('some of many members', () => {
+  const normal = normals('many');
+  const many = familyOf(
+    Array.from({ length: 200 }, () => ({
+      lineSd: MIDDLING.lineSd * Math.exp(0.2 * normal()),
+      paceSd: MIDDLING.paceSd * Math.exp(0.2 * normal()),
+      slopeSd: MIDDLING.slopeSd * Math.exp(0.3 * normal()),
+      speedSd: MIDDLING.speedSd * Math.exp(0.3 * normal()),
+    })),
+  );
+  it('stand for whoever is nearest: no weight is lost, and each is one of them', () => {
+    const some = inTellingOrder(many, 12);
+    expect(some).toHaveLength(12);
+    expect(some.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12);
+    for (const { player } of some) expect(many.some((one) => one.player === player)).toBe(true);
+    expect(new Set(some.map(({ player }) => player)).size).toBe(12);
+    // The middle one stands for more than an equal share: who is far off stands for few.
+    expect(some[0].weight).toBeGreaterThan(1 / 12);
+    expect(dieOrFirmFor(many, () => 1, 12).next().value).toMatchObject({ asked: 1, of: 12, all: 200 });
+  });
+  it('span the range of all: 95% of a difference that goes with the errors, and its mean', () => {
+    for (const error of ['lineSd', 'paceSd', 'slopeSd'] as const) {
+      // A hundredth of a putt for each SD of the error, or so.
+      const differenceOf = (player: Player): number => 0.05 * (player[error] / MIDDLING[error] - 1);
+      const [whole] = [...dieOrFirmFor(many, differenceOf)].slice(-1);
+      const [part] = [...dieOrFirmFor(many, differenceOf, 12)].slice(-1);
+      if (whole.difference === undefined || part.difference === undefined) throw new Error('no difference');
+      // Twelve players in four errors, the middle one for over half of all: an end of some 0.02 to 0.04 putts to a hundredth, the mean to half.
+      expect(Math.abs(part.difference.value - whole.difference.value)).toBeLessThan(0.005);
+      expect(part.difference.low).toBeLessThan(whole.difference.low + 0.01);
+      expect(part.difference.high).toBeGreaterThan(whole.difference.high - 0.01);
+    }
+  });
+});
+
 describe('the share of reading', () => {
   it('is none for who sees the ground, and all for who never strikes wrong', () => {
     expect(readingShare({ ...MIDDLING, slopeSd: 0, speedSd: 0 })).toBe(0);
@@ -142,7 +179,7 @@ describe('one putt, 8 ft across 2%', () => {
       if (soft.status !== 'ok' || hard.status !== 'ok') throw new Error('no line');
       return hard.expectedPutts - soft.expectedPutts;
     };
-    const quick = differenceOn(putt, { middle: MIDDLING, die, firm });
+    const quick = differenceOn(putt, { die, firm }, heldTables(putt, MIDDLING, {}));
     // From mostly stroke to mostly reading. Choices kept cost 0.001 to 0.007 of a second putt (MODEL.md, section 5), nearly the same for both paces.
     for (const player of [
       MIDDLING,

@@ -1,9 +1,12 @@
 /** Another player's holing out under choices kept: beside a table of his own, which no choices can beat. */
 import { describe, expect, it } from 'vitest';
 import {
+  generateGreen,
+  heldTables,
   type NextPutts,
   type Player,
   type Putt,
+  pinSpots,
   planeSurface,
   prepareNextPutts,
   presetOf,
@@ -71,8 +74,18 @@ describe('choices kept', () => {
     expect(isFarFrom(PLAYER, { ...PLAYER, readBias: -0.5, paceBias: 0.1 })).toBe(false);
   });
 
-  it('are refused on other ground than a plane', () => {
-    const field = { ...PUTT, surface: { kind: 'field' } } as unknown as Putt;
-    expect(() => holdPolicy(field, PLAYER)).toThrow(/expected a plane/);
+  it('cost a member of a family little on a green, whose rests reach as far as the wildest of them putts', () => {
+    const surface = generateGreen({ seed: 7, sizeM: 20 });
+    const [hole] = pinSpots(surface, 4, '7');
+    const putt: Putt = { ...PUTT, surface, hole, ball: { x: hole.x + 1, y: hole.y } };
+    // Mostly stroke: half as wild again in line and pace as the middle one.
+    const [member] = preset.family;
+    const table = heldTables(putt, PLAYER, { among: preset.family });
+    const costs = differences(table(member), prepareNextPutts(putt, member));
+    // As on a plane, and the coarser rests of a wider reach: 13 energies from the softest to the firmest putt.
+    for (const cost of costs) expect(Math.abs(cost)).toBeLessThan(0.02);
+    expect(Math.abs(mean(costs))).toBeLessThan(0.005);
+    // Made once: whoever differs in habits alone has the same.
+    expect(table({ ...member, readBias: -0.2 })).toBe(table(member));
   });
 });

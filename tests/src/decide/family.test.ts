@@ -1,7 +1,7 @@
 /** Die or firm for a whole family, in words: sentences for verdicts made by hand. */
 import { describe, expect, it } from 'vitest';
 import type { DieOrFirm, DieOrFirmVerdict } from '../../../sim/index.ts';
-import { familyDetail, familyHeadline, type TEST_WORDS } from '../../../src/text/family.ts';
+import { familyDetail, familyHeadline, middleOnlyWords, type TEST_WORDS } from '../../../src/text/family.ts';
 
 /** @param low @param high putts that firm takes more than die */
 const found = (verdict: DieOrFirmVerdict, low: number, high: number, asked = 9): DieOrFirm => ({
@@ -9,6 +9,7 @@ const found = (verdict: DieOrFirmVerdict, low: number, high: number, asked = 9):
   difference: { value: (low + high) / 2, low, high },
   asked,
   of: 9,
+  all: 9,
 });
 const turns = (by: 'reading' | 'line', more: 'first' | 'second', test: keyof typeof TEST_WORDS) =>
   found({ kind: 'turns', on: { by, more, test, apart: 1.4 }, firm: 0.4 }, -0.03, 0.05);
@@ -34,7 +35,7 @@ describe('the answer for everybody one may be', () => {
       /firm if you mis-strike more than you misread, die it in if you misread more.*ten slopes to name/,
     );
     expect(familyHeadline(turns('line', 'first', 'ladder'))).toMatch(
-      /firm if your pace is worse than your start line, die it in if your start line is worse.*to a target/,
+      /firm if your pace is worse than your start line, die it in if your start line is worse.*to targets near and far/,
     );
   });
 
@@ -49,9 +50,20 @@ describe('the answer for everybody one may be', () => {
     );
   });
 
+  it('says whom the asked stand for where not all are asked, and whose answer stands there before', () => {
+    const some = { ...found({ kind: 'die' }, 0.03, 0.08, 4), all: 200 };
+    expect(familyDetail(some, { kind: 'fit', source: 'own' }, undefined)).toMatch(
+      /^These: 200 players who would have written your record as likely as one another \(4 of the 9 of them that span the others asked so far;/,
+    );
+    expect(middleOnlyWords(5, false)).toBe(
+      'So far of the middle one of 5 likely players alone; the others are asked next.',
+    );
+    expect(middleOnlyWords(5, true)).toMatch(/^Of the middle one .* the others were not asked\.$/);
+  });
+
   it('says nothing where nobody can play both', () => {
     expect(
-      familyHeadline({ verdict: { kind: 'noLine' }, difference: undefined, asked: 9, of: 9 }),
+      familyHeadline({ verdict: { kind: 'noLine' }, difference: undefined, asked: 9, of: 9, all: 9 }),
     ).toBeUndefined();
   });
 });

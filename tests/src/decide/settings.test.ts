@@ -1,7 +1,19 @@
 /** Settings found in storage are another program's text until checked; those of the version before are taken over. */
 import { describe, expect, it } from 'vitest';
 import { degreesToRadians, presetOf } from '../../../sim/index.ts';
-import { DEFAULT_PLAYER, parseOlderSettings, parseSettings } from '../../../src/app/settings.ts';
+import {
+  backToPreset,
+  choosePreset,
+  DEFAULT_PLAYER,
+  knownPlayer,
+  narrowBy,
+  narrowedBy,
+  parseOlderSettings,
+  parseSettings,
+  setErrors,
+  widenBy,
+} from '../../../src/app/settings.ts';
+import { narrowedWords } from '../../../src/text/narrowed.ts';
 import { takenOverWords } from '../../../src/text/olderErrors.ts';
 
 const DEFAULTS = {
@@ -57,6 +69,92 @@ describe('stored settings', () => {
       expect(parseSettings(JSON.stringify(stored))).toEqual(stored);
     },
   );
+});
+
+describe('a preset narrowed by what was measured', () => {
+  const gate = { kind: 'gate', width: 0.1, distance: 2, passed: 15, tries: 20 } as const;
+  const sitting = { day: '2026-11-12', results: [gate] } as const;
+  const parsed = (narrowedBy: unknown) =>
+    parseSettings(
+      JSON.stringify({
+        chosen: { origin: { kind: 'preset', id: 'tour', narrowedBy }, player: DEFAULT_PLAYER },
+      }),
+    ).chosen.origin;
+  it('comes back as it was written', () => {
+    const sittings = [
+      sitting,
+      { day: '2026-11-13', results: [{ kind: 'ladder', errors: [0.1, -0.05] }] },
+      { day: '2026-11-14', results: [{ kind: 'readingSet', slopes: [{ named: 0.02, true: 0.015 }] }] },
+    ];
+    expect(parsed(sittings)).toEqual({ kind: 'preset', id: 'tour', narrowedBy: sittings });
+  });
+  it.each([
+    ['a gate narrower than a ball', { ...sitting, results: [{ ...gate, width: 0.04 }] }],
+    ['more passes than balls', { ...sitting, results: [gate, { ...gate, passed: 21 }] }],
+    ['no day', { results: [gate] }],
+    ['nothing measured', { ...sitting, results: [] }],
+    ['an unknown kind', { ...sitting, results: [{ ...gate, kind: 'ruler' }] }],
+    ['a number that is none', { ...sitting, results: [{ kind: 'ladder', errors: [0.1, null] }] }],
+  ])('leaves out a sitting with %s, and keeps the preset and the others', (_what, wrong) => {
+    expect(parsed([wrong, sitting])).toEqual({ kind: 'preset', id: 'tour', narrowedBy: [sitting] });
+    expect(parsed([wrong])).toEqual({ kind: 'preset', id: 'tour' });
+  });
+  it('is in force for every screen, counts a day’s balls once, and is undone at once; by hand it is dropped', () => {
+    const later = { ...sitting, results: [{ ...gate, tries: 30, passed: 22 }] };
+    const lineNow = (): number => knownPlayer.value.player.lineSd;
+    choosePreset('tour');
+    const before = lineNow();
+    narrowBy(sitting);
+    narrowBy(sitting);
+    expect(narrowedBy.value).toEqual([sitting]);
+    expect(knownPlayer.value.origin).toMatchObject({ kind: 'preset', id: 'tour', narrowedBy: [sitting] });
+    // 15 of 20 within 0.82 degrees: a start line of 0.71 (2 Phi(1.15) - 1 = 0.75), better than the family's mean of 0.96.
+    expect(lineNow()).toBeLessThan(before);
+    expect(new Set(knownPlayer.value.members.map(({ weight }) => weight)).size).toBe(5);
+    narrowBy(later);
+    expect(narrowedBy.value).toEqual([later]);
+    widenBy(sitting);
+    expect(narrowedBy.value).toEqual([later]);
+    widenBy(later);
+    expect(lineNow()).toBe(before);
+    narrowBy(sitting);
+    backToPreset();
+    expect(narrowedBy.value).toEqual([]);
+    expect(lineNow()).toBe(before);
+    narrowBy(sitting);
+    setErrors({ paceSd: 0.1 });
+    expect(knownPlayer.value.origin).toEqual({ kind: 'byHand' });
+    narrowBy(sitting);
+    expect(knownPlayer.value.members).toHaveLength(1);
+    choosePreset('handicap-6');
+  });
+  it('is told in a sentence: by what, who is left, and when the family holds nobody like that', () => {
+    const members = (weights: readonly number[]) =>
+      (presetOf('tour')?.family ?? []).map((player, i) => ({ player, weight: weights[i] }));
+    const player = { ...DEFAULT_PLAYER, lineSd: degreesToRadians(0.9), paceSd: 0.05, slopeSd: 0.004 };
+    const slopes = Array.from({ length: 10 }, () => ({ named: 0.02, true: 0.0215 }));
+    const by = [
+      sitting,
+      {
+        day: '2026-11-14',
+        results: [
+          { kind: 'readingSet', slopes },
+          { kind: 'readingSet', slopes: slopes.slice(3) },
+        ],
+      },
+    ] as const;
+    const facts = { preset: 'Tour', by: [by[0]], player };
+    expect(narrowedWords({ ...facts, members: members([0.5, 0.5, 0, 0, 0]) })).toBe(
+      'Tour, narrowed by 20 balls through a gate on Nov 12, 2026: of its 5 likely players about 2 are left, in the middle 0.90° of start line, 5% of pace and 0.40% of slope misread.',
+    );
+    expect(narrowedWords({ ...facts, members: members([0.95, 0.05, 0, 0, 0]) })).toContain(
+      'of its 5 likely players one is left as good as alone, with 0.90° of start line',
+    );
+    // All ten named alike: no spread at all.
+    expect(narrowedWords({ ...facts, by, members: members([0.2, 0.2, 0.2, 0.2, 0.2]) })).toMatch(
+      /gate on Nov 12, 2026 and 10 slopes named on Nov 14, 2026: .* about 5 are left.* But no player who holes like Tour errs so little in slope as was measured/,
+    );
+  });
 });
 
 /** Word for word as the version before wrote them, which kept one number for reading: the share of the break. */

@@ -20,6 +20,7 @@ import {
   tapWords,
   toldWords,
 } from '../../../src/text/errors.ts';
+import { gapWords } from '../../../src/text/errorsGap.ts';
 import {
   breakOfSlope,
   ERROR_HINTS,
@@ -214,6 +215,10 @@ describe('what it rests on', () => {
     } as const;
     const all = { rounds: [round], putts: [putt], practice: [], measured: [], unreadable: 0 };
     const digits = digitsOf(all);
+    // The pace one usually putts at is part of what a fit rests on; not said, a fit of before stays.
+    expect(digitsOf(all, 0.43)).not.toBe(digits);
+    expect(digitsOf(all, 0.43)).not.toBe(digitsOf(all, 0.76));
+    expect(digitsOf(all, undefined)).toBe(digits);
     expect(digitsOf({ ...all, putts: [{ ...putt, distance: putt.distance + 0.1 }] })).not.toBe(digits);
     expect(digitsOf({ ...all, rounds: [{ ...round, greenSpeed: 3 }] })).not.toBe(digits);
     expect(digitsOf({ ...all, rounds: [round, { ...round, id: 'r2' }] })).toBe(digits);
@@ -255,5 +260,37 @@ describe('the chart', () => {
     // By proportion: 1.2 lies as far along the axis as 1.2 ticks.
     const [zero, one] = ticks.filter(({ name }) => name === 'line');
     expect(rows[0].value).toBeCloseTo(zero.at + 1.2 * (one.at - zero.at), 12);
+  });
+});
+
+describe('break named beside break played', () => {
+  const share = (value: number, low: number, high: number) => ({ value, range: { low, high } });
+  const both = { putts: 100, invented: false };
+  it('are two numbers with their ranges and one sentence', () => {
+    expect(
+      gapWords({ ...both, named: share(-0.08, -0.14, -0.02), played: share(-0.2, -0.28, -0.12) }),
+    ).toEqual({
+      words:
+        'You name 8% too little break (2 to 14%) and play 20% too little break (12 to 28%): you play farther off than you name, so it is less the eye than what becomes of the read: aim where you named, and see whether the ball starts there.',
+      missing: undefined,
+    });
+    expect(gapWords({ ...both, named: share(-0.5, -0.6, -0.4), played: share(-0.1, -0.2, 0) }).words).toMatch(
+      /^You name 50% too little break \(40 to 60%\) and play 10% too little break \(0 to 20%\): some of what you name wrong you make up for/,
+    );
+    expect(gapWords({ ...both, named: share(0.001, -0.1, 0.1), played: share(-0.1, -0.2, 0) }).words).toMatch(
+      /^You name the right break on average \(10% too little to 10% too much\) .*cannot be told yet\.$/,
+    );
+  });
+  it('never stand in for one another: what is missing is said to be', () => {
+    const named = share(-0.08, -0.14, -0.02);
+    const played = share(-0.2, -0.28, -0.12);
+    expect(gapWords({ ...both, named: undefined, played })).toEqual({
+      words: 'You play 20% too little break (12 to 28%); what you name is not known yet.',
+      missing: 'named',
+    });
+    expect(gapWords({ ...both, named, played: undefined }).missing).toBe('played');
+    // A fit of a few putts is what was thought beforehand.
+    expect(gapWords({ named, played, putts: 10, invented: false }).missing).toBe('played');
+    expect(gapWords({ named: undefined, played: undefined, putts: 0, invented: true }).missing).toBe('both');
   });
 });

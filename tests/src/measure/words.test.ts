@@ -161,7 +161,20 @@ describe('taking a result over', () => {
     expect(usesOf(timed([10, 10.1], [10, 9.9]), 'imperial').map(({ label }) => label)).toEqual([
       'Use this green speed',
     ]);
-    expect(usesOf(gates(10, 10), 'imperial')).toEqual([]);
+    // A preset in hand may be narrowed by it all the same.
+    expect(usesOf(gates(10, 10), 'imperial').map(({ label }) => label)).toEqual(['Narrow Tour by this']);
+  });
+  it('narrows a preset once by the same balls, and offers nothing of the kind for balls to one distance', () => {
+    const labels = (kept: Parameters<typeof usesOf>[0]): string[] =>
+      usesOf(kept, 'imperial').map(({ label }) => label);
+    choosePreset('tour');
+    const one = gates(15, 20);
+    expect(labels(one)).toEqual(['Narrow Tour by this', 'Use this as my start line']);
+    take(one, 'Narrow Tour by this');
+    expect(knownPlayer.value.origin).toMatchObject({ kind: 'preset', narrowedBy: [{ day: one.day }] });
+    expect(labels(one)).toEqual(['Use this as my start line']);
+    expect(labels(pace([0.1, -0.1, 0.05]))).toEqual(['Use this as my pace']);
+    choosePreset('tour');
   });
   it('takes a pace habit only when one is shown, and leaves the other errors alone', () => {
     const before = player.value;
