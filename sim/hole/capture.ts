@@ -1,47 +1,12 @@
 /**
- * When a ball that reaches the hole drops, and how it leaves when it does not. One interface, three rules: the simple rule,
+ * When a ball that reaches the hole drops, and how it leaves when it does not. Three rules of one form (rule.ts): the simple rule,
  * free fall, and the rim model (rim.ts), the only one that turns a ball that does not drop.
  * Arrival is taken as the ball's centre crosses the rim circle, radius HOLE_RADIUS: from there on no friction acts.
  */
 import { BALL_RADIUS, GRAVITY, HOLE_RADIUS, SIMPLE_CENTRE_SPEED } from '../constants.ts';
 import type { CaptureName } from '../types.ts';
 import { rimRule } from './rim.ts';
-
-/** How a ball leaves the hole again, seen from its arrival: x along the line it arrived on, y to the left of it. */
-export interface LipOut {
-  /** Where it is back on the green, m from the hole centre. */
-  x: number;
-  y: number;
-  /** How far its direction has turned, radians, positive to the left, not wrapped: more than pi is more than right back. */
-  turn: number;
-  /** Rolling speed there, m/s. */
-  speed: number;
-}
-
-export interface CaptureRule {
-  readonly name: CaptureName;
-  /**
-   * Fastest arrival that drops.
-   * @param offset distance b of the line of travel from the hole centre, m; the sign does not matter
-   * @returns m/s; 0 where only a ball that dies over the hole drops
-   */
-  fastestDrop(offset: number): number;
-  /**
-   * Widest offset that drops at this arrival speed, the inverse of `fastestDrop`.
-   * @param speed m/s
-   * @returns m; negative when none does
-   */
-  widestDrop(speed: number): number;
-  /**
-   * How a ball that arrives and does not drop leaves the hole. A rule without it lets such a ball roll on as if the hole
-   * were covered.
-   * @param speed arrival, m/s
-   * @param offset b, m, positive: the hole centre lies to the left of the line of travel
-   * @param out filled when the answer is true; the caller owns and reuses it
-   * @returns false when the ball rolls on as if the hole were covered (it misses the rim, or feels it too little to notice)
-   */
-  leave?(speed: number, offset: number, out: LipOut): boolean;
-}
+import type { CaptureRule } from './rule.ts';
 
 /** Holmes 1991, Penner 2002 (memory): 1.63 (1 - (b/R)^2) m/s. */
 const simple: CaptureRule = {

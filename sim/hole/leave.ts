@@ -4,8 +4,8 @@
  * itself (rim.ts), the roll that follows.
  */
 import type { Point } from '../types.ts';
-import type { CaptureRule, LipOut } from './capture.ts';
 import { tiltedLeave } from './rim.ts';
+import type { CaptureRule, LipOut } from './rule.ts';
 
 /** Reused by its owner. */
 export interface LeavingBall {

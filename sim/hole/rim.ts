@@ -6,9 +6,9 @@
  * fast balls near dead centre that bounce off the back and drop.
  */
 import { GRAVITY, HOLE_RADIUS, ROLLING_FACTOR } from '../constants.ts';
-import type { CaptureRule, LipOut } from './capture.ts';
 import { RIM_BOUNDARY, RIM_BOUNDARY_UNIT, RIM_LEAVE_UNITS, RIM_LEAVES } from './rim-data.ts';
 import { makeRimTable, type TableLeave, VALUES } from './rim-table.ts';
+import type { CaptureRule, LipOut } from './rule.ts';
 
 const table = makeRimTable(
   Float64Array.from(RIM_BOUNDARY, (value) => value * RIM_BOUNDARY_UNIT),

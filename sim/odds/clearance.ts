@@ -4,7 +4,7 @@
  * Leaves out: the rule itself (hole/), who searches (drop-region.ts).
  */
 import { HOLE_RADIUS } from '../constants.ts';
-import type { CaptureRule } from '../hole/capture.ts';
+import type { CaptureRule } from '../hole/rule.ts';
 import type { Pass, Roller } from '../roll/roller.ts';
 
 export type Clearance = (roller: Roller, rule: CaptureRule, pass: Pass) => number;

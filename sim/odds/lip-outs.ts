@@ -8,8 +8,9 @@
  * Leaves out: the rim (hole/), where a ball rolls to from there (landing.ts), who drops (drop-region.ts).
  */
 import { HOLE_RADIUS } from '../constants.ts';
-import { type CaptureRule, captureRule } from '../hole/capture.ts';
+import { captureRule } from '../hole/capture.ts';
 import { type Arrival, leaveHole, newLeavingBall } from '../hole/leave.ts';
+import type { CaptureRule } from '../hole/rule.ts';
 import type { LineWalk } from '../read/line.ts';
 import { bearingOf, foldAngle, lengthOf, startOf } from '../roll/roll.ts';
 import { newPass, type Pass } from '../roll/roller.ts';

@@ -6,7 +6,8 @@
  * beyond a gap; the chance of staying inside (odds/).
  */
 import { HOLE_RADIUS } from '../constants.ts';
-import { type CaptureRule, captureRule } from '../hole/capture.ts';
+import { captureRule } from '../hole/capture.ts';
+import type { CaptureRule } from '../hole/rule.ts';
 import { frictionOf } from '../roll/plane.ts';
 import { drops, lengthOf, startOf } from '../roll/roll.ts';
 import { newPass, type Pass, type Roller } from '../roll/roller.ts';

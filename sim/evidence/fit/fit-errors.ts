@@ -10,7 +10,7 @@ import type { Player } from '../../types.ts';
 import type { Matrix } from '../cholesky.ts';
 import type { RecordedPutt } from '../record.ts';
 import { Grounds } from './grounds.ts';
-import { likelihoodOf, STRAY_TIMES } from './likelihood.ts';
+import { likelihoodOf } from './likelihood.ts';
 import { logOfStrokes, NO_STROKES, strokesIn } from './measured-strokes.ts';
 import {
   counts,
@@ -39,6 +39,7 @@ import {
   widened,
   wideOf,
 } from './prior.ts';
+import { STRAY_TIMES } from './strays.ts';
 import { spreadSample, TAPS, type Tap, type TellApart, tellApart } from './tell-apart.ts';
 import { USUAL_PACE } from './words.ts';
 

@@ -1,13 +1,11 @@
 /**
  * How likely a record is for a player. Answers for: the logarithm of the product over all that was recorded. Leaves out: priors
  * (prior.ts), the search (posterior.ts).
- *
- * One in two hundred putts is taken to say nothing of its player (a number mistyped, a tap-in missed in a hurry): its chance is that
- * of a player with three times the usual errors. Bad strokes are another thing: tails.ts.
  */
 import type { Recorded, SaidOf } from './outcomes.ts';
 import { PlayerStrokes, type Someone, type Spot } from './player-strokes.ts';
 import { chanceOf } from './recorded-strokes.ts';
+import { mixedChance } from './strays.ts';
 
 /** Chance of the words, whatever became of the putt: 1 where there are none. */
 export const chanceOfWords = (said: SaidOf, strokes: PlayerStrokes): number => {
@@ -15,16 +13,6 @@ export const chanceOfWords = (said: SaidOf, strokes: PlayerStrokes): number => {
   for (const { index, share, words } of said.spots) sum += share * strokes.words(index, words);
   return sum;
 };
-
-/** Share of putts that are another player's, so to speak, and how many times his errors are the usual ones (both ours). */
-const STRAY = 0.005;
-export const STRAY_TIMES = 3;
-/** No chance is smaller: what no player does is a slip of the pen. */
-const LEAST = 1e-12;
-
-/** Chance of one outcome, strays included. @param stray its chance for the stray player */
-export const mixedChance = (chance: number, stray: number): number =>
-  Math.max(LEAST, (1 - STRAY) * chance + STRAY * stray);
 
 export interface Likelihood {
   /** Logarithm of the chance of all of it. */

@@ -7,8 +7,8 @@
 import { INVERSE_ROOT_TWO_PI } from '../../odds/normal.ts';
 import type { Player } from '../../types.ts';
 import { incompleteBeta } from '../incomplete-beta.ts';
-import { mixedChance, STRAY_TIMES } from './likelihood.ts';
 import type { Someone } from './player-strokes.ts';
+import { mixedChance, STRAY_TIMES } from './strays.ts';
 import { Tails } from './tails.ts';
 
 /** Balls rolled through one gate. */

@@ -11,7 +11,7 @@
 
 import { inverseOf, type Matrix } from '../cholesky.ts';
 import type { RecordedPutt } from '../record.ts';
-import { chanceOfWords, mixedChance, STRAY_TIMES } from './likelihood.ts';
+import { chanceOfWords } from './likelihood.ts';
 import {
   answersGiven,
   counts,
@@ -25,6 +25,7 @@ import {
 import { PlayerStrokes, type Someone } from './player-strokes.ts';
 import { ERRORS, type ErrorName, type ErrorsPrior, HABITS, SCORES, someoneOf, wideOf } from './prior.ts';
 import { chanceOf, type RecordedStrokes, recordedStrokes } from './recorded-strokes.ts';
+import { mixedChance, STRAY_TIMES } from './strays.ts';
 
 /** What may be tapped of a putt beside its distance and end; each is optional in the form. */
 export const TAPS = [

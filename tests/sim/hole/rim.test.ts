@@ -1,9 +1,10 @@
 /** The rim rule's table against the direct calculation at random places it was not made from, and what the layers above rely on. */
 import { describe, expect, it } from 'vitest';
 import { HOLE_RADIUS } from '../../../sim/constants.ts';
-import { captureRule, type LipOut } from '../../../sim/hole/capture.ts';
+import { captureRule } from '../../../sim/hole/capture.ts';
 import { tiltedLeave } from '../../../sim/hole/rim.ts';
 import { rimMotion } from '../../../sim/hole/rim-motion.ts';
+import type { LipOut } from '../../../sim/hole/rule.ts';
 import { seededRandom } from '../../../sim/random.ts';
 import { fastestDrop } from './rim-support.ts';
 
