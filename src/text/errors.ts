@@ -62,6 +62,12 @@ export const errorsHeadline = ({ readBias, error, putts, invented }: AnswerFacts
   return `${who} too ${side} break: chance ${chanceWords(chance)}, about ${errorWords('readBias', error.median).replace(/ too .*/, '')} of the slope too ${side} (${range.replace(/ too \w+$/, '')}).`;
 };
 
+/** Under a first answer from a part of a long record. @param goesOn the whole is being looked at */
+export const firstLookWords = (putts: number, all: number, goesOn: boolean): string =>
+  `A first look, at ${putts} of ${all} putts all through the record: the ranges are as wide as so few leave them.${
+    goesOn ? ' The answer from all of them is on its way.' : ''
+  }`;
+
 /** What would change the answer, and one thing to practise. */
 export const errorsDetail = (
   { readBias, putts }: Pick<AnswerFacts, 'readBias' | 'putts'>,

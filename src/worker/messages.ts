@@ -125,7 +125,7 @@ export interface EngineWorker {
   /** A player's errors from their record; grounds stay with the worker for the next fit. @param onProgress as above */
   fitErrors(
     record: FitRecord,
-    options: Pick<FitErrorsOptions, 'usualPace'>,
+    options: Pick<FitErrorsOptions, 'usualPace' | 'taps'>,
     onProgress: (share: number) => void,
   ): ErrorsFit;
   /** The score to expect of a drill. */

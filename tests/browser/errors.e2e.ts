@@ -22,8 +22,8 @@ const finished = (on: Page): Promise<void> =>
 const startFrom = (on: Page) => on.getByLabel('Start from');
 const chosen = (on: Page): Promise<string> =>
   startFrom(on).evaluate((select: HTMLSelectElement) => select.selectedOptions[0].text);
-/** What the invented player has played: fitting all of it takes a minute. */
-const ROUNDS = sized(2, 24);
+/** Of what the invented player has played, so much that a fit has no first look. */
+const ROUNDS = sized(2, 11);
 const DEMO = 'The invented player, from their record';
 /** The page of the invented player for the first tests: what it takes is the engine's work, done once. */
 let shared: Page | undefined;
@@ -228,5 +228,24 @@ describe('the pace one usually putts at', () => {
     expect(await on.getByText('What pace do you usually putt at?').count()).toBe(0);
     expect(await sidewaysScroll(on)).toBeLessThanOrEqual(0);
     expect(await findings(on)).toEqual([]);
+  });
+});
+
+describe('a long record', () => {
+  it('is looked at in part first, which says so, is no player to use, and stays when the work is stopped', async () => {
+    page = await openApp({ path: '/#/errors' });
+    const on = page;
+    await on.getByRole('button', { name: 'Look at the invented player' }).click();
+    await on.getByTestId('first-look').waitFor({ timeout: PATIENCE });
+    expect(await on.getByTestId('first-look').innerText()).toMatch(
+      /^A first look, at 120 of 614 putts all through the record: .* is on its way\.$/,
+    );
+    expect(await on.getByTestId('six-errors').locator('tbody tr').count()).toBe(6);
+    expect(await answer(on)).toMatch(/^(The invented player reads|This record does not tell)/);
+    expect(await on.getByRole('button', { name: 'Use this player everywhere' }).count()).toBe(0);
+    await on.getByRole('button', { name: 'Stop' }).click();
+    await on.getByText('Stopped.', { exact: true }).waitFor();
+    expect(await on.getByTestId('first-look').innerText()).toMatch(/so few leave them\.$/);
+    await picture(on, 'errors-first-look-1440');
   });
 });

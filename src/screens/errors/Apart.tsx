@@ -4,11 +4,12 @@ import { GATES_WORDS, NO_PAIRS, narrowedCell, pairWords, TAP_WORDS, tapWords } f
 import { ERROR_NAMES } from '../../text/player.ts';
 import { capital, formatCount } from '../../text/review.ts';
 import { view } from './view.ts';
-import { behind } from './work.ts';
+import { behind, isFirstLook } from './work.ts';
 
 export const Apart = () => {
   const found = view.value;
-  if (found === undefined) return null;
+  // A first look has not weighed the taps.
+  if (found === undefined || isFirstLook.value) return null;
   const { taps, pairs } = found.answer.tellApart;
   const gatesWouldPart =
     found.answer.measuredStrokes === 0 && pairs.some(({ errors }) => errors.includes('lineSd'));

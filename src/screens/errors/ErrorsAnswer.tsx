@@ -3,9 +3,10 @@ import { useEffect } from 'preact/hooks';
 import { chooseFit, fitInUse } from '../../app/settings.ts';
 import { spokenAtRest } from '../../app/spoken.ts';
 import { WorkLine } from '../../app/WorkLine.tsx';
-import { errorsDetail, errorsHeadline, fittedWords, ROUGH_WORDS } from '../../text/errors.ts';
+import { errorsDetail, errorsHeadline, firstLookWords, fittedWords, ROUGH_WORDS } from '../../text/errors.ts';
+import { asked } from './question.ts';
 import { view } from './view.ts';
-import { behind, failure, nothingCounts, resumeWork, stopped, stopWork, work } from './work.ts';
+import { behind, failure, isFirstLook, nothingCounts, resumeWork, stopped, stopWork, work } from './work.ts';
 
 const headline = (): string => {
   if (nothingCounts.value !== undefined)
@@ -53,7 +54,8 @@ const UseEverywhere = () => {
 export const ErrorsAnswer = () => {
   useEffect(spoken.follow, []);
   const found = view.value;
-  const old = behind.value && found !== undefined;
+  const first = isFirstLook.value;
+  const old = behind.value && found !== undefined && !first;
   const dim = old ? 'stale' : undefined;
   return (
     <section class="card verdict" aria-label="The answer">
@@ -67,6 +69,11 @@ export const ErrorsAnswer = () => {
       {old && (
         <p class="hint" data-testid="stale">
           Of the record as it was before{work.value === undefined ? '.' : '; the new answer is on its way.'}
+        </p>
+      )}
+      {first && found && (
+        <p class="hint" data-testid="first-look">
+          {firstLookWords(found.putts, asked.value?.record.putts.length ?? 0, work.value !== undefined)}
         </p>
       )}
       {failure.value !== undefined && (
@@ -84,7 +91,7 @@ export const ErrorsAnswer = () => {
             {fittedWords(found.fit.day, found.putts)} Ranges hold nine chances in ten, by what is assumed
             below.
           </p>
-          <UseEverywhere />
+          {!first && <UseEverywhere />}
         </>
       )}
       <div class="working quiet">

@@ -1,11 +1,12 @@
 /**
  * Keeps the fit in step with the record shown: worked out in a worker, with progress, stopped when asked; the last one is kept
  * (app/fittedPlayer.ts), so that it stands there at once the next time. Leaves out: which record (question.ts), words.
- * One pass, taps included: they take 3 s of 55 for 900 putts (measured, on a busy machine); a second pass would take all of it again.
+ * A long record is looked at in part first, for an answer within seconds, unless an older one stands there; what that found is not kept.
  */
 import { batch, computed, effect, signal } from '@preact/signals';
 import { proxy } from 'comlink';
-import { keepFit, keptFits } from '../../app/fittedPlayer.ts';
+import { type FittedErrors, firstLook } from '../../../sim/index.ts';
+import { type KeptFit, keepFit, keptFits } from '../../app/fittedPlayer.ts';
 import { ownRecords } from '../../app/records.ts';
 import { localDay } from '../../store/day.ts';
 import type { RecordSizes } from '../../store/records.ts';
@@ -20,11 +21,17 @@ export const failure = signal<string | undefined>(undefined);
 /** The record last found without a putt that counts. */
 const empty = signal<{ readonly digits: string; readonly passedOver: number } | undefined>(undefined);
 
-/** The last fit of whose record is shown, however old. */
+/** What a first look at a part of the record found. */
+const looked = signal<KeptFit | undefined>(undefined);
+
+/** The last fit of whose record is shown, however old; without one, the first look at this record. */
 export const shown = computed(() => {
-  const source = asked.value?.source;
-  return keptFits.value.find((fit) => fit.source === source);
+  const { source, digits } = asked.value ?? {};
+  const known = keptFits.value.find((fit) => fit.source === source);
+  return known ?? (looked.value?.digits === digits ? looked.value : undefined);
 });
+/** Shown is a first look at a part. */
+export const isFirstLook = computed(() => shown.value !== undefined && shown.value === looked.value);
 /** Putts passed over of a record in which none counts. */
 export const nothingCounts = computed(() =>
   empty.value !== undefined && empty.value.digits === asked.value?.digits
@@ -32,7 +39,9 @@ export const nothingCounts = computed(() =>
     : undefined,
 );
 /** The fit shown is of another state of the record, or there is none yet. */
-export const behind = computed(() => asked.value !== undefined && shown.value?.digits !== asked.value.digits);
+export const behind = computed(
+  () => asked.value !== undefined && (isFirstLook.value || shown.value?.digits !== asked.value.digits),
+);
 
 const lane = createLane({ interrupt: true });
 /** The work that is wanted; what runs for another is not told of. */
@@ -54,6 +63,8 @@ const sizesNow = async ({ source, sizes }: FitQuestion): Promise<RecordSizes> =>
   }
 };
 
+const nothing = (): void => {};
+
 const run = async (question: FitQuestion): Promise<void> => {
   const { source, record, usualPace, digits } = question;
   const mine = {};
@@ -63,18 +74,28 @@ const run = async (question: FitQuestion): Promise<void> => {
   const told = proxy((share: number) => {
     if (current === mine) work.value = share;
   });
+  const keptOf = (fit: FittedErrors, sizes: RecordSizes): KeptFit => {
+    const { status: _ok, correlations: _left, ...answer } = fit;
+    return { source, day: localDay(Date.now()), digits, sizes, answer };
+  };
   try {
     const sizes = await sizesNow(question);
     if (current !== mine) return;
+    const part = shown.peek() === undefined ? firstLook(record) : undefined;
+    if (part !== undefined) {
+      const first = await lane.latest(async (engine) =>
+        engine.fitErrors(part, { usualPace, taps: [] }, proxy(nothing)),
+      );
+      if (current !== mine) return;
+      if (first?.status === 'ok') looked.value = keptOf(first, sizes);
+    }
     const fit = await lane.latest(async (engine) => engine.fitErrors(record, { usualPace }, told));
     if (fit === undefined || current !== mine) return;
     current = undefined;
     batch(() => {
       work.value = undefined;
       if (fit.status === 'nothing') empty.value = { digits, passedOver: fit.passedOver };
-      if (fit.status !== 'ok') return;
-      const { status: _ok, correlations: _left, ...answer } = fit;
-      keepFit({ source, day: localDay(Date.now()), digits, sizes, answer });
+      if (fit.status === 'ok') keepFit(keptOf(fit, sizes));
     });
   } catch (cause) {
     if (current !== mine) return;
