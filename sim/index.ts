@@ -75,21 +75,6 @@ export {
   type StepCost,
 } from './costs/round-costs.ts';
 export { AREAS, type Area, afterStep, MAIN_STEPS, REACHABLE, STEPS, type StepId } from './costs/steps.ts';
-export { MEANT_KINDS, type MeantCounts, type MeantKind, missesAsMeant } from './evidence/as-meant.ts';
-export {
-  bandIndex,
-  bandsOf,
-  type DistanceBand,
-  FEET_BANDS,
-  FIRST_PUTT_BANDS,
-  isInBand,
-  METRE_BANDS,
-  METRE_FIRST_PUTT_BANDS,
-  METRE_ROUND_BANDS,
-  METRE_TAP_IN,
-  ROUND_BANDS,
-  TAP_IN,
-} from './evidence/bands.ts';
 export {
   type BesideBenchmark,
   besideBenchmark,
@@ -119,15 +104,6 @@ export { defaultPrior, ERRORS, type ErrorName, type ErrorsPrior } from './eviden
 export { type ErrorPair, TAPS, type Tap, type TapGain, type TellApart } from './evidence/fit/tell-apart.ts';
 export { type GainedFromBand, gainedByBand } from './evidence/gained-bands.ts';
 export {
-  chanceAtLeast,
-  chanceAtMost,
-  type ExpectedHits,
-  hitCounts,
-  mixedHitCounts,
-  summarizeHits,
-  twoSidedChance,
-} from './evidence/hit-counts.ts';
-export {
   type CurveShare,
   curveShareAt,
   curveWithout,
@@ -139,7 +115,6 @@ export {
 } from './evidence/holing-curve.ts';
 export { judgeLean, type Lean, type LeanOptions, type LeanVerdict, type WayCounts } from './evidence/lean.ts';
 export { type Leaves, leavesByBand, leavesOf } from './evidence/leaves.ts';
-export { type Estimate, meanInterval, type WeightedMean } from './evidence/mean-interval.ts';
 export {
   LEAN_KINDS,
   type LeanKind,
@@ -151,24 +126,8 @@ export {
 export { type MorePutts, type MorePuttsQuestion, morePutts, type TestDesign } from './evidence/more-putts.ts';
 export { type OneOrThree, oneOrThree, threeBeatsOne } from './evidence/one-or-three.ts';
 export type { OwnPart } from './evidence/own-part.ts';
-export { type HoleEnd, type PlayedHole, playedHoles, type StruckPutt } from './evidence/played-holes.ts';
-export { type Counted, type Proportion, proportionInterval } from './evidence/proportion.ts';
-export { type ChosenPutts, choosePutts, type PuttFilter, type PuttRecord } from './evidence/putt-filter.ts';
 export { type PuttsTaken, puttsTaken } from './evidence/putts-taken.ts';
 export { type BiasVerdict, type DatedAim, type ReadingBias, readingBias } from './evidence/reading-bias.ts';
-export type {
-  MissCounts,
-  MissReach,
-  MissSide,
-  PaceMeant,
-  PracticeSet,
-  PuttCircumstances,
-  PuttKind,
-  RecordedMiss,
-  RecordedPutt,
-  RecordedRound,
-  SlopeFelt,
-} from './evidence/record.ts';
 export {
   type BandCheck,
   type BandRecord,
@@ -179,7 +138,6 @@ export {
   type RoundVerdict,
 } from './evidence/round-check.ts';
 export type { FirstPutts, GainWithoutHoling, HoleGain } from './evidence/round-gain.ts';
-export { type ShareDifference, shareDifference } from './evidence/share-difference.ts';
 export {
   type GainedInRound,
   gainedByPutt,
@@ -188,7 +146,6 @@ export {
   type StrokesGained,
   strokesGained,
 } from './evidence/strokes-gained.ts';
-export { type HoledTally, talliesOf } from './evidence/tallies.ts';
 export {
   adjustedTrend,
   type JudgedPutt,
@@ -200,6 +157,8 @@ export {
   type TrendVerdict,
   type TwoPeriods,
 } from './evidence/trend.ts';
+export { type Found, findLeast, type Search } from './maths/nelder-mead.ts';
+export { shareBelow } from './maths/normal.ts';
 export { type MeasuredSpeed, measureGreenSpeed, readingOf, speedBehind } from './measuring/green-speed.ts';
 export {
   fallByLevel,
@@ -270,7 +229,6 @@ export {
   fitAngleAndDistance,
   holedByAngle,
   holedByAngleAndDistance,
-  shareBelow,
 } from './player/holing-models.ts';
 export {
   type KnownPlayer,
@@ -280,12 +238,54 @@ export {
   type Sitting,
   setByHand,
 } from './player/known.ts';
-export { type Found, findLeast, type Search } from './player/nelder-mead.ts';
 export { EARLIER_IDS, PRESETS, presetOf, RECORD_PRESETS } from './player/presets.ts';
 export * from './player/published.ts';
 export { seededRandom } from './random.ts';
 export { readPutt } from './read/line.ts';
+export { MEANT_KINDS, type MeantCounts, type MeantKind, missesAsMeant } from './record/as-meant.ts';
+export {
+  bandIndex,
+  bandsOf,
+  type DistanceBand,
+  FEET_BANDS,
+  FIRST_PUTT_BANDS,
+  isInBand,
+  METRE_BANDS,
+  METRE_FIRST_PUTT_BANDS,
+  METRE_ROUND_BANDS,
+  METRE_TAP_IN,
+  ROUND_BANDS,
+  TAP_IN,
+} from './record/bands.ts';
+export { type HoleEnd, type PlayedHole, playedHoles, type StruckPutt } from './record/played-holes.ts';
+export { type ChosenPutts, choosePutts, type PuttFilter, type PuttRecord } from './record/putt-filter.ts';
+export type {
+  MissCounts,
+  MissReach,
+  MissSide,
+  PaceMeant,
+  PracticeSet,
+  PuttCircumstances,
+  PuttKind,
+  RecordedMiss,
+  RecordedPutt,
+  RecordedRound,
+  SlopeFelt,
+} from './record/record.ts';
+export { type HoledTally, talliesOf } from './record/tallies.ts';
 export { rollBall } from './roll/roll.ts';
+export {
+  chanceAtLeast,
+  chanceAtMost,
+  type ExpectedHits,
+  hitCounts,
+  mixedHitCounts,
+  summarizeHits,
+  twoSidedChance,
+} from './statistics/hit-counts.ts';
+export { type Estimate, meanInterval, type WeightedMean } from './statistics/mean-interval.ts';
+export { type Counted, type Proportion, proportionInterval } from './statistics/proportion.ts';
+export { type ShareDifference, shareDifference } from './statistics/share-difference.ts';
 export { type FieldOptions, fieldSurface } from './surface/field.ts';
 export { type GreenOptions, generateGreen } from './surface/generated.ts';
 export { pinSpots } from './surface/pins.ts';

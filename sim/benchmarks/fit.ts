@@ -3,9 +3,10 @@
  * knows of directions; held: the green speed error, which no record tells, and no habit of reading or pace, because a player who
  * picks the best pace makes up for it. Takes minutes for each. Leaves out: the record and its weights (misfit.ts).
  */
+
+import { type Found, findLeast } from '../maths/nelder-mead.ts';
 import { type HeldPolicy, holdPolicy, tableUnder } from '../odds/held-policy.ts';
 import { FITTED_PLAYERS, playerOf } from '../player/fitted.ts';
-import { type Found, findLeast } from '../player/nelder-mead.ts';
 import type { PublishedPlayer } from '../player/published.ts';
 import type { Player, Putt } from '../types.ts';
 import { radiansToDegrees } from '../units.ts';

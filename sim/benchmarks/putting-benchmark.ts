@@ -5,13 +5,13 @@
  * (tour-record.ts, modelled.ts), strokes gained (evidence/).
  *
  * How it is put between rows: log odds of a miss, and of a three-putt, over the logarithm of distance, by monotone cubics
- * (odds/interpolation.ts); in those coordinates both are nearly straight. Beyond the first and last row the curve goes on straight,
+ * (maths/interpolation.ts); in those coordinates both are nearly straight. Beyond the first and last row the curve goes on straight,
  * so that a ball on the lip never misses and no distance is ever easier than a shorter one; outside `from` to `to` that is a
  * continuation, not a record. Expected putts are 1 + missed + three putts + what a fourth putt and later ones add, an identity
  * and not a curve of its own: printed means and holed shares of other years contradict one another (tour, 5 ft: 1.23
  * putts, yet 24% missed, which is at least 1.24).
  */
-import { monotoneCubic } from '../odds/interpolation.ts';
+import { monotoneCubic } from '../maths/interpolation.ts';
 import { feetToMetres, metresToFeet } from '../units.ts';
 
 export interface Benchmark {

@@ -4,7 +4,7 @@
  * Answers for: the mix of a record, and a stated one where the record is short. Leaves out: what is made of it (round-costs.ts).
  * Only the first putt from the green of each hole counts (played-holes.ts), chipped close or not; holes without one take no putts.
  */
-import type { PlayedHole } from '../evidence/played-holes.ts';
+import type { PlayedHole } from '../record/played-holes.ts';
 import { feetToMetres } from '../units.ts';
 
 export interface FirstPuttMix {

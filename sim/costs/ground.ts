@@ -9,8 +9,8 @@
  */
 import { BENCHMARK_CAPTURE, ballAt, greenOf } from '../benchmarks/putts.ts';
 import { DIE_PACE, FIRM_PACE } from '../constants.ts';
+import { minimize } from '../maths/minimum.ts';
 import { type HeldPolicy, holdPolicy, isFarFrom, pacesAbout, tableUnder } from '../odds/held-policy.ts';
-import { minimize } from '../odds/minimum.ts';
 import { Place } from '../odds/place.ts';
 import { holingOutAt, type NextPutts, nextPuttAt } from '../odds/polar-table.ts';
 import type { Direction } from '../player/published.ts';

@@ -5,10 +5,11 @@
  * anybody who measures so. Leaves out: members nobody thought of (a family is narrowed, never moved), what was measured by itself (measuring/).
  * Strays, as in section 5: one stroke or answer in a hundred has three times the usual error.
  */
+
+import { normalCdf, normalDensity } from '../maths/normal.ts';
 import type { Measured } from '../measuring/measured.ts';
 import { spreadOf } from '../measuring/pace-control.ts';
 import { gateAngle, startLine } from '../measuring/start-line.ts';
-import { normalCdf, normalDensity } from '../odds/normal.ts';
 import { playerBy } from '../player/errors.ts';
 import type { KnownPlayer, Measurement, Member, Sitting } from '../player/known.ts';
 import type { Player } from '../types.ts';

@@ -6,7 +6,7 @@
  * about it; nearer than the first, putts fall evenly to one; farther than the last count as that far.
  */
 import type { Benchmark } from '../benchmarks/putting-benchmark.ts';
-import { bandIndex, bandsOf, type DistanceBand } from '../evidence/bands.ts';
+import { bandIndex, bandsOf, type DistanceBand } from '../record/bands.ts';
 import { feetToMetres } from '../units.ts';
 import type { CostTable } from './cost-table.ts';
 import type { FirstPuttMix } from './first-putts.ts';

@@ -5,9 +5,9 @@
  * than chance makes. Leaves out: counts (distance-bands.ts). The benchmark's chances differ within a band; one binomial with
  * their mean varies more than their sum does, so the verdict is on the careful side (Hoeffding 1956).
  */
-import { bandIndex, type DistanceBand } from './bands.ts';
+import { bandIndex, type DistanceBand } from '../record/bands.ts';
+import type { Counted } from '../statistics/proportion.ts';
 import { judgeLean } from './lean.ts';
-import type { Counted } from './proportion.ts';
 
 export interface BesideBenchmark {
   /** The benchmark's mean share from the same places; undefined: nothing was tried. */

@@ -7,7 +7,7 @@
  * polynomials say: a curve whose share rises by a point is passed over, one that rises by less is levelled there. Where a record
  * leaves hardly any falling curve (all long putts holed, all short ones missed) rising ones are levelled, so that there is an answer.
  */
-import { solveUpper } from './cholesky.ts';
+import { solveUpper } from '../maths/cholesky.ts';
 import type { CurveFamily } from './curve-family.ts';
 import type { CurvePart } from './curve-posterior.ts';
 

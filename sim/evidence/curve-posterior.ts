@@ -8,9 +8,9 @@
  * taken for the precision (Laplace's approximation; Rasmussen & Williams 2006, 3.4, memory). Days enter only through their sums, so
  * that a record costs its number of putts.
  */
-import { choleskyFactor, type Matrix, solveFactored } from './cholesky.ts';
+import { choleskyFactor, type Matrix, solveFactored } from '../maths/cholesky.ts';
+import { byDay, type HoledTally } from '../record/tallies.ts';
 import type { CurveFamily } from './curve-family.ts';
-import { byDay, type HoledTally } from './tallies.ts';
 
 /** SD of a day that is thought likely before any putt, log odds: at a share of a half 7 points. Ours. */
 const DAY_SCALE = 0.3;

@@ -2,11 +2,11 @@
  * How often holed, one-putted and three-putted, band of distance by band of distance. Answers for: the counts in each band.
  * Leaves out: what belongs to a band (bands.ts), intervals of shares (proportion.ts) and the smooth curve (holing-curve.ts).
  */
-import { bandIndex, type DistanceBand, FEET_BANDS } from './bands.ts';
-import { type Estimate, meanInterval } from './mean-interval.ts';
-import type { PlayedHole, StruckPutt } from './played-holes.ts';
-import type { Counted } from './proportion.ts';
-import type { PracticeSet } from './record.ts';
+import { bandIndex, type DistanceBand, FEET_BANDS } from '../record/bands.ts';
+import type { PlayedHole, StruckPutt } from '../record/played-holes.ts';
+import type { PracticeSet } from '../record/record.ts';
+import { type Estimate, meanInterval } from '../statistics/mean-interval.ts';
+import type { Counted } from '../statistics/proportion.ts';
 
 export interface BandTally {
   readonly band: DistanceBand;

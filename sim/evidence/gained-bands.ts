@@ -7,10 +7,10 @@
  * many such putts a round brings is part of the margin. Clear: 0 lies outside the interval of 1 - 0.05 / bands (Bonferroni).
  */
 import type { Benchmark } from '../benchmarks/putting-benchmark.ts';
-import { bandIndex, bandsOf, type DistanceBand } from './bands.ts';
+import { bandIndex, bandsOf, type DistanceBand } from '../record/bands.ts';
+import type { PlayedHole } from '../record/played-holes.ts';
+import { type Estimate, meanInterval } from '../statistics/mean-interval.ts';
 import { FEWEST_TO_CONCLUDE } from './caution.ts';
-import { type Estimate, meanInterval } from './mean-interval.ts';
-import type { PlayedHole } from './played-holes.ts';
 import { gainedByPutt } from './strokes-gained.ts';
 
 const HOLES_OF_A_ROUND = 18;

@@ -5,13 +5,13 @@
  * (curve-posterior.ts, curve-players.ts), how much is whose (own-part.ts).
  * "At" a distance, never "from x to y": distance-bands.ts has those. A share is the one of the long run, over good days and bad.
  */
-import { drawNormal } from '../odds/normal.ts';
+import { drawNormal } from '../maths/normal.ts';
 import { seededRandom } from '../random.ts';
+import type { HoledTally } from '../record/tallies.ts';
 import type { CurveFamily } from './curve-family.ts';
 import { type CurvePlayer, curvePlayers, heightAt, shareOf } from './curve-players.ts';
 import { curvePosterior } from './curve-posterior.ts';
 import { type OwnPart, ownPartOf, ownShareOf } from './own-part.ts';
-import type { HoledTally } from './tallies.ts';
 
 /** Gauss-Hermite: means over a standard normal (Abramowitz & Stegun, table 25.10, for the weight exp(-z^2/2)). */
 const NORMAL_5 = {

@@ -9,9 +9,10 @@
  * looked at (Bonferroni: whoever looks at many finds one in twenty without cause), and an expected share outside the interval.
  * A lean alone does not tell read, aim, start and pace apart.
  */
+
+import { incompleteBeta } from '../maths/incomplete-beta.ts';
+import { type Proportion, proportionInterval } from '../statistics/proportion.ts';
 import { FEWEST_TO_CONCLUDE } from './caution.ts';
-import { incompleteBeta } from './incomplete-beta.ts';
-import { type Proportion, proportionInterval } from './proportion.ts';
 
 /** Chance, over all leans looked at, of calling one that is not there. */
 const FALSE_LEANS = 0.05;

@@ -5,10 +5,10 @@
  * and right of those that do not; on line counts in neither share and is given beside. Practice sets add to short or past, and to
  * high or low, when both of the pair were counted.
  */
-import { bandIndex, type DistanceBand } from './bands.ts';
-import type { StruckPutt } from './played-holes.ts';
-import type { Counted } from './proportion.ts';
-import type { MissReach, MissSide, PracticeSet } from './record.ts';
+import { bandIndex, type DistanceBand } from '../record/bands.ts';
+import type { StruckPutt } from '../record/played-holes.ts';
+import type { MissReach, MissSide, PracticeSet } from '../record/record.ts';
+import type { Counted } from '../statistics/proportion.ts';
 
 export interface Leaves {
   /** Putts that missed in rounds. */

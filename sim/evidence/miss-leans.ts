@@ -6,8 +6,8 @@
  * neither. Only kind 'putt' counts.
  */
 import { PUBLISHED_FIGURES, type PublishedPlayer } from '../player/published.ts';
+import type { RecordedPutt } from '../record/record.ts';
 import { judgeLean, type Lean } from './lean.ts';
-import type { RecordedPutt } from './record.ts';
 
 /** The first named is the `first` way of its lean. */
 export type LeanKind = 'highLow' | 'leftRight' | 'shortPast';

@@ -9,7 +9,7 @@
  * It takes one p0 for all putts of the set: with chances that differ the count varies a little less, so the number is on the safe side. It
  * takes p0 as known.
  */
-import { zFactor } from './student-t.ts';
+import { zFactor } from '../maths/student-t.ts';
 
 /** A third of the expected share: from 15 ft, 4 points of 18%; ours. Smaller: ever more putts for a difference that costs little. */
 const WORTH_KNOWING = 1 / 3;

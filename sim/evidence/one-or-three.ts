@@ -7,9 +7,9 @@
  * test, lean.ts), all bands considered together.
  */
 import type { Benchmark } from '../benchmarks/putting-benchmark.ts';
-import type { DistanceBand } from './bands.ts';
+import { lastPlace } from '../maths/halving.ts';
+import type { DistanceBand } from '../record/bands.ts';
 import type { BandTally } from './distance-bands.ts';
-import { lastPlace } from './halving.ts';
 import { judgeLean } from './lean.ts';
 
 export interface OneOrThree {

@@ -7,8 +7,8 @@
  * fourth where its later putts say so; holes count as independent and their counts are added up exactly (derived).
  */
 import type { Benchmark } from '../benchmarks/putting-benchmark.ts';
-import { chanceAtLeast, chanceAtMost, summarizeHits } from './hit-counts.ts';
-import type { PlayedHole } from './played-holes.ts';
+import type { PlayedHole } from '../record/played-holes.ts';
+import { chanceAtLeast, chanceAtMost, summarizeHits } from '../statistics/hit-counts.ts';
 
 export interface PuttsTaken {
   /** Holes putted out; the others are left out. */

@@ -14,9 +14,9 @@
  * differ, and narrows with days, not with reads of one day.
  */
 import { HOLE_RADIUS } from '../constants.ts';
-import { normalCdf } from '../odds/normal.ts';
-import { lastPlace } from './halving.ts';
-import type { Estimate } from './mean-interval.ts';
+import { lastPlace } from '../maths/halving.ts';
+import { normalCdf } from '../maths/normal.ts';
+import type { Estimate } from '../statistics/mean-interval.ts';
 
 /** c above, m: a read within the hole's own half-width is not a share of anything. Larger: gentle putts count less. */
 const STRAIGHT_SCALE = HOLE_RADIUS;

@@ -9,8 +9,8 @@
  * the bands share). The player's curve is a mixture over its draws, so that an uncertain curve makes fewer things unusual.
  */
 
-import { type DistanceBand, isInBand, ROUND_BANDS, TAP_IN } from './bands.ts';
-import { FEWEST_TO_CONCLUDE } from './caution.ts';
+import { type DistanceBand, isInBand, ROUND_BANDS, TAP_IN } from '../record/bands.ts';
+import type { RecordedPutt } from '../record/record.ts';
 import {
   chanceAtLeast,
   chanceAtMost,
@@ -19,10 +19,10 @@ import {
   mixedHitCounts,
   summarizeHits,
   twoSidedChance,
-} from './hit-counts.ts';
+} from '../statistics/hit-counts.ts';
+import { FEWEST_TO_CONCLUDE } from './caution.ts';
 import { leansOf, type MissLeans } from './miss-leans.ts';
 import { type MorePutts, morePutts } from './more-putts.ts';
-import type { RecordedPutt } from './record.ts';
 import { explainGain, type GainWithoutHoling, type HoleGain } from './round-gain.ts';
 
 /** Chance, over all bands and rounds looked at, of calling a round unusual that is not. */

@@ -6,9 +6,9 @@
  * is nothing to explain when a putt dropped or no stroke was gained.
  */
 
-import { type DistanceBand, FIRST_PUTT_BANDS, isInBand, isLongerThan } from './bands.ts';
-import { chanceAtMost, type ExpectedHits, hitCounts, summarizeHits } from './hit-counts.ts';
-import type { RecordedPutt } from './record.ts';
+import { type DistanceBand, FIRST_PUTT_BANDS, isInBand, isLongerThan } from '../record/bands.ts';
+import type { RecordedPutt } from '../record/record.ts';
+import { chanceAtMost, type ExpectedHits, hitCounts, summarizeHits } from '../statistics/hit-counts.ts';
 
 /** A hole beside the benchmark. */
 export interface HoleGain {

@@ -8,8 +8,8 @@
  * with the putts that were struck: E(first) - putts struck - E(where the conceded ball lay).
  */
 import type { Benchmark } from '../benchmarks/putting-benchmark.ts';
-import { type Estimate, meanInterval } from './mean-interval.ts';
-import type { PlayedHole, StruckPutt } from './played-holes.ts';
+import type { PlayedHole, StruckPutt } from '../record/played-holes.ts';
+import { type Estimate, meanInterval } from '../statistics/mean-interval.ts';
 
 /** Rounds of 9 and of 18 are compared per so many holes. */
 const HOLES_OF_A_ROUND = 18;

@@ -6,11 +6,12 @@
  * which period, and causes. Periods chosen after a look at the record find changes that are not there.
  * Sources: share-difference.ts, welch.ts; the rest derived as MODEL.md section 5 says.
  */
-import { type WeightedMean, weightedMean } from './mean-interval.ts';
-import type { Counted } from './proportion.ts';
-import { type ShareDifference, shareDifference } from './share-difference.ts';
-import { tFactor, zFactor } from './student-t.ts';
-import { type MeanDifference, meanDifference } from './welch.ts';
+
+import { tFactor, zFactor } from '../maths/student-t.ts';
+import { type WeightedMean, weightedMean } from '../statistics/mean-interval.ts';
+import type { Counted } from '../statistics/proportion.ts';
+import { type ShareDifference, shareDifference } from '../statistics/share-difference.ts';
+import { type MeanDifference, meanDifference } from '../statistics/welch.ts';
 
 /** Chance with which the "smallest change" would be found. */
 const POWER = 0.8;

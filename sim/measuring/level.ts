@@ -6,7 +6,7 @@
  * Source (MODEL.md section 6, derived): a level shows angle + zero, and turned round -angle + zero; half the difference is the
  * angle, half the sum the zero error. Slope = tan(angle).
  */
-import { tFactor } from '../evidence/student-t.ts';
+import { tFactor } from '../maths/student-t.ts';
 import { CONFIDENCE, type Measured, marginOf } from './measured.ts';
 import { type PooledMean, poolReadings } from './readings.ts';
 

@@ -6,7 +6,7 @@
  * Source: the variances add, and the factor is Student's for the effective degrees of freedom of the sum (Welch-Satterthwaite,
  * as in the Guide to the Expression of Uncertainty in Measurement, annex G.4; memory). The common part counts as known.
  */
-import { tFactor, zFactor } from '../evidence/student-t.ts';
+import { tFactor, zFactor } from '../maths/student-t.ts';
 
 export interface Measured {
   readonly value: number;

@@ -6,8 +6,8 @@
  * The player of MODEL.md section 3 rolls (1 + bias + spread z) times what is meant, whatever the distance: so each ball is
  * divided by its own, and targets may differ. Intervals: Student's for the bias, chi-square's for the spread.
  */
-import { chiSquareQuantile } from '../evidence/chi-square.ts';
-import { meanInterval } from '../evidence/mean-interval.ts';
+import { chiSquareQuantile } from '../maths/chi-square.ts';
+import { meanInterval } from '../statistics/mean-interval.ts';
 import { CONFIDENCE, type Measured } from './measured.ts';
 
 export interface PaceRoll {

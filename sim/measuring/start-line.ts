@@ -10,8 +10,8 @@
  * unknown.
  */
 import { BALL_RADIUS } from '../constants.ts';
-import { lastPlace } from '../evidence/halving.ts';
-import { shareOutside } from '../evidence/student-t.ts';
+import { lastPlace } from '../maths/halving.ts';
+import { shareOutside } from '../maths/student-t.ts';
 import { CONFIDENCE } from './measured.ts';
 
 export interface GateRun {

@@ -2,6 +2,8 @@
  * The odds of one putt at one pace or many, and the pace that does best. The door to everything in this folder.
  * Leaves out: how outcomes are integrated (outcomes.ts), what a miss costs (next-putts.ts, polar-table.ts).
  */
+
+import { vertexOf } from '../maths/minimum.ts';
 import { withoutReading } from '../player/habits.ts';
 import { type CentreLine, LineWalk, summarizeLine } from '../read/line.ts';
 import { lengthOf, startOf } from '../roll/roll.ts';
@@ -9,7 +11,6 @@ import type { Comparison, NoLine, Odds, PaceRow, Player, Putt } from '../types.t
 import { type DropRegion, dropRegions } from './drop-region.ts';
 import { type Leaves, makeLeaves } from './leaves.ts';
 import { missRests } from './lip-outs.ts';
-import { vertexOf } from './minimum.ts';
 import { prepareNextPutts } from './next-putts.ts';
 import { holedOf, playOut, rangeOf } from './outcomes.ts';
 import { type NextPutts, nextPuttAt } from './polar-table.ts';

@@ -3,8 +3,9 @@
  * cut and the closing end are to be expected, where the region forks or bends, the curves through all cuts. Leaves out: solving for
  * a cut, and why it is cut this way (drop-region.ts); bites themselves (bite.ts).
  */
+
+import { monotoneCubic } from '../maths/interpolation.ts';
 import { type Bite, type BittenStarts, cutOut } from './bite.ts';
-import { monotoneCubic } from './interpolation.ts';
 
 export interface DropRegion {
   /** Starts (radians from ball->hole) between which some energy drops. */

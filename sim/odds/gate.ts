@@ -7,11 +7,11 @@
  * ground it is 2 Phi(c / (d lineSd)) - 1, c the room on either side, half the width less the ball's radius (derived; d sin for d tan).
  */
 import { BALL_RADIUS } from '../constants.ts';
+import { normalCdf, normalPoints } from '../maths/normal.ts';
 import { LineWalk } from '../read/line.ts';
 import { bearingOf, rollerFor, startOf } from '../roll/roll.ts';
 import { newPass, type Roller } from '../roll/roller.ts';
 import type { NoLine, Player, Point, Putt } from '../types.ts';
-import { normalCdf, normalPoints } from './normal.ts';
 import { newStarts, Strokes, UNSEEN } from './stroke-errors.ts';
 
 export interface Gate {

@@ -7,9 +7,10 @@
  * do not count: who has missed allows for them.
  * Leaves out: how the choices are found (holing-out.ts, next-putts.ts).
  */
+
+import { policyIteration } from '../maths/dynamic-program.ts';
 import { withoutHabits } from '../player/habits.ts';
 import type { Player, Putt } from '../types.ts';
-import { policyIteration } from './dynamic-program.ts';
 import {
   type Action,
   decisionsOf,

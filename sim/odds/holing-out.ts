@@ -8,12 +8,12 @@
  * Leaves out: solving the program (dynamic-program.ts); paces that stop short of the hole's middle.
  */
 import { NEXT_PUTT_PACE } from '../constants.ts';
+import { type Decisions, evaluatePolicy } from '../maths/dynamic-program.ts';
+import { minimize } from '../maths/minimum.ts';
 import { playerBy } from '../player/errors.ts';
 import { withoutHabits } from '../player/habits.ts';
 import { sampleSurface } from '../surface/sample.ts';
 import type { Player, Point, Putt } from '../types.ts';
-import { type Decisions, evaluatePolicy } from './dynamic-program.ts';
-import { minimize } from './minimum.ts';
 import { Place, SENSIBLE_PACES } from './place.ts';
 import { type Grid, spreadOver } from './polar-table.ts';
 

@@ -4,11 +4,12 @@
  * for each green, green speed and hole, and interpolated; that a lip-out starts a few centimetres off the hole's centre
  * shifts its rest by as much and changes the ground it rolls over by nothing that counts.
  */
+
+import { lagrange } from '../maths/interpolation.ts';
 import { planeReach } from '../roll/plane.ts';
 import { rollerFor } from '../roll/roll.ts';
 import { newPass } from '../roll/roller.ts';
 import type { FieldSurface, Putt } from '../types.ts';
-import { lagrange } from './interpolation.ts';
 
 /** Fills `out` with rest minus start, m, of a ball rolling off at this heading (radians from +x) and speed (m/s). */
 export type Landing = (heading: number, speed: number, out: { x: number; y: number }) => void;

@@ -11,11 +11,11 @@ import { HOLE_RADIUS } from '../constants.ts';
 import { captureRule } from '../hole/capture.ts';
 import { type Arrival, leaveHole, newLeavingBall } from '../hole/leave.ts';
 import type { CaptureRule } from '../hole/rule.ts';
+import { monotoneCubic } from '../maths/interpolation.ts';
 import type { LineWalk } from '../read/line.ts';
 import { bearingOf, foldAngle, lengthOf, startOf } from '../roll/roll.ts';
 import { newPass, type Pass } from '../roll/roller.ts';
 import { gradientAt } from '../surface/sample.ts';
-import { monotoneCubic } from './interpolation.ts';
 import { landingFrom } from './landing.ts';
 import { type RestRange, type Rests, restsOf } from './rests.ts';
 

@@ -4,8 +4,9 @@
  * The program of holing-out.ts, solved. Depends on surface, green speed, hole, capture and player, not on the ball; on a plane
  * not on where the hole is either. Leaves out: the grid and its look-up (polar-table.ts).
  */
+
+import { evaluatePolicy, policyIteration } from '../maths/dynamic-program.ts';
 import type { Player, Putt } from '../types.ts';
-import { evaluatePolicy, policyIteration } from './dynamic-program.ts';
 import { type HoleOut, type HoleOutOptions, holeOut } from './holing-out.ts';
 import { type Coarse, type NextPutts, tableOf } from './polar-table.ts';
 

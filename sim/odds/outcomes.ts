@@ -6,8 +6,9 @@
  * energy, is taken at the middle (the second-order error of such cells is far below the 0.3 points asked of three-putts).
  * Leaves out: what a miss is and costs (the visitor sorts and adds it up).
  */
+
+import { GAUSS_3, GAUSS_5, INVERSE_ROOT_TWO_PI, normalCdf } from '../maths/normal.ts';
 import type { DropRegion } from './drop-region.ts';
-import { GAUSS_3, GAUSS_5, INVERSE_ROOT_TWO_PI, normalCdf } from './normal.ts';
 import { COVERED, type RestRange, type Rests } from './rests.ts';
 import { newStarts, REACH, type StartsGiven, type StrokeErrors } from './stroke-errors.ts';
 

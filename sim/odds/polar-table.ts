@@ -3,8 +3,8 @@
  * places become a fine table, and looking it up. Leaves out: where the numbers come from (next-putts.ts).
  */
 import { HOLE_RADIUS } from '../constants.ts';
+import { lagrange, monotoneCubic } from '../maths/interpolation.ts';
 import type { Point } from '../types.ts';
-import { lagrange, monotoneCubic } from './interpolation.ts';
 
 /** Table of one green, hole, player: plain data, may cross threads. Angles from `zero`, counter-clockwise, all round. */
 export interface NextPutts {

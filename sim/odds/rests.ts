@@ -5,12 +5,13 @@
  * rests are rolled on a grid of starts by energies and interpolated by cubics both ways. A ball that leaves the field rests
  * where it left it. Leaves out: balls that touch the hole and stay out (lip-outs.ts).
  */
+
+import { lagrange } from '../maths/interpolation.ts';
 import { planeReach } from '../roll/plane.ts';
 import { bearingOf, rollerFor } from '../roll/roll.ts';
 import { newPass } from '../roll/roller.ts';
 import { skidReach } from '../roll/slide.ts';
 import type { PlaneSurface, Point, Putt } from '../types.ts';
-import { lagrange } from './interpolation.ts';
 
 /** Relative to the hole's centre, m. `lipped` is set, never cleared, for a ball that touched the hole and left it again. */
 export interface RestPoint {

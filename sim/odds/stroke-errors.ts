@@ -6,10 +6,11 @@
  * while over all energies they are not. MODEL.md, section 3; derived.
  * Leaves out: what drops and where misses lie (outcomes.ts).
  */
+
+import { normalCdf } from '../maths/normal.ts';
 import { Reading } from '../read/reading.ts';
 import type { Player, Putt } from '../types.ts';
 import { type Meant, meantOf } from './meant.ts';
-import { normalCdf } from './normal.ts';
 
 /** SDs looked at on either side: all but 7 in a million. */
 export const REACH = 4.5;

@@ -4,6 +4,7 @@
  * Leaves out: which places (green-steps.ts).
  */
 import { BALL_RADIUS, HOLE_RADIUS } from '../constants.ts';
+import { minimize } from '../maths/minimum.ts';
 import { sampleSurface } from '../surface/sample.ts';
 import type { Player, Putt } from '../types.ts';
 import {
@@ -15,7 +16,6 @@ import {
   type PlayedPlaces,
 } from './green-map.ts';
 import { filledIn, placesToPlay, withPlayed } from './green-steps.ts';
-import { minimize } from './minimum.ts';
 import { Place, SENSIBLE_PACES } from './place.ts';
 import { holingOutAt, type NextPutts, nextPuttAt } from './polar-table.ts';
 

@@ -6,8 +6,9 @@
  * Leaves out: our own engine, whose fit is benchmarks/ business.
  */
 import { BALL_RADIUS, HOLE_RADIUS } from '../constants.ts';
+import { type Found, findLeast } from '../maths/nelder-mead.ts';
+import { shareBelow } from '../maths/normal.ts';
 import { degreesToRadians, metresToFeet } from '../units.ts';
-import { type Found, findLeast } from './nelder-mead.ts';
 import type { HoledRow } from './published.ts';
 
 /** The model aims this far past, feet, and holes what would stop up to TOO_FAR past (Gelman 2019). */
@@ -15,31 +16,6 @@ const OVERSHOT = 1;
 const TOO_FAR = 3;
 /** Widest angle, as a sine, that still drops at one foot. */
 const WIDTH = metresToFeet(HOLE_RADIUS - BALL_RADIUS);
-
-/**
- * Share of a standard normal below z. Power series of the error function up to 3, its continued fraction beyond (Abramowitz &
- * Stegun 7.1.6 and 26.2.14, memory): good to 1e-12, which a likelihood of a million putts needs and odds do not.
- */
-export function shareBelow(z: number): number {
-  if (!Number.isFinite(z)) return z > 0 ? 1 : 0;
-  const size = Math.abs(z);
-  const density = Math.exp((-size * size) / 2) / Math.sqrt(2 * Math.PI);
-  let upper: number;
-  if (size < 3) {
-    let term = size;
-    let sum = size;
-    for (let k = 3; term > 1e-17 * sum; k += 2) {
-      term *= (size * size) / k;
-      sum += term;
-    }
-    upper = 0.5 - density * sum;
-  } else {
-    let fraction = size;
-    for (let k = 40; k >= 1; k--) fraction = size + k / fraction;
-    upper = density / fraction;
-  }
-  return z < 0 ? upper : 1 - upper;
-}
 
 /**
  * Share holed when only the start line errs: 2 Phi(asin((R - r)/x)/sigma) - 1.

@@ -6,10 +6,11 @@
  * Where a score counts successes of independent strokes the change is that of a share (share-difference.ts). Otherwise that of a mean:
  * by the scatter of the scores alone (trend.ts), or, where the engine's spread of one score is given, by the larger of the two.
  */
-import { type WeightedMean, weightedMean } from '../evidence/mean-interval.ts';
-import type { Counted } from '../evidence/proportion.ts';
-import { zFactor } from '../evidence/student-t.ts';
+
 import { meanTrend, shareTrend, type TrendVerdict, type TwoPeriods } from '../evidence/trend.ts';
+import { zFactor } from '../maths/student-t.ts';
+import { type WeightedMean, weightedMean } from '../statistics/mean-interval.ts';
+import type { Counted } from '../statistics/proportion.ts';
 import type { GroundKind } from './drill-ground.ts';
 import { type PuttingDrill, strokesOf } from './putting-drill.ts';
 

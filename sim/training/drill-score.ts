@@ -5,9 +5,10 @@
  * (stroke-points.ts), how strokes add up (tally.ts), whether scores moved (compare-scores.ts). Strokes are independent but for
  * the read that the balls of a station share; nobody tires or warms up within a drill, and what is learnt is the ground (stroke-points.ts).
  */
-import { summarizeHits } from '../evidence/hit-counts.ts';
+
 import { prepareNextPutts } from '../odds/next-putts.ts';
 import type { NextPutts } from '../odds/polar-table.ts';
+import { summarizeHits } from '../statistics/hit-counts.ts';
 import type { CaptureName, Player, Putt } from '../types.ts';
 import { type DrillGround, drillProblem, stationPutt, stationSlope } from './drill-ground.ts';
 import { type PassMark, passMark, type Repetitions, repetitionsApart, withStep } from './pass-mark.ts';

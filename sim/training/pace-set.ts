@@ -6,9 +6,10 @@
  * that nobody is marked wrong for a coin's toss.
  * A set stays on two greens, of one slope and speed each: what a miss costs is worked out once for a green (odds/next-putts.ts).
  */
-import { type Estimate, meanInterval } from '../evidence/mean-interval.ts';
+
 import { seededRandom } from '../random.ts';
 import { readPutt } from '../read/line.ts';
+import { type Estimate, meanInterval } from '../statistics/mean-interval.ts';
 import { clockToBearing, feetToMetres, inchesToMetres } from '../units.ts';
 import { type Random, shuffle, within } from './draw.ts';
 import type { Range } from './drill.ts';

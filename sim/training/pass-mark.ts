@@ -6,8 +6,8 @@
  * One pass is never "improvement": the player as he is passes too.
  */
 import { afterStep, type StepId } from '../costs/steps.ts';
-import { chanceAtLeast, chanceAtMost } from '../evidence/hit-counts.ts';
-import { zFactor } from '../evidence/student-t.ts';
+import { zFactor } from '../maths/student-t.ts';
+import { chanceAtLeast, chanceAtMost } from '../statistics/hit-counts.ts';
 import type { Player } from '../types.ts';
 import type { Trained } from './putting-drill.ts';
 import { meanOf, together } from './tally.ts';

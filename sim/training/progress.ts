@@ -14,10 +14,10 @@
  * Tried and dropped: comparing like with like in bins of difficulty, which leaves most bins of a month empty.
  */
 import { HOLE_RADIUS } from '../constants.ts';
-import { type LinearFit, linearFit } from '../evidence/least-squares.ts';
-import { meanInterval } from '../evidence/mean-interval.ts';
 import { offOf, type ReadingBias, readingBias } from '../evidence/reading-bias.ts';
 import type { TrendVerdict } from '../evidence/trend.ts';
+import { type LinearFit, linearFit } from '../statistics/least-squares.ts';
+import { meanInterval } from '../statistics/mean-interval.ts';
 import { feetToMetres, inchesToMetres } from '../units.ts';
 import type { Question } from './putt-question.ts';
 import type { DatedRead } from './reader-model.ts';

@@ -10,9 +10,10 @@
  * Short cuts: spreads are fitted to the residuals of one fit with the prior's spread, each kind by itself (scaled inverse chi-squared);
  * the mean then takes the player's fitted spread as known.
  */
-import { choleskyFactor, type Matrix, solveFactored, solveUpper } from '../evidence/cholesky.ts';
+
 import { offOf } from '../evidence/reading-bias.ts';
-import { drawNormal } from '../odds/normal.ts';
+import { choleskyFactor, type Matrix, solveFactored, solveUpper } from '../maths/cholesky.ts';
+import { drawNormal } from '../maths/normal.ts';
 import type { Random } from './draw.ts';
 import { kindsOf, PUTT_READ_KINDS, type PuttReadKind } from './kinds.ts';
 import type { Question } from './putt-question.ts';

@@ -5,9 +5,10 @@
  * A read is a slope along and one across, two independent normal numbers, on a lattice (trapezoid rule on a bell curve); given it all
  * balls are meant alike, and only the stroke errs.
  */
+
+import { APART, normalPoints } from '../maths/normal.ts';
 import { dropRegions } from '../odds/drop-region.ts';
 import { asMeant } from '../odds/meant.ts';
-import { APART, normalPoints } from '../odds/normal.ts';
 import { holedOf } from '../odds/outcomes.ts';
 import { strokeErrors } from '../odds/stroke-errors.ts';
 import { LineWalk } from '../read/line.ts';

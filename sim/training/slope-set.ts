@@ -6,10 +6,11 @@
  * Two slopes of every putt: of the ground as a whole, which says how much it can break, and along the line, which says how hard to
  * hit it; both as rise over run, along the line positive uphill. Even ground only: over a green there is no one slope to name.
  */
-import { type Estimate, meanInterval } from '../evidence/mean-interval.ts';
-import { spreadInterval } from '../evidence/spread.ts';
+
 import type { Measurement } from '../player/known.ts';
 import { seededRandom } from '../random.ts';
+import { type Estimate, meanInterval } from '../statistics/mean-interval.ts';
+import { spreadInterval } from '../statistics/spread.ts';
 import { feetToMetres } from '../units.ts';
 import { type Random, within } from './draw.ts';
 import type { Range } from './drill.ts';

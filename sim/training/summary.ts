@@ -4,8 +4,9 @@
  * Answers for: which kinds there are and which reads belong to each. Leaves out: the estimator (evidence/reading-bias.ts),
  * words. A kind with too few reads is kept and says so; only a kind without any read is left out.
  */
-import { meanInterval } from '../evidence/mean-interval.ts';
+
 import { type ReadingBias, readingBias } from '../evidence/reading-bias.ts';
+import { meanInterval } from '../statistics/mean-interval.ts';
 import { IS_OF_KIND, PUTT_READ_KINDS, type PuttReadKind } from './kinds.ts';
 import type { Question } from './putt-question.ts';
 

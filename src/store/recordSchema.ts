@@ -1,6 +1,6 @@
 /**
  * The shape of every round, putt, practice set and drill score kept on this device, strict: nothing passes in either direction that is not
- * written here. What the fields mean: sim/evidence/record.ts. Leaves out: read sets (schema.ts), measurements (measurementSchema.ts),
+ * written here. What the fields mean: sim/record/record.ts. Leaves out: read sets (schema.ts), measurements (measurementSchema.ts),
  * plans of weeks (planSchema.ts), where records are kept.
  */
 import * as z from 'zod';

@@ -23,7 +23,7 @@ const PLAYERS = [
 
 /** Twice as fine as the mix is usually summed, and more: what is left is below what a row is rounded to elsewhere. */
 const FINENESS = { slopes: 4, greenSpeeds: 2, directions: 9 };
-/** A share missed below this is rounding of the normal distribution (sim/odds/normal.ts: 7.5e-8): the row is left out. */
+/** A share missed below this is rounding of the normal distribution (sim/maths/normal.ts: 7.5e-8): the row is left out. */
 const LEAST_MISSED = 1e-6;
 
 const tables: string[] = [];

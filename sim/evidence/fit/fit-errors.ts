@@ -3,12 +3,13 @@
  * says that the player reads too little or too much break. Leaves out: its parts (outcomes.ts, likelihood.ts, measured-strokes.ts, prior.ts,
  * posterior.ts, tell-apart.ts); sentences. MODEL.md, section 5, "The player from the record", says what is assumed.
  */
-import { drawNormal } from '../../odds/normal.ts';
+
+import type { Matrix } from '../../maths/cholesky.ts';
+import { drawNormal } from '../../maths/normal.ts';
 import { playerBy } from '../../player/errors.ts';
 import { seededRandom } from '../../random.ts';
+import type { RecordedPutt } from '../../record/record.ts';
 import type { Player } from '../../types.ts';
-import type { Matrix } from '../cholesky.ts';
-import type { RecordedPutt } from '../record.ts';
 import { Grounds } from './grounds.ts';
 import { likelihoodOf } from './likelihood.ts';
 import { logOfStrokes, NO_STROKES, strokesIn } from './measured-strokes.ts';

@@ -7,7 +7,7 @@
  * (Lagrange) are within 0.04% of the energy and 0.01 degrees of the start (tests).
  */
 import { GRAVITY, ROLLING_FACTOR } from '../../constants.ts';
-import { lagrange } from '../../odds/interpolation.ts';
+import { lagrange } from '../../maths/interpolation.ts';
 import { planeLines } from '../../read/plane-line.ts';
 import { STEEPEST_SEEN } from '../../read/seen.ts';
 import { frictionOf } from '../../roll/plane.ts';

@@ -4,9 +4,10 @@
  * measured (measuring/start-line.ts, measuring/pace-control.ts); whether a player strokes on a course as he does at home, which
  * is assumed.
  */
-import { INVERSE_ROOT_TWO_PI } from '../../odds/normal.ts';
+
+import { incompleteBeta } from '../../maths/incomplete-beta.ts';
+import { INVERSE_ROOT_TWO_PI } from '../../maths/normal.ts';
 import type { Player } from '../../types.ts';
-import { incompleteBeta } from '../incomplete-beta.ts';
 import type { Someone } from './player-strokes.ts';
 import { mixedChance, STRAY_TIMES } from './strays.ts';
 import { Tails } from './tails.ts';

@@ -8,7 +8,7 @@
  *   a second count of the same misses; it is taken as independent of the first.
  */
 
-import type { PracticeSet, RecordedPutt, RecordedRound } from '../record.ts';
+import type { PracticeSet, RecordedPutt, RecordedRound } from '../../record/record.ts';
 import type { Ground, Grounds } from './grounds.ts';
 import type { MeasuredStrokes } from './measured-strokes.ts';
 import type { Spot } from './player-strokes.ts';

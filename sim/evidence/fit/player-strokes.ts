@@ -6,6 +6,8 @@
  * on ground that breaks much the starts are a little skewed, which a fit does not see (tests: beside lines solved anew).
  * Strokes are asked for many at a time, and what was said of them in passes of its own: one stroke a call costs three times as much.
  */
+
+import { normalBelow } from '../../maths/normal-below.ts';
 import type { Player } from '../../types.ts';
 import type { Ground } from './grounds.ts';
 import {
@@ -19,7 +21,6 @@ import {
   type MeantLines,
   SWEEP,
 } from './meant-lines.ts';
-import { normalBelow } from './normal-below.ts';
 import { Tails } from './tails.ts';
 import {
   aimSd,

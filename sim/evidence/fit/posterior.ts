@@ -8,10 +8,11 @@
  * The search begins from the prior's middle; a posterior with two hills would be climbed on one (none met: the wide t would show
  * it in the weights).
  */
-import { drawNormal } from '../../odds/normal.ts';
+
+import { choleskyFactor, inverseOf, type Matrix, solveLower } from '../../maths/cholesky.ts';
+import { type Least, least } from '../../maths/climb.ts';
+import { drawNormal } from '../../maths/normal.ts';
 import { seededRandom } from '../../random.ts';
-import { choleskyFactor, inverseOf, type Matrix, solveLower } from '../cholesky.ts';
-import { type Least, least } from './climb.ts';
 
 /** Degrees of freedom of the t: tails heavier than any posterior's here, so that no weight runs away. */
 const TAILS = 12;

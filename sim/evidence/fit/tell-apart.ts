@@ -9,8 +9,8 @@
  * the spread one would have with those answers. First order: good enough to rank taps, not to promise margins.
  */
 
-import { inverseOf, type Matrix } from '../cholesky.ts';
-import type { RecordedPutt } from '../record.ts';
+import { inverseOf, type Matrix } from '../../maths/cholesky.ts';
+import type { RecordedPutt } from '../../record/record.ts';
 import { chanceOfWords } from './likelihood.ts';
 import {
   answersGiven,

@@ -8,10 +8,10 @@
  * as the softness reaches.
  */
 import { HOLE_RADIUS } from '../../constants.ts';
+import { normalBelow } from '../../maths/normal-below.ts';
+import type { MissReach, MissSide, PaceMeant, SlopeFelt } from '../../record/record.ts';
 import type { BreakWay, Climb } from '../../types.ts';
 import { degreesToRadians, inchesToMetres } from '../../units.ts';
-import type { MissReach, MissSide, PaceMeant, SlopeFelt } from '../record.ts';
-import { normalBelow } from './normal-below.ts';
 
 /**
  * Rise per metre below which a putt counts as level (as in training/question.ts), and how far off that is seen, 1 SD, beside what was

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import jStat from 'jstat';
 import { describe, expect, it } from 'vitest';
 import { judgeLean, leansOf, publishedShortOfMisses } from '../../../sim/index.ts';
-import { recorded } from './recorded.ts';
+import { recorded } from '../record/recorded.ts';
 
 const choose = (n: number, k: number): bigint => {
   let ways = 1n;

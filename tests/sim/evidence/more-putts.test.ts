@@ -2,8 +2,8 @@
 import jStat from 'jstat';
 import { describe, expect, it } from 'vitest';
 import { triesByNormal, triesToTell } from '../../../sim/evidence/more-putts.ts';
-import { zFactor } from '../../../sim/evidence/student-t.ts';
 import { morePutts } from '../../../sim/index.ts';
+import { zFactor } from '../../../sim/maths/student-t.ts';
 
 /** Chance that an exact two-sided binomial test at 5% (2.5% in each tail) finds `truth` where `expected` is supposed. */
 function exactPower(tries: number, expected: number, truth: number): number {

@@ -12,7 +12,7 @@ import {
   type RoundCheckInput,
   seededRandom,
 } from '../../../sim/index.ts';
-import { recorded } from './recorded.ts';
+import { recorded } from '../record/recorded.ts';
 
 /** A made-up curve for tests: about the tour's at 5, 10 and 20 ft. */
 const curve = (feet: number, skill = 1): number => Math.min(0.99, skill / (1 + (feet / 8.5) ** 1.7));

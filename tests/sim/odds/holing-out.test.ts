@@ -13,7 +13,7 @@ import {
   type Putt,
   prepareNextPutts,
 } from '../../../sim/index.ts';
-import { evaluatePolicy, policyIteration, valueIteration } from '../../../sim/odds/dynamic-program.ts';
+import { evaluatePolicy, policyIteration, valueIteration } from '../../../sim/maths/dynamic-program.ts';
 import { holeOut } from '../../../sim/odds/holing-out.ts';
 import { normals, plainCapture, struckOf } from '../../bench/oracle.ts';
 import { CASES, playerOf, puttOf } from '../../bench/oracle-cases.ts';

@@ -2,10 +2,10 @@
 import jStat from 'jstat';
 import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../../sim/index.ts';
+import { lagrange, monotoneCubic } from '../../../sim/maths/interpolation.ts';
+import { GAUSS_3, GAUSS_5, normalCdf } from '../../../sim/maths/normal.ts';
 import { edgeBeyond, edgeNear } from '../../../sim/odds/edge.ts';
-import { lagrange, monotoneCubic } from '../../../sim/odds/interpolation.ts';
 import { makeLeaves } from '../../../sim/odds/leaves.ts';
-import { GAUSS_3, GAUSS_5, normalCdf } from '../../../sim/odds/normal.ts';
 
 describe('the normal distribution', () => {
   it('agrees with jstat 1.9.6 out to six SD', () => {

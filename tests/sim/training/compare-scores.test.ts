@@ -2,9 +2,9 @@
 import jstat from 'jstat';
 import { describe, expect, it } from 'vitest';
 import { puttingDrill } from '../../../drills/putting-drills.ts';
-import { shareDifference } from '../../../sim/evidence/share-difference.ts';
 import { PRESETS } from '../../../sim/player/presets.ts';
 import { seededRandom } from '../../../sim/random.ts';
+import { shareDifference } from '../../../sim/statistics/share-difference.ts';
 import { compareScores, type DrillResult, type ScoreChange } from '../../../sim/training/compare-scores.ts';
 import { type DrillExpectation, expectedScore } from '../../../sim/training/drill-score.ts';
 import { judgeScores } from '../../../sim/training/judge-scores.ts';

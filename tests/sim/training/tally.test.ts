@@ -1,7 +1,7 @@
 /** How scores add up: closed forms, a library's distributions, and every sequence counted one by one. */
 import jstat from 'jstat';
 import { describe, expect, it } from 'vitest';
-import { hitCounts } from '../../../sim/evidence/hit-counts.ts';
+import { hitCounts } from '../../../sim/statistics/hit-counts.ts';
 import {
   bestOf,
   longestRun,

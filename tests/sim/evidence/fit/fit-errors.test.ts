@@ -26,7 +26,7 @@ import {
   type RecordingHabits,
   recordRounds,
 } from '../../../support/recordingPlayer.ts';
-import { recorded } from '../recorded.ts';
+import { recorded } from '../../record/recorded.ts';
 
 const ok = (fit: ReturnType<typeof fitErrors>): FittedErrors => {
   if (fit.status !== 'ok') throw new Error(`got ${fit.status}`);

@@ -6,8 +6,9 @@
  * method 10: each share's score interval (Wilson 1927), joined by the distances from value to end. Not taken: the plain difference +-
  * 1.96 standard errors, which is a point for 0 of 10 beside 0 of 10.
  */
+
+import { zFactor } from '../maths/student-t.ts';
 import type { Counted } from './proportion.ts';
-import { zFactor } from './student-t.ts';
 
 export interface ShareDifference {
   /** Share after less share before, -1..1; undefined when one of them has no tries. */

@@ -10,7 +10,7 @@ import {
   evaluatePolicy,
   policyIteration,
   valueIteration,
-} from '../../../sim/odds/dynamic-program.ts';
+} from '../../../sim/maths/dynamic-program.ts';
 
 type Row = { readonly cost: number; readonly steps: readonly (readonly [number, number])[] };
 

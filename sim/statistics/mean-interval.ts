@@ -7,7 +7,7 @@
  * 1 - its share of the weight (HC2, MacKinnon & White 1985: unbiased when all spread alike), and as many degrees of
  * freedom as the effective number of observations less one (Kish 1965: (sum w)^2 / sum w^2).
  */
-import { tFactor } from './student-t.ts';
+import { tFactor } from '../maths/student-t.ts';
 
 export interface Estimate {
   readonly value: number;

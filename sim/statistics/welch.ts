@@ -7,8 +7,9 @@
  * (simulated): there the degrees of freedom of the smaller side are taken, which never hold it too rarely (Mickey & Brown 1966, memory).
  * Source: Welch, Biometrika 29, 350 (1938) and 34, 28 (1947); degrees of freedom by Satterthwaite, Biometrics Bulletin 2, 110 (1946).
  */
+
+import { tFactor } from '../maths/student-t.ts';
 import type { WeightedMean } from './mean-interval.ts';
-import { tFactor } from './student-t.ts';
 
 /** Satterthwaite's degrees of freedom are good, to a point of coverage, when each side has these itself: four observations. */
 const FEWEST_DEGREES = 3;

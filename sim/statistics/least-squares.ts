@@ -9,9 +9,9 @@
  * group, such as a day, go together: what they pull at a sum is added before it is squared (Liang & Zeger, Biometrika 73, 13, 1986,
  * memory), groups count as many as their parts of the sum are even (Kish), and each level that the sum compares costs one of them.
  */
-import { choleskyFactor, type Matrix, solveFactored } from './cholesky.ts';
+import { choleskyFactor, type Matrix, solveFactored } from '../maths/cholesky.ts';
+import { tFactor } from '../maths/student-t.ts';
 import type { Estimate } from './mean-interval.ts';
-import { tFactor } from './student-t.ts';
 
 /** A column counts as made by the others when they leave less than this share of its square. */
 const LEFT_OVER = 1e-9;

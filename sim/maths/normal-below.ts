@@ -1,8 +1,8 @@
 /**
  * The normal distribution by table: a fit asks for it a hundred million times. Answers for: the share below z within 4e-6.
- * Leaves out: tails beyond 8 SD. Source: player/holing-models.ts (good to 1e-12), read along straight lines.
+ * Leaves out: tails beyond 8 SD. Source: normal.ts (good to 1e-12), read along straight lines.
  */
-import { shareBelow } from '../../player/holing-models.ts';
+import { shareBelow } from './normal.ts';
 
 /** Farthest z of the table, and its steps per SD: the chord of a bell curve's integral is off by 0.24 / (8 x 88^2) at most. */
 const REACH = 8;

@@ -4,7 +4,7 @@
  * Answers for: standard deviation and interval of normal observations. Leaves out: observations with long tails, for which the
  * interval is too narrow. (n - 1) s^2 / sigma^2 is chi-squared.
  */
-import { chiSquareQuantile } from './chi-square.ts';
+import { chiSquareQuantile } from '../maths/chi-square.ts';
 import type { Estimate } from './mean-interval.ts';
 
 /** Standard deviation with its interval. @returns undefined for fewer than two values */

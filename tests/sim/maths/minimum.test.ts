@@ -1,6 +1,6 @@
 /** The search for a smallest value, on functions whose lowest point is known. */
 import { describe, expect, it } from 'vitest';
-import { minimize, vertexOf } from '../../../sim/odds/minimum.ts';
+import { minimize, vertexOf } from '../../../sim/maths/minimum.ts';
 
 const SEARCH = { start: 0, step: 1, low: -10, high: 10, walks: 8, parabolas: 1 };
 

@@ -1,7 +1,7 @@
 /** Means: a printed example, edge cases, laws. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { meanInterval } from '../../../sim/evidence/mean-interval.ts';
+import { meanInterval } from '../../../sim/statistics/mean-interval.ts';
 
 describe('the interval of a mean', () => {
   it('is Student’s own for the sleep data of his 1908 paper', () => {

@@ -8,8 +8,8 @@
  * and n hits, where the plain one holds truths near 0 and 1 too rarely. Not taken: h/n +- 1.96 standard errors, which is a point for
  * no hits; Clopper & Pearson's, which is wider than the chance it states.
  */
-import { lastPlace } from './halving.ts';
-import { incompleteBeta } from './incomplete-beta.ts';
+import { lastPlace } from '../maths/halving.ts';
+import { incompleteBeta } from '../maths/incomplete-beta.ts';
 
 /** So many of so many. */
 export interface Counted {

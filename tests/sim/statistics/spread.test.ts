@@ -1,7 +1,7 @@
 /** The spread of a few observations: quantiles against jstat, coverage by simulation. */
 import jStat from 'jstat';
 import { describe, expect, it } from 'vitest';
-import { spreadInterval } from '../../../sim/evidence/spread.ts';
+import { spreadInterval } from '../../../sim/statistics/spread.ts';
 import { normals } from '../../support/normals.ts';
 
 describe('the interval of a spread', () => {

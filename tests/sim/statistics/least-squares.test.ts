@@ -1,9 +1,9 @@
 /** Linear fits: a printed example, brute force by leaving out, coverage by simulation. */
 import { describe, expect, it } from 'vitest';
-import { choleskyFactor, solveFactored } from '../../../sim/evidence/cholesky.ts';
-import { linearFit } from '../../../sim/evidence/least-squares.ts';
-import { meanInterval } from '../../../sim/evidence/mean-interval.ts';
+import { choleskyFactor, solveFactored } from '../../../sim/maths/cholesky.ts';
 import { seededRandom } from '../../../sim/random.ts';
+import { linearFit } from '../../../sim/statistics/least-squares.ts';
+import { meanInterval } from '../../../sim/statistics/mean-interval.ts';
 import { normals } from '../../support/normals.ts';
 
 /** Anscombe, Am. Stat. 27, 17 (1973), first data set (memory). */

@@ -5,9 +5,10 @@
  * ever more of them, the normal one.
  * Source: Student 1908; P(|T| > t) = I_x(n/2, 1/2) with x = n/(n + t^2).
  */
-import { shareBelow } from '../player/holing-models.ts';
+
 import { lastPlace } from './halving.ts';
 import { incompleteBeta } from './incomplete-beta.ts';
+import { shareBelow } from './normal.ts';
 
 /** The place where falling tails come down to what may lie outside. */
 function factorOf(tails: (t: number) => number, outside: number): number {

@@ -1,8 +1,8 @@
 /** Student's t and the incomplete beta against an independent library and printed tables. */
 import jStat from 'jstat';
 import { describe, expect, it } from 'vitest';
-import { incompleteBeta, logGamma } from '../../../sim/evidence/incomplete-beta.ts';
-import { tFactor } from '../../../sim/evidence/student-t.ts';
+import { incompleteBeta, logGamma } from '../../../sim/maths/incomplete-beta.ts';
+import { tFactor } from '../../../sim/maths/student-t.ts';
 
 describe('the incomplete beta function', () => {
   it('agrees with jstat over shapes and places', () => {

@@ -1,7 +1,7 @@
 /** Quantiles of chi-square: the printed table, jstat, and closed forms. */
 import jStat from 'jstat';
 import { describe, expect, it } from 'vitest';
-import { chiSquareQuantile } from '../../../sim/evidence/chi-square.ts';
+import { chiSquareQuantile } from '../../../sim/maths/chi-square.ts';
 
 describe('the quantile of chi-square', () => {
   it.each([
