@@ -8,7 +8,7 @@ import { Dexie } from 'dexie';
 import { DEMO_RECORDS, type OpenedDatabase, openDatabase } from '../store/database.ts';
 import { localDay } from '../store/day.ts';
 import { type Records, recordsOf } from '../store/records.ts';
-import { TABLE_NAMES } from '../store/tables.ts';
+import { perTable, TABLE_NAMES } from '../store/tables.ts';
 import { type FitSource, forgetFit } from './fittedPlayer.ts';
 import { ownDatabase } from './records.ts';
 
@@ -62,7 +62,7 @@ export const lookForDemo = async (): Promise<boolean> => {
 export const loadDemo = async (): Promise<void> => {
   // Fetched when it is wanted: drills and engine come with it.
   const { makeDemo } = await import('../store/demo.ts');
-  const demo = makeDemo(localDay(Date.now()));
+  const demo = { ...perTable<readonly unknown[]>(() => []), ...makeDemo(localDay(Date.now())) };
   const { database } = await demoDatabase();
   await database.transaction(
     'rw',

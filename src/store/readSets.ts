@@ -1,6 +1,7 @@
 /** Read sets on this device: kept as they grow, listed. Leaves out: shapes (schema.ts), opening (database.ts). */
 import type { Database } from './database.ts';
-import { mergeSets, mustPass, pass, passAll } from './gate.ts';
+import { mustPass, pass, passAll } from './gate.ts';
+import { mergeSets } from './readSetMerge.ts';
 import { type KeptSet, readSetSchema } from './schema.ts';
 
 export interface SetList {

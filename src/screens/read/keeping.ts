@@ -3,7 +3,7 @@
  * device refuses. Leaves out: which question follows (session.ts).
  */
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
-import { mergeSets } from '../../store/gate.ts';
+import { mergeSets } from '../../store/readSetMerge.ts';
 import type { ReadStore } from '../../store/readSets.ts';
 import type { KeptSet } from '../../store/schema.ts';
 
