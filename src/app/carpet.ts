@@ -4,12 +4,12 @@
  * What is set by hand counts until another measurement is kept: the last act wins, and no clock is asked.
  */
 import { computed, signal } from '@preact/signals';
-import { liveQuery, type Subscription } from 'dexie';
 import * as z from 'zod';
 import { feetToMetres } from '../../sim/index.ts';
 import type { KeptMeasurement } from '../store/measurementSchema.ts';
 import { measurementsOf } from '../store/measurements.ts';
 import { daySchema, idSchema, speed } from '../store/recordSchema.ts';
+import { follow } from './follow.ts';
 import { ownDatabase } from './records.ts';
 import { LIMITS } from './situation.ts';
 
@@ -112,25 +112,12 @@ export const takeMeasuredCarpet = (): void => {
 };
 
 /** Follows the kept measurements, whichever tab writes them; returns the function that stops. */
-export const followCarpet = (): (() => void) => {
-  let subscription: Subscription | undefined;
-  let over = false;
-  const start = async (): Promise<void> => {
-    const measurements = measurementsOf((await ownDatabase()).database);
-    if (over) return;
-    subscription = liveQuery(() => measurements.list()).subscribe({
-      next(found) {
-        const measured = newestCarpet(found.measurements);
-        const { typed, measured: before } = carpet.peek();
-        if (measured?.id !== before?.id) keep({ ...(typed && { typed }), ...(measured && { measured }) });
-      },
-      // What was known stays in force.
-      error() {},
-    });
-  };
-  start().catch(() => undefined);
-  return () => {
-    over = true;
-    subscription?.unsubscribe();
-  };
-};
+export const followCarpet = (): (() => void) =>
+  follow({
+    open: async () => measurementsOf((await ownDatabase()).database).list,
+    next({ records }) {
+      const measured = newestCarpet(records);
+      const { typed, measured: before } = carpet.peek();
+      if (measured?.id !== before?.id) keep({ ...(typed && { typed }), ...(measured && { measured }) });
+    },
+  });

@@ -5,9 +5,10 @@
  * written and cleared after it ended, says whether one may be: so the first picture neither waits nor gives advice in a round.
  */
 import { computed, type Signal, signal } from '@preact/signals';
-import { liveQuery, type Subscription } from 'dexie';
+import { liveQuery } from 'dexie';
 import { type Database, type OpenedDatabase, OWN_RECORDS, openDatabase } from '../store/database.ts';
 import { type Records, type RoundInHand, recordsOf } from '../store/records.ts';
+import { follow } from './follow.ts';
 
 const MARK = 'borrow.round.open';
 
@@ -104,30 +105,19 @@ const followOpenRound = ({ database, lasting }: OpenedDatabase): void => {
   });
 };
 
-/**
- * What a query of the records answers, now and after every change in any tab; undefined until it has answered. The database is opened before
- * the query is watched: what a query awaits besides its tables can make Dexie lose sight of them, and then no change is told.
- */
+/** What a query of the player's own records answers, now and after every change; undefined until it has answered. */
 export const followed = <Answer>(
   query: (database: Database) => Promise<Answer>,
 ): { readonly answer: Signal<Answer | undefined>; readonly stop: () => void } => {
   const answer = signal<Answer | undefined>(undefined);
-  let subscription: Subscription | undefined;
-  let over = false;
-  void ownDatabase().then(({ database }) => {
-    if (over) return;
-    subscription = liveQuery(() => query(database)).subscribe({
-      next(found) {
-        answer.value = found;
-      },
-      error() {},
-    });
-  });
-  return {
-    answer,
-    stop() {
-      over = true;
-      subscription?.unsubscribe();
+  const stop = follow({
+    open: async () => {
+      const { database } = await ownDatabase();
+      return () => query(database);
     },
-  };
+    next(found) {
+      answer.value = found;
+    },
+  });
+  return { answer, stop };
 };

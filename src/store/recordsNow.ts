@@ -1,8 +1,16 @@
 /** Everything of a database at one moment, by id, for backups and for plans of imports. */
 import type { Database } from './database.ts';
-import { pass } from './gate.ts';
-import { type PerTable, perTable, type RecordOf, TABLE_NAMES, TABLES, type TableName } from './tables.ts';
-import { each, shared, type Work } from './work.ts';
+import { passEach } from './gate.ts';
+import {
+  type AnyRecord,
+  type PerTable,
+  perTable,
+  type RecordOf,
+  TABLE_NAMES,
+  TABLES,
+  type TableName,
+} from './tables.ts';
+import { shared, type Work } from './work.ts';
 
 export type RawRecords = PerTable<readonly unknown[]>;
 
@@ -42,20 +50,18 @@ export const rawRecords = (database: Database): Promise<RawRecords> =>
 
 /** Records as found, judged. */
 export function* judgeRecords(raw: RawRecords): Work<RecordsNow> {
-  const kept = perTable(() => new Map<string, RecordOf[TableName]>());
-  const unreadable = perTable<unknown[]>(() => []);
+  const kept = new Map<TableName, ReadonlyMap<string, AnyRecord>>();
+  const unreadable = new Map<TableName, readonly unknown[]>();
   const shares = shared(TABLE_NAMES.map((name) => raw[name].length));
-  for (const [place, name] of TABLE_NAMES.entries())
-    yield* each(
-      raw[name],
-      (one) => {
-        const judged = pass<RecordOf[TableName]>(TABLES[name].schema, one);
-        if (judged.ok) kept[name].set(judged.kept.id, judged.kept);
-        else unreadable[name].push(one);
-      },
-      shares[place],
-    );
-  return { ...(kept as unknown as RecordsNow), unreadable };
+  for (const [place, name] of TABLE_NAMES.entries()) {
+    const judged = yield* passEach<AnyRecord>(TABLES[name].schema, raw[name], shares[place]);
+    kept.set(name, new Map(judged.kept.map((record) => [record.id, record])));
+    unreadable.set(name, judged.unreadable);
+  }
+  return {
+    ...(Object.fromEntries(kept) as unknown as RecordsNow),
+    unreadable: perTable((name) => unreadable.get(name) ?? []),
+  };
 }
 
 export const noRecords = (): RecordsNow => ({

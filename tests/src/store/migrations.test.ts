@@ -14,7 +14,7 @@ import { recordsOf } from '../../../src/store/records.ts';
 import { readSetSchema } from '../../../src/store/schema.ts';
 import { TABLE_NAMES, TABLES, type TableName } from '../../../src/store/tables.ts';
 import { LITERAL_BACKUP } from '../../support/literalBackup.ts';
-import { memoryDatabase } from '../../support/memoryRecords.ts';
+import { everythingIn, memoryDatabase } from '../../support/memoryRecords.ts';
 
 const READ_SET_1 = {
   id: '0b9f6c1e-5d0a-4c39-9a53-8a3a6f0f2a11',
@@ -151,13 +151,13 @@ describe('migrations', () => {
 
     for (let opened = 0; opened < 2; opened += 1) {
       const database = memoryDatabase(factory, 'left-behind');
-      const { sets, unreadable } = await readStoreOf(database).list();
+      const { records: sets, unreadable } = await readStoreOf(database).list();
       // The day depends on the time zone of the machine the test runs on: one of the two it can be.
       expect(sets).toHaveLength(1);
       expect(['2025-11-23', '2025-11-24']).toContain(sets[0].day);
       expect({ ...sets[0], day: READ_SET_3.day }).toEqual(READ_SET_3);
       expect(unreadable).toBe(1);
-      expect(await recordsOf(database).everything()).toEqual({
+      expect(await everythingIn(recordsOf(database))).toEqual({
         rounds: [],
         putts: [],
         practice: [],
@@ -181,7 +181,7 @@ describe('migrations', () => {
 
     for (let opened = 0; opened < 2; opened += 1) {
       const database = memoryDatabase(factory, 'left-behind');
-      expect(await readStoreOf(database).list()).toEqual({ sets: [READ_SET_3], unreadable: 1 });
+      expect(await readStoreOf(database).list()).toEqual({ records: [READ_SET_3], unreadable: 1 });
       expect(await database.table('rounds').toArray()).toEqual(rounds);
       expect(await database.notes.get('lastBackup')).toEqual({ name: 'lastBackup', at: 5 });
       // Scores of drills begin with version 3: none at first, and what is written stays.
@@ -263,9 +263,9 @@ describe('migrations', () => {
     const { measurements, plans } = LITERAL_BACKUP.tables;
     for (let opened = 0; opened < 2; opened += 1) {
       const database = memoryDatabase(factory, 'left-behind');
-      expect(await readStoreOf(database).list()).toEqual({ sets: [READ_SET_3], unreadable: 1 });
+      expect(await readStoreOf(database).list()).toEqual({ records: [READ_SET_3], unreadable: 1 });
       expect(await database.table('rounds').toArray()).toEqual(rounds);
-      expect(await drillResultsOf(database).list()).toEqual({ results: [DRILL_RESULT_3], unreadable: 0 });
+      expect(await drillResultsOf(database).list()).toEqual({ records: [DRILL_RESULT_3], unreadable: 0 });
       expect(await database.notes.get('lastBackup')).toEqual({ name: 'lastBackup', at: 5 });
       // Measurements and plans begin with version 4: none at first, and what is written stays.
       expect(await database.table('measurements').toArray()).toEqual(opened === 0 ? [] : measurements);

@@ -33,7 +33,7 @@ describe('plans of an earlier version', () => {
     const database = memoryDatabase();
     const storage = storageWith({ [KEY]: TEXT });
     await takeOverPlans({ database, lasting: true }, storage, NOW);
-    const { plans, unreadable } = await listOf(database);
+    const { records: plans, unreadable } = await listOf(database);
     expect(unreadable).toBe(0);
     expect(plans.map(({ madeAt: _moment, ...plan }) => plan)).toEqual([CURRENT, EARLIER, FIRST]);
     expect(storage.getItem(KEY)).toBeNull();
@@ -50,7 +50,7 @@ describe('plans of an earlier version', () => {
       { id: 'week.b4a1c7de-the-first.s1-1', score: 13 },
     ]);
     await takeOverPlans({ database, lasting: true }, storage, NOW);
-    expect((await listOf(database)).plans).toEqual(plans);
+    expect((await listOf(database)).records).toEqual(plans);
   });
 
   it('stay where they are when the records refuse them, none of them half there', async () => {
@@ -69,7 +69,7 @@ describe('plans of an earlier version', () => {
     const database = memoryDatabase();
     const storage = storageWith({ [KEY]: TEXT });
     await takeOverPlans({ database, lasting: false }, storage, NOW);
-    expect((await listOf(database)).plans).toHaveLength(3);
+    expect((await listOf(database)).records).toHaveLength(3);
     expect(storage.getItem(KEY)).toBe(TEXT);
   });
 
@@ -83,7 +83,7 @@ describe('plans of an earlier version', () => {
     ] as const) {
       const text = JSON.stringify({ ...OLD, current: { ...ticked, revision } });
       await takeOverPlans({ database, lasting: true }, storageWith({ [KEY]: text }), NOW);
-      const here = (await listOf(database)).plans.find(({ id }) => id === CURRENT.id);
+      const here = (await listOf(database)).records.find(({ id }) => id === CURRENT.id);
       expect(here?.choosePace).toBe(choosePace);
     }
   });
