@@ -5,6 +5,7 @@
  */
 import { computed, signal } from '@preact/signals';
 import { follow } from '../../app/follow.ts';
+import { keptText } from '../../app/kept.ts';
 import { OLD_PLANS, ownDatabase, recordsLast } from '../../app/records.ts';
 import type { Plan } from '../../store/planSchema.ts';
 import { type Plans, plansOf } from '../../store/plans.ts';
@@ -91,13 +92,7 @@ export const changePlan = async (to: (plan: Plan) => Plan): Promise<void> => {
   }
 };
 
-const storedOutside = (key: string): boolean => {
-  try {
-    return globalThis.localStorage?.getItem(key) != null;
-  } catch {
-    return false;
-  }
-};
+const storedOutside = (key: string): boolean => keptText(key).load() !== undefined;
 
 /** Follows the plans, whichever tab writes them; returns the function that stops. */
 export const followPlans = (): (() => void) =>
