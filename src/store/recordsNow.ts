@@ -63,8 +63,3 @@ export function* judgeRecords(raw: RawRecords): Work<RecordsNow> {
     unreadable: perTable((name) => unreadable.get(name) ?? []),
   };
 }
-
-export const noRecords = (): RecordsNow => ({
-  ...(perTable(() => new Map()) as unknown as RecordsNow),
-  unreadable: perTable(() => []),
-});

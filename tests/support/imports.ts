@@ -3,15 +3,15 @@ import type { Database } from '../../src/store/database.ts';
 import { readImportFile } from '../../src/store/fileText.ts';
 import type { ImportFile, ReadFile } from '../../src/store/importFile.ts';
 import { type ImportPlan, type PlanOptions, planImport } from '../../src/store/importPlan.ts';
-import {
-  judgeRecords,
-  noRecords,
-  type RawRecords,
-  type RecordsNow,
-  rawRecords,
-} from '../../src/store/recordsNow.ts';
+import { judgeRecords, type RawRecords, type RecordsNow, rawRecords } from '../../src/store/recordsNow.ts';
 import { perTable, TABLE_NAMES } from '../../src/store/tables.ts';
 import { atOnce } from '../../src/store/work.ts';
+
+/** An empty device. */
+export const noRecords = (): RecordsNow => ({
+  ...(perTable(() => new Map()) as unknown as RecordsNow),
+  unreadable: perTable(() => []),
+});
 
 export const inUtc = { dayOf: (moment: number): string => new Date(moment).toISOString().slice(0, 10) };
 

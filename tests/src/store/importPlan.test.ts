@@ -3,8 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { PlanLine } from '../../../src/store/importPlan.ts';
 import { changedFields } from '../../../src/store/importPlan.ts';
 import type { RecordsNow } from '../../../src/store/recordsNow.ts';
-import { noRecords } from '../../../src/store/recordsNow.ts';
-import { afterPlan, nowWith, planOf } from '../../support/imports.ts';
+import { afterPlan, noRecords, nowWith, planOf } from '../../support/imports.ts';
 import { literalBackup } from '../../support/literalBackup.ts';
 
 type File = ReturnType<typeof literalBackup>;
