@@ -228,7 +228,7 @@ export const LITERAL_5 = {
 export const LITERAL_BACKUP = {
   ...LITERAL_5,
   version: RECORDS_VERSION,
-  tables: { ...perTable<unknown[]>(() => []), ...LITERAL_5.tables },
+  tables: { ...perTable<never[]>(() => []), ...LITERAL_5.tables },
 };
 
 /** A copy to spoil. */
