@@ -4,18 +4,15 @@
  * What is set by hand counts until another measurement is kept: the last act wins, and no clock is asked.
  */
 import { computed, signal } from '@preact/signals';
-import { liveQuery, type Subscription } from 'dexie';
 import * as z from 'zod';
 import { feetToMetres } from '../../sim/index.ts';
 import type { KeptMeasurement } from '../store/measurementSchema.ts';
 import { measurementsOf } from '../store/measurements.ts';
 import { daySchema, idSchema, speed } from '../store/recordSchema.ts';
+import { follow } from './follow.ts';
+import { keptValue } from './kept.ts';
 import { ownDatabase } from './records.ts';
 import { LIMITS } from './situation.ts';
-
-const KEY = 'borrow.carpet.1';
-/** Where the speed was kept before, among the settings of the practice screen. */
-const OLD_KEY = 'borrow.practice.1';
 
 /** A carpet's speed before one was measured, m: 11 ft (common practice, no source). */
 export const USUAL_CARPET = feetToMetres(11);
@@ -33,26 +30,26 @@ export type CarpetBasis =
   | { readonly kind: 'typed'; readonly measured: Carpet['measured'] }
   | { readonly kind: 'measured'; readonly day: string };
 
-const parsed = (text: string | null): unknown => {
-  try {
-    return JSON.parse(text ?? 'null');
-  } catch {
-    return undefined;
-  }
-};
+/** Where the speed was kept before, among the settings of the practice screen. */
+const old = keptValue<number | undefined>({
+  key: 'borrow.practice.1',
+  schema: z.object({ carpetSpeed: speed }).transform(({ carpetSpeed }) => carpetSpeed),
+  otherwise: () => undefined,
+});
+const kept = keptValue<Carpet | undefined>({
+  key: 'borrow.carpet.1',
+  schema: carpetSchema,
+  otherwise: () => undefined,
+});
 
-/** Reads stored texts; what is not ours is dropped. @param old text of the practice screen's settings */
-export const parseCarpet = (text: string | null, old: string | null): Carpet => {
-  const found = carpetSchema.safeParse(parsed(text));
-  if (found.success) return found.data;
-  const settings = parsed(old);
-  const before =
-    typeof settings === 'object' && settings !== null && 'carpetSpeed' in settings
-      ? speed.safeParse(settings.carpetSpeed)
-      : undefined;
+const startWith = (found: Carpet | undefined, before: number | undefined): Carpet => {
+  if (found !== undefined) return found;
   // The usual speed was written down whether anybody had set it or not.
-  return before?.success && before.data !== USUAL_CARPET ? { typed: { speed: before.data } } : {};
+  return before !== undefined && before !== USUAL_CARPET ? { typed: { speed: before } } : {};
 };
+/** Reads stored texts; what is not ours is dropped. @param older text of the practice screen's settings */
+export const parseCarpet = (text: string | null, older: string | null): Carpet =>
+  startWith(kept.parse(text), old.parse(older));
 
 const within = (value: number): number =>
   Math.min(Math.max(value, LIMITS.greenSpeed.min), LIMITS.greenSpeed.max);
@@ -77,22 +74,10 @@ export const newestCarpet = (measurements: readonly KeptMeasurement[]): Carpet['
   return undefined;
 };
 
-const read = (key: string): string | null => {
-  try {
-    return globalThis.localStorage?.getItem(key) ?? null;
-  } catch {
-    return null;
-  }
-};
-
-const carpet = signal(parseCarpet(read(KEY), read(OLD_KEY)));
+const carpet = signal(startWith(kept.load(), old.load()));
 const keep = (next: Carpet): void => {
   carpet.value = next;
-  try {
-    globalThis.localStorage?.setItem(KEY, JSON.stringify(next));
-  } catch {
-    // It lasts for the visit, then.
-  }
+  kept.save(next);
 };
 
 const now = computed(() => carpetOf(carpet.value));
@@ -112,25 +97,12 @@ export const takeMeasuredCarpet = (): void => {
 };
 
 /** Follows the kept measurements, whichever tab writes them; returns the function that stops. */
-export const followCarpet = (): (() => void) => {
-  let subscription: Subscription | undefined;
-  let over = false;
-  const start = async (): Promise<void> => {
-    const measurements = measurementsOf((await ownDatabase()).database);
-    if (over) return;
-    subscription = liveQuery(() => measurements.list()).subscribe({
-      next(found) {
-        const measured = newestCarpet(found.measurements);
-        const { typed, measured: before } = carpet.peek();
-        if (measured?.id !== before?.id) keep({ ...(typed && { typed }), ...(measured && { measured }) });
-      },
-      // What was known stays in force.
-      error() {},
-    });
-  };
-  start().catch(() => undefined);
-  return () => {
-    over = true;
-    subscription?.unsubscribe();
-  };
-};
+export const followCarpet = (): (() => void) =>
+  follow({
+    open: async () => measurementsOf((await ownDatabase()).database).list,
+    next({ records }) {
+      const measured = newestCarpet(records);
+      const { typed, measured: before } = carpet.peek();
+      if (measured?.id !== before?.id) keep({ ...(typed && { typed }), ...(measured && { measured }) });
+    },
+  });

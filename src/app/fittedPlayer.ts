@@ -1,6 +1,6 @@
 /**
  * The last fit of a player's errors to their record (sim/evidence/fit), one of the person's own record and one of the invented player's:
- * kept on this device, in localStorage under a versioned key, through a strict gate.
+ * kept on this device (kept.ts) under a versioned key, through a strict gate.
  * It follows from the record and takes a minute to make again: so it is in no backup, and what cannot be read is dropped. A change
  * of the fit that moves its answers raises the number in the key. Leaves out: making it (screens/errors/work.ts), whether its
  * player is the one in use (settings.ts).
@@ -9,16 +9,16 @@ import { computed, signal } from '@preact/signals';
 import * as z from 'zod';
 import { ERRORS, type FittedErrors, type Player, TAPS } from '../../sim/index.ts';
 import type { RecordSizes } from '../store/records.ts';
+import { keptText, keptValue } from './kept.ts';
 import { withinRanges } from './playerRanges.ts';
 
-/** No compiled checks: the page's content policy forbids making code from text, and asking for it logs an error. */
-z.config({ jitless: true });
-
-const VERSION = 2;
-const KEY = `borrow.fit.${VERSION}`;
+const VERSION = 3;
 
 /** Whose record it was: as in recordSource.ts, which forgets the invented player's fit with him. */
 export type FitSource = 'own' | 'demo';
+
+/** Fits of the version before say too little of their doubt: dropped once there is one of this. */
+const before = keptText(`borrow.fit.${VERSION - 1}`);
 
 /** Of a fit what screens show. */
 export type FitAnswer = Omit<FittedErrors, 'status' | 'correlations'>;
@@ -121,44 +121,29 @@ const keptSchema = z
     'expected one of each',
   );
 
+const fitsIn = ({ fits }: z.infer<typeof keptSchema>): readonly KeptFit[] => fits as readonly KeptFit[];
+const kept = keptValue<z.infer<typeof keptSchema>>({
+  key: `borrow.fit.${VERSION}`,
+  schema: keptSchema,
+  otherwise: () => ({ version: VERSION, fits: [] }),
+});
 /** Fits out of a stored text; whatever is not as we would have written it counts as none. */
-export const parseFits = (text: string | null): readonly KeptFit[] => {
-  if (text === null) return [];
-  try {
-    const found = keptSchema.safeParse(JSON.parse(text));
-    return found.success ? (found.data.fits as readonly KeptFit[]) : [];
-  } catch {
-    return [];
-  }
-};
+export const parseFits = (text: string | null): readonly KeptFit[] => fitsIn(kept.parse(text));
 
-/** Storage can be forbidden: fits last for the visit then. */
-const readStorage = (): string | null => {
-  try {
-    return globalThis.localStorage?.getItem(KEY) ?? null;
-  } catch {
-    return null;
-  }
-};
-
-const fits = signal<readonly KeptFit[]>(parseFits(readStorage()));
+const fits = signal(fitsIn(kept.load()));
 /** At most one of each source. */
 export const keptFits = computed(() => fits.value);
 export const keptFitOf = (source: FitSource): KeptFit | undefined =>
   fits.value.find((fit) => fit.source === source);
 
 // What another tab has fitted, or forgotten.
-globalThis.window?.addEventListener('storage', ({ key, newValue }) => {
-  if (key === KEY) fits.value = parseFits(newValue);
+kept.follow((found) => {
+  fits.value = fitsIn(found);
 });
 
 const keep = (next: readonly KeptFit[]): void => {
   fits.value = next;
-  try {
-    globalThis.localStorage?.setItem(KEY, JSON.stringify({ version: VERSION, fits: next }));
-  } catch {
-    // For this visit, then.
-  }
+  if (kept.save({ version: VERSION, fits: next as z.infer<typeof keptSchema>['fits'] })) before.forget();
 };
 
 /** The medians as errors for every screen: a player whose errors may be set by hand, too. */

@@ -5,38 +5,32 @@
  */
 import { signal } from '@preact/signals';
 import { Dexie } from 'dexie';
+import * as z from 'zod';
 import { DEMO_RECORDS, type OpenedDatabase, openDatabase } from '../store/database.ts';
 import { localDay } from '../store/day.ts';
 import { type ReadStore, readStoreOf } from '../store/readSets.ts';
 import { type Records, recordsOf } from '../store/records.ts';
-import { TABLE_NAMES } from '../store/tables.ts';
+import { perTable, TABLE_NAMES } from '../store/tables.ts';
 import { type FitSource, forgetFit } from './fittedPlayer.ts';
+import { forVisit, keptValue } from './kept.ts';
 import { ownDatabase } from './records.ts';
 
 export type RecordSource = FitSource;
 
-const KEY = 'borrow.review.source';
-
-const remembered = (): RecordSource => {
-  try {
-    return globalThis.sessionStorage?.getItem(KEY) === 'demo' ? 'demo' : 'own';
-  } catch {
-    return 'own';
-  }
-};
+const kept = keptValue<RecordSource>({
+  key: 'borrow.review.source',
+  place: forVisit,
+  schema: z.enum(['own', 'demo']),
+  otherwise: () => 'own',
+  plain: true,
+});
 
 /** Whose records the person wants to look at; see `reviewRecords` for whose they get. */
-export const recordSource = signal<RecordSource>(remembered());
+export const recordSource = signal<RecordSource>(kept.load());
 /** Whether the invented player is on this device; undefined until looked up. */
 export const demoLoaded = signal<boolean | undefined>(undefined);
 
-recordSource.subscribe((source) => {
-  try {
-    globalThis.sessionStorage?.setItem(KEY, source);
-  } catch {
-    // The choice lasts until the page is closed, then.
-  }
-});
+recordSource.subscribe(kept.save);
 
 let opening: Promise<OpenedDatabase> | undefined;
 const demoDatabase = (): Promise<OpenedDatabase> => {
@@ -63,7 +57,7 @@ export const lookForDemo = async (): Promise<boolean> => {
 export const loadDemo = async (): Promise<void> => {
   // Fetched when it is wanted: drills and engine come with it.
   const { makeDemo } = await import('../store/demo.ts');
-  const demo = makeDemo(localDay(Date.now()));
+  const demo = { ...perTable<readonly unknown[]>(() => []), ...makeDemo(localDay(Date.now())) };
   const { database } = await demoDatabase();
   await database.transaction(
     'rw',

@@ -1,33 +1,23 @@
 /**
  * The records of this device for every screen: opened once, and the round that is open, followed across tabs. Answers for: what
  * is open, whether records last. Leaves out: what is written (store/records.ts), what the Rules mode hides (Shell.tsx).
- * A round is known to be open only once the database has answered. Until then a mark in localStorage, set before a round is
+ * A round is known to be open only once the database has answered. Until then a mark outside the records (kept.ts), set before a round is
  * written and cleared after it ended, says whether one may be: so the first picture neither waits nor gives advice in a round.
  */
 import { computed, type Signal, signal } from '@preact/signals';
-import { liveQuery, type Subscription } from 'dexie';
+import { liveQuery } from 'dexie';
+import * as z from 'zod';
 import { type Database, type OpenedDatabase, OWN_RECORDS, openDatabase } from '../store/database.ts';
 import { type Records, type RoundInHand, recordsOf } from '../store/records.ts';
+import { follow } from './follow.ts';
+import { keptText, keptValue, onDevice } from './kept.ts';
 
-const MARK = 'borrow.round.open';
-
-const mark = {
-  read(): boolean {
-    try {
-      return globalThis.localStorage?.getItem(MARK) === '1';
-    } catch {
-      return false;
-    }
-  },
-  write(open: boolean): void {
-    try {
-      if (open) globalThis.localStorage?.setItem(MARK, '1');
-      else globalThis.localStorage?.removeItem(MARK);
-    } catch {
-      // The database decides all the same, a moment later.
-    }
-  },
-};
+const mark = keptValue<'1' | undefined>({
+  key: 'borrow.round.open',
+  schema: z.literal('1'),
+  otherwise: () => undefined,
+  plain: true,
+});
 
 /** The round that is open: not known yet, none, or it and its putts. */
 export type OpenRound = 'unknown' | 'none' | RoundInHand;
@@ -36,14 +26,15 @@ export const openRound = signal<OpenRound>('unknown');
 export const recordsProblem = signal<string | undefined>(undefined);
 /** Whether records outlive the visit; true until found otherwise. */
 export const recordsLast = signal(true);
-const marked = signal(mark.read());
+const marked = signal(mark.load() !== undefined);
 /** Advice may be shown: no round is open, as far as can be known by now. */
 export const adviceAllowed = computed(
   () => !marked.value && (openRound.value === 'none' || openRound.value === 'unknown'),
 );
 
 const setMark = (open: boolean): void => {
-  mark.write(open);
+  // Where it cannot be kept the database decides all the same, a moment later.
+  mark.save(open ? '1' : undefined);
   marked.value = open;
 };
 
@@ -53,8 +44,8 @@ export const markRoundOpen = (): void => setMark(true);
 export const markNoRound = (): void => setMark(false);
 
 // The mark another tab sets comes at once, a moment before the records themselves.
-globalThis.window?.addEventListener('storage', ({ key, newValue }) => {
-  if (key === MARK) marked.value = newValue === '1';
+mark.follow((open) => {
+  marked.value = open !== undefined;
 });
 
 /** Where plans of weeks were kept before they were records. */
@@ -63,10 +54,9 @@ export const OLD_PLANS = 'borrow.week.1';
 /** Fetched only where there are any: drills come with it. What cannot be taken over now stays there, and is tried again next time. */
 const takeOverOldPlans = async (opened: OpenedDatabase): Promise<void> => {
   try {
-    const storage = globalThis.localStorage;
-    if (storage?.getItem(OLD_PLANS) == null) return;
+    if (keptText(OLD_PLANS).load() === undefined) return;
     const { takeOverPlans } = await import('../screens/week/takeOver.ts');
-    await takeOverPlans(opened, storage, Date.now());
+    await takeOverPlans(opened, onDevice, Date.now());
   } catch {
     // The week's screen says so (screens/week/kept.ts).
   }
@@ -104,30 +94,19 @@ const followOpenRound = ({ database, lasting }: OpenedDatabase): void => {
   });
 };
 
-/**
- * What a query of the records answers, now and after every change in any tab; undefined until it has answered. The database is opened before
- * the query is watched: what a query awaits besides its tables can make Dexie lose sight of them, and then no change is told.
- */
+/** What a query of the player's own records answers, now and after every change; undefined until it has answered. */
 export const followed = <Answer>(
   query: (database: Database) => Promise<Answer>,
 ): { readonly answer: Signal<Answer | undefined>; readonly stop: () => void } => {
   const answer = signal<Answer | undefined>(undefined);
-  let subscription: Subscription | undefined;
-  let over = false;
-  void ownDatabase().then(({ database }) => {
-    if (over) return;
-    subscription = liveQuery(() => query(database)).subscribe({
-      next(found) {
-        answer.value = found;
-      },
-      error() {},
-    });
-  });
-  return {
-    answer,
-    stop() {
-      over = true;
-      subscription?.unsubscribe();
+  const stop = follow({
+    open: async () => {
+      const { database } = await ownDatabase();
+      return () => query(database);
     },
-  };
+    next(found) {
+      answer.value = found;
+    },
+  });
+  return { answer, stop };
 };

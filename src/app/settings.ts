@@ -1,9 +1,10 @@
 /**
  * What the person has chosen for every screen: units, theme, whose errors are played with, whether putts skid, which balls drop, the hand
- * that holds the telephone on the course, and whether they write down more of a putt. Kept in localStorage; anything found
+ * that holds the telephone on the course, and whether they write down more of a putt. Kept on the device (kept.ts); anything found
  * there that is not what we would have written is dropped, field by field, so an old or damaged entry breaks nothing.
  */
 import { computed, effect, signal } from '@preact/signals';
+import * as z from 'zod';
 import {
   CAPTURES,
   type CaptureName,
@@ -20,6 +21,7 @@ import {
 import type { Units } from '../text/format.ts';
 import type { TakenOver } from '../text/olderErrors.ts';
 import { type FitSource, type KeptFit, keptFitOf, playerOfFit } from './fittedPlayer.ts';
+import { keptText, keptValue } from './kept.ts';
 import { chosenOf, olderPlayerOf } from './olderErrors.ts';
 import { PLAYER_RANGES } from './playerRanges.ts';
 import { replaces, sameSitting, sittingsOf } from './sittings.ts';
@@ -31,7 +33,8 @@ export type Hand = 'right' | 'left';
 const KEY = 'borrow.settings.2';
 /** Where settings and fits were while reading was one number; taken over once, then removed. */
 const OLDER_KEY = 'borrow.settings.1';
-const OLDER_FIT_KEY = 'borrow.fit.1';
+const older = keptText(OLDER_KEY);
+const olderFit = keptText('borrow.fit.1');
 
 /** Length of a step that is believed, m. */
 export const STEP_RANGE = { min: 0.4, max: 1.3 } as const;
@@ -131,20 +134,9 @@ const loadMeantPace = (value: unknown): number | 'skipped' | undefined => {
   return typeof value === 'number' && value >= min && value <= max ? value : undefined;
 };
 
-const recordIn = (text: string | null): Record<string, unknown> | undefined => {
-  if (text === null) return undefined;
-  try {
-    const found: unknown = JSON.parse(text);
-    return isRecord(found) ? found : undefined;
-  } catch {
-    return undefined;
-  }
-};
-
-/** Reads a stored text; whatever is missing or wrong takes its default. */
-export const parseSettings = (text: string | null): StoredSettings => {
-  const found = recordIn(text);
-  if (found === undefined) return DEFAULTS;
+/** What is kept, field by field: whatever is missing or wrong takes its default. */
+const loadSettings = (value: unknown): StoredSettings => {
+  const found = isRecord(value) ? value : {};
   return {
     units: found.units === 'metric' ? 'metric' : 'imperial',
     theme: found.theme === 'light' || found.theme === 'dark' ? found.theme : 'auto',
@@ -159,46 +151,39 @@ export const parseSettings = (text: string | null): StoredSettings => {
   };
 };
 
+const kept = keptValue<StoredSettings>({
+  key: KEY,
+  schema: z.unknown().transform(loadSettings),
+  otherwise: () => DEFAULTS,
+});
+/** Reads a stored text. */
+export const parseSettings = kept.parse;
+
+const olderPlayer = keptValue<unknown>({
+  key: OLDER_KEY,
+  schema: z.object({ player: z.unknown().optional() }).transform(({ player }) => player),
+  otherwise: () => undefined,
+});
 /**
  * Reads a text of the version before. All but the errors have the same names there.
  * @param hadFit a fit of that version was kept
  */
 export const parseOlderSettings = (text: string, hadFit: boolean): StoredSettings => {
-  const older = olderPlayerOf(recordIn(text)?.player);
-  const chosen = older ? chosenOf(older, DEFAULT_PLAYER) : FIRST_CHOICE;
+  const player = olderPlayerOf(olderPlayer.parse(text));
+  const chosen = player ? chosenOf(player, DEFAULT_PLAYER) : FIRST_CHOICE;
   const as = chosen.origin.kind === 'preset' ? 'preset' : 'byHand';
   return {
     ...parseSettings(text),
     chosen,
-    takenOver: older || hadFit ? { as, fitDropped: hadFit } : undefined,
+    takenOver: player || hadFit ? { as, fitDropped: hadFit } : undefined,
   };
 };
 
-/** Storage can be forbidden (private windows, sandboxed frames): then settings last for the visit only. */
-const readStorage = (key: string): string | null => {
-  try {
-    return globalThis.localStorage?.getItem(key) ?? null;
-  } catch {
-    return null;
-  }
-};
-const writeStorage = (text: string): void => {
-  try {
-    globalThis.localStorage?.setItem(KEY, text);
-    // Only now: whoever could not write keeps what there was.
-    globalThis.localStorage?.removeItem(OLDER_KEY);
-    globalThis.localStorage?.removeItem(OLDER_FIT_KEY);
-  } catch {
-    // Nothing is lost that the person would miss during this visit.
-  }
-};
-
 const load = (): StoredSettings => {
-  const text = readStorage(KEY);
-  const older = readStorage(OLDER_KEY);
-  return text === null && older !== null
-    ? parseOlderSettings(older, readStorage(OLDER_FIT_KEY) !== null)
-    : parseSettings(text);
+  const text = older.load();
+  return keptText(KEY).load() === undefined && text !== undefined
+    ? parseOlderSettings(text, olderFit.load() !== undefined)
+    : kept.load();
 };
 const loaded = load();
 
@@ -301,19 +286,22 @@ export type Settings = typeof settings;
 
 /** Starts keeping the settings; returns the function that stops it. */
 export const keepSettings = (): (() => void) =>
-  effect(() =>
-    writeStorage(
-      JSON.stringify({
-        units: units.value,
-        theme: theme.value,
-        chosen: { origin: chosen.value.origin, player: player.value },
-        takenOver: takenOver.value,
-        skid: skid.value,
-        capture: capture.value,
-        hand: hand.value,
-        fullRecord: fullRecord.value,
-        step: step.value,
-        meantPace: meantPace.value,
-      } satisfies StoredSettings),
-    ),
-  );
+  effect(() => {
+    const done = kept.save({
+      units: units.value,
+      theme: theme.value,
+      chosen: { origin: chosen.value.origin, player: player.value },
+      takenOver: takenOver.value,
+      skid: skid.value,
+      capture: capture.value,
+      hand: hand.value,
+      fullRecord: fullRecord.value,
+      step: step.value,
+      meantPace: meantPace.value,
+    });
+    // Only now: whoever could not write keeps what there was.
+    if (done) {
+      older.forget();
+      olderFit.forget();
+    }
+  });

@@ -3,8 +3,9 @@
  * device. Leaves out: what is made of them.
  */
 import { effect, signal } from '@preact/signals';
-import { liveQuery, type Subscription } from 'dexie';
-import type { AllRecords } from '../store/records.ts';
+import { type AllRecords, type FoundRecords, judgeFound } from '../store/records.ts';
+import { inSlices } from '../store/work.ts';
+import { follow } from './follow.ts';
 import { type RecordSource, recordSource, reviewRecords } from './recordSource.ts';
 
 /** undefined: not read yet. */
@@ -21,28 +22,35 @@ export const followRecords = (): (() => void) =>
   effect(() => {
     // Read here, so that the other choice starts anew.
     const asked = recordSource.value;
-    let subscription: Subscription | undefined;
-    let over = false;
-    const start = async (): Promise<void> => {
-      const found = await reviewRecords();
-      if (over) return;
-      subscription = liveQuery(() => found.records.everything()).subscribe({
-        next(all) {
-          shownSource.value = found.source;
-          readingProblem.value = undefined;
-          shownRecords.value = all;
-        },
-        error() {
-          readingProblem.value = UNREAD;
-        },
-      });
-    };
     if (asked !== shownSource.peek()) shownRecords.value = undefined;
-    start().catch(() => {
-      readingProblem.value = UNREAD;
+    let judging = new AbortController();
+    const failed = (): void => {
+      if (!judging.signal.aborted) readingProblem.value = UNREAD;
+    };
+    const judge = async (source: RecordSource, found: FoundRecords): Promise<void> => {
+      judging.abort();
+      const mine = new AbortController();
+      judging = mine;
+      try {
+        const all = await inSlices(judgeFound(found), { signal: mine.signal });
+        if (mine.signal.aborted) return;
+        shownSource.value = source;
+        readingProblem.value = undefined;
+        shownRecords.value = all;
+      } catch {
+        // A newer one takes its place, or nobody looks any more.
+      }
+    };
+    const stop = follow({
+      open: async () => {
+        const { source, records } = await reviewRecords();
+        return async () => ({ source, found: await records.found() });
+      },
+      next: ({ source, found }) => void judge(source, found),
+      failed,
     });
     return () => {
-      over = true;
-      subscription?.unsubscribe();
+      stop();
+      judging.abort();
     };
   });

@@ -7,7 +7,7 @@ import { readBackup } from '../store/backup.ts';
 import { localDay } from '../store/day.ts';
 import { passAll } from '../store/gate.ts';
 import { measuredOf } from '../store/measurementSchema.ts';
-import { SCHEMA_OF, type TableName } from '../store/tables.ts';
+import { type TableName, tableOf } from '../store/tables.ts';
 import { atOnce } from '../store/work.ts';
 import {
   ASSUMED,
@@ -42,7 +42,7 @@ export const errorsPage = (text: string): Checked<string> => {
   const { found } = read.file;
   const of = <Table extends TableName>(table: Table) =>
     passAll(
-      SCHEMA_OF[table],
+      tableOf(table).schema,
       found[table].map((one) => one.found),
     );
   const [rounds, putts, practice, measured] = [of('rounds'), of('putts'), of('practice'), of('measurements')];

@@ -12,7 +12,7 @@ import { type MigrationContext, migrateTables, RECORDS_VERSION, type Tables } fr
 import { quoted } from './reasons.ts';
 import { momentSchema } from './recordSchema.ts';
 import type { RecordsNow } from './recordsNow.ts';
-import { perTable, SCHEMA_OF, TABLE_NAMES, type TableName } from './tables.ts';
+import { type AnyRecord, perTable, TABLE_NAMES, TABLES, type TableName } from './tables.ts';
 import { each, type Work } from './work.ts';
 
 const FORMAT = 'borrow-backup';
@@ -27,15 +27,7 @@ export const backupSchema = z.strictObject({
     .regex(/^[0-9a-f]{8}$/)
     .optional()
     .describe('CRC-32 of the value of "tables" as JSON text without blanks, as UTF-8. Optional.'),
-  tables: z.strictObject({
-    rounds: z.array(SCHEMA_OF.rounds),
-    putts: z.array(SCHEMA_OF.putts),
-    practice: z.array(SCHEMA_OF.practice),
-    readSets: z.array(SCHEMA_OF.readSets),
-    drillResults: z.array(SCHEMA_OF.drillResults),
-    measurements: z.array(SCHEMA_OF.measurements),
-    plans: z.array(SCHEMA_OF.plans),
-  }),
+  tables: z.strictObject(perTable((name) => z.array(TABLES[name].schema as z.ZodType<AnyRecord>))),
 });
 
 const isTables = (found: unknown): boolean =>
@@ -50,14 +42,9 @@ const frameSchema = z.strictObject({
   tables: z.custom<Tables>(isTables, 'expected tables, each a list of records'),
 });
 
-/** What a file of each version has. */
-const TABLES_OF_VERSION: readonly (readonly TableName[])[] = [
-  ['readSets'],
-  ['rounds', 'putts', 'practice', 'readSets'],
-  ['rounds', 'putts', 'practice', 'readSets', 'drillResults'],
-  TABLE_NAMES,
-  TABLE_NAMES,
-];
+/** What a file of a version has. */
+const tablesOf = (version: number): readonly TableName[] =>
+  TABLE_NAMES.filter((name) => TABLES[name].since <= version);
 
 const MEND = 'Choose a file that this page made as a backup.';
 
@@ -136,7 +123,7 @@ export function* readBackup(text: string, context: MigrationContext): Work<ReadF
     );
   }
   const { check, madeAt, tables } = frame.data;
-  const names = TABLES_OF_VERSION[frame.data.version - 1];
+  const names = tablesOf(frame.data.version);
   if (!sameNames(tables, names))
     return refuseFile(
       `Got the tables ${quoted(Object.keys(tables).join(', '))}, expected ${names.join(', ')}. ${MEND}`,

@@ -74,9 +74,12 @@ export const momentCell: Cell<number> = {
 };
 
 /** One of a few words, whatever the case. */
-export const wordCell = <Value extends string>(words: { readonly [Word in Value]: string }): Cell<Value> => {
+export const wordCell = <Value extends string>(
+  words: { readonly [Word in Value]: string },
+): Cell<Value> & { readonly words: { readonly [Word in Value]: string } } => {
   const byWord = new Map(Object.entries<string>(words).map(([value, word]) => [word, value as Value]));
   return {
+    words,
     write: (value) => words[value],
     read(text) {
       const value = byWord.get(text.trim().toLowerCase().replace(/\s+/g, ' '));

@@ -12,29 +12,35 @@ import {
   wordCell,
   writeRow,
 } from './csvCells.ts';
+import { cellsOf, columnOf, lineValues, partOf } from './csvColumns.ts';
 import type { CsvLine } from './csvPutts.ts';
 import { BREAK_WORDS, CLIMB_WORDS, GROUND_WORDS } from './csvWords.ts';
 import type { FoundRecord } from './importFile.ts';
 import { each, type Work } from './work.ts';
 
+const ofSet = columnOf<PracticeSet, 'set'>('set');
+const ofMisses = columnOf<NonNullable<PracticeSet['misses']>, 'misses'>('misses');
+
+/** In the order of the file, which is a promise: a new one goes before `ground`. */
 export const PRACTICE_COLUMNS = {
-  day: dayCell,
-  distance_m: numberCell,
-  attempts: wholeCell,
-  holed: wholeCell,
-  missed_high: wholeCell,
-  missed_low: wholeCell,
-  missed_short: wholeCell,
-  missed_past: wholeCell,
-  climb: wordCell(CLIMB_WORDS),
-  breaks: wordCell(BREAK_WORDS),
-  note: textCell,
-  recorded: momentCell,
-  practice_id: textCell,
-  ground: wordCell(GROUND_WORDS),
+  day: ofSet('day', dayCell),
+  distance_m: ofSet('distance', numberCell),
+  attempts: ofSet('attempts', wholeCell),
+  holed: ofSet('holed', wholeCell),
+  missed_high: ofMisses('high', wholeCell),
+  missed_low: ofMisses('low', wholeCell),
+  missed_short: ofMisses('short', wholeCell),
+  missed_past: ofMisses('past', wholeCell),
+  climb: ofSet('climb', wordCell(CLIMB_WORDS)),
+  breaks: ofSet('breaks', wordCell(BREAK_WORDS)),
+  note: ofSet('note', textCell),
+  recorded: ofSet('recordedAt', momentCell),
+  practice_id: ofSet('id', textCell),
+  ground: ofSet('ground', wordCell(GROUND_WORDS)),
 };
-const READ_COLUMNS = { ...PRACTICE_COLUMNS, distance_ft: numberCell };
-type PracticeValues = Values<typeof READ_COLUMNS>;
+const WRITTEN = cellsOf(PRACTICE_COLUMNS);
+const READ = { ...WRITTEN, distance_ft: numberCell };
+type PracticeValues = Values<typeof READ>;
 
 export const NEEDED_PRACTICE_COLUMNS: readonly (readonly string[])[] = [
   ['day'],
@@ -43,53 +49,31 @@ export const NEEDED_PRACTICE_COLUMNS: readonly (readonly string[])[] = [
   ['holed'],
 ];
 
-const valuesOf = (set: PracticeSet): PracticeValues => ({
-  day: set.day,
-  distance_m: set.distance,
-  attempts: set.attempts,
-  holed: set.holed,
-  missed_high: set.misses?.high,
-  missed_low: set.misses?.low,
-  missed_short: set.misses?.short,
-  missed_past: set.misses?.past,
-  climb: set.climb,
-  breaks: set.breaks,
-  note: set.note,
-  recorded: set.recordedAt,
-  practice_id: set.id,
-  ground: set.ground,
-});
-
 /** Lines of all sets, the oldest first. */
 export const practiceRows = (sets: Iterable<PracticeSet>): string[][] =>
   [...sets]
     .sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : a.recordedAt - b.recordedAt))
-    .map((set) => writeRow(PRACTICE_COLUMNS, valuesOf(set)));
+    .map((set) => writeRow(WRITTEN, lineValues(PRACTICE_COLUMNS, { set, misses: set.misses })));
 
 const foundSet = (values: PracticeValues, texts: ReadonlyMap<string, string>): Record<string, unknown> => {
-  const { missed_high: high, missed_low: low, missed_short: short, missed_past: past } = values;
-  const counted = [high, low, short, past].some((count) => count !== undefined);
+  const misses = partOf(PRACTICE_COLUMNS, 'misses', values);
+  const counted = Object.values(misses).some((count) => count !== undefined);
   return {
+    ...partOf(PRACTICE_COLUMNS, 'set', values),
     // Of a file made by hand: the same line makes the same set, so that a second import changes nothing.
     id: values.practice_id ?? `csv-practice-${crc32Of(JSON.stringify([...texts].sort()))}`,
-    day: values.day,
     recordedAt: values.recorded ?? Date.parse(`${values.day}T12:00:00Z`),
     distance:
       values.distance_m ?? (values.distance_ft === undefined ? undefined : feetToMetres(values.distance_ft)),
-    attempts: values.attempts,
-    holed: values.holed,
-    misses: counted ? { high, low, short, past } : undefined,
-    climb: values.climb,
-    breaks: values.breaks,
+    misses: counted ? misses : undefined,
     ground: values.ground ?? 'grass',
-    note: values.note,
   };
 };
 
 export function* readPracticeLines(lines: readonly CsvLine[]): Work<FoundRecord[]> {
   const sets: FoundRecord[] = [];
   yield* each(lines, ({ place, texts, problem }) => {
-    const read = readRow(READ_COLUMNS, texts);
+    const read = readRow(READ, texts);
     const { values } = read;
     const both =
       values.distance_m !== undefined && values.distance_ft !== undefined

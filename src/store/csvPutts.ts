@@ -4,7 +4,7 @@
  * back the same, so feet are read (a file written by hand) and never written.
  * The last column is a word that is never empty and never the beginning of another: a line cut short is told by it.
  */
-import { feetToMetres, type RecordedPutt, type RecordedRound } from '../../sim/index.ts';
+import { feetToMetres, type RecordedMiss, type RecordedPutt, type RecordedRound } from '../../sim/index.ts';
 import { crc32Of } from './crc32.ts';
 import {
   dayCell,
@@ -20,6 +20,7 @@ import {
   writeRow,
   yesNoCell,
 } from './csvCells.ts';
+import { cellsOf, columnOf, lineValues, partOf } from './csvColumns.ts';
 import {
   BREAK_WORDS,
   CLIMB_WORDS,
@@ -34,36 +35,42 @@ import { inOrderOfPlay } from './records.ts';
 import { same } from './same.ts';
 import { each, type Work } from './work.ts';
 
+const ofRound = columnOf<RecordedRound, 'round'>('round');
+const ofPutt = columnOf<RecordedPutt, 'putt'>('putt');
+const ofMiss = columnOf<RecordedMiss, 'miss'>('miss');
+
+/** In the order of the file, which is a promise: a new one goes before `kind`. */
 export const PUTT_COLUMNS = {
-  day: dayCell,
-  course: textCell,
-  hole: wholeCell,
-  stroke: wholeCell,
-  distance_m: numberCell,
-  climb: wordCell(CLIMB_WORDS),
-  breaks: wordCell(BREAK_WORDS),
-  slope_felt: wordCell(SLOPE_WORDS),
-  pace_meant: wordCell(PACE_WORDS),
-  started_as_meant: yesNoCell,
-  pace_as_meant: yesNoCell,
-  holed: yesNoCell,
-  miss_side: wordCell(SIDE_WORDS),
-  miss_reach: wordCell(REACH_WORDS),
-  leave_m: numberCell,
-  holes_in_round: wholeCell,
-  green_speed_m: numberCell,
-  holes_without_putt: wholesCell,
-  round_started: momentCell,
-  round_ended: momentCell,
-  recorded: momentCell,
-  round_id: textCell,
-  putt_id: textCell,
-  kind: wordCell(KIND_WORDS),
+  day: ofRound('day', dayCell),
+  course: ofRound('course', textCell),
+  hole: ofPutt('hole', wholeCell),
+  stroke: ofPutt('stroke', wholeCell),
+  distance_m: ofPutt('distance', numberCell),
+  climb: ofPutt('climb', wordCell(CLIMB_WORDS)),
+  breaks: ofPutt('breaks', wordCell(BREAK_WORDS)),
+  slope_felt: ofPutt('slopeFelt', wordCell(SLOPE_WORDS)),
+  pace_meant: ofPutt('paceMeant', wordCell(PACE_WORDS)),
+  started_as_meant: ofPutt('startedAsMeant', yesNoCell),
+  pace_as_meant: ofPutt('paceAsMeant', yesNoCell),
+  holed: ofPutt('holed', yesNoCell),
+  miss_side: ofMiss('side', wordCell(SIDE_WORDS)),
+  miss_reach: ofMiss('reach', wordCell(REACH_WORDS)),
+  leave_m: ofMiss('leave', numberCell),
+  holes_in_round: ofRound('holes', wholeCell),
+  green_speed_m: ofRound('greenSpeed', numberCell),
+  holes_without_putt: ofRound('withoutPutt', wholesCell),
+  round_started: ofRound('startedAt', momentCell),
+  round_ended: ofRound('endedAt', momentCell),
+  recorded: ofPutt('recordedAt', momentCell),
+  round_id: ofRound('id', textCell),
+  putt_id: ofPutt('id', textCell),
+  kind: ofPutt('kind', wordCell(KIND_WORDS)),
 };
+const WRITTEN = cellsOf(PUTT_COLUMNS);
 /** Read in place of those in metres. */
 export const FEET_COLUMNS = { distance_ft: numberCell, leave_ft: numberCell, green_speed_ft: numberCell };
-const READ_COLUMNS = { ...PUTT_COLUMNS, ...FEET_COLUMNS };
-type PuttValues = Values<typeof READ_COLUMNS>;
+const READ = { ...WRITTEN, ...FEET_COLUMNS };
+type PuttValues = Values<typeof READ>;
 
 /** Without these no line can be read; each entry is one column or another. */
 export const NEEDED_PUTT_COLUMNS: readonly (readonly string[])[] = [
@@ -72,37 +79,6 @@ export const NEEDED_PUTT_COLUMNS: readonly (readonly string[])[] = [
   ['distance_m', 'distance_ft'],
   ['holed'],
 ];
-
-const roundValues = (round: RecordedRound): PuttValues => ({
-  day: round.day,
-  course: round.course,
-  holes_in_round: round.holes,
-  green_speed_m: round.greenSpeed,
-  // An empty cell is no list: none.
-  holes_without_putt: round.withoutPutt.length > 0 ? round.withoutPutt : undefined,
-  round_started: round.startedAt,
-  round_ended: round.endedAt,
-  round_id: round.id,
-});
-
-const puttValues = (putt: RecordedPutt): PuttValues => ({
-  hole: putt.hole,
-  stroke: putt.stroke,
-  distance_m: putt.distance,
-  climb: putt.climb,
-  breaks: putt.breaks,
-  slope_felt: putt.slopeFelt,
-  pace_meant: putt.paceMeant,
-  started_as_meant: putt.startedAsMeant,
-  pace_as_meant: putt.paceAsMeant,
-  holed: putt.holed,
-  miss_side: putt.miss?.side,
-  miss_reach: putt.miss?.reach,
-  leave_m: putt.miss?.leave,
-  recorded: putt.recordedAt,
-  putt_id: putt.id,
-  kind: putt.kind,
-});
 
 /** Lines of all rounds and putts, the oldest round first. Putts without a round have no line. */
 export function* puttRows(rounds: Iterable<RecordedRound>, putts: Iterable<RecordedPutt>): Work<string[][]> {
@@ -117,10 +93,12 @@ export function* puttRows(rounds: Iterable<RecordedRound>, putts: Iterable<Recor
   );
   const rows: string[][] = [];
   yield* each(inOrder, (round) => {
-    const ofRound = roundValues(round);
     const played = inOrderOfPlay(byRound.get(round.id) ?? []);
-    if (played.length === 0) rows.push(writeRow(PUTT_COLUMNS, { ...ofRound, kind: 'noPutt' }));
-    for (const putt of played) rows.push(writeRow(PUTT_COLUMNS, { ...ofRound, ...puttValues(putt) }));
+    const add = (parts: { putt: object; miss?: object | undefined }): void => {
+      rows.push(writeRow(WRITTEN, lineValues(PUTT_COLUMNS, { round, ...parts })));
+    };
+    if (played.length === 0) add({ putt: { kind: 'noPutt' } });
+    for (const putt of played) add({ putt, miss: putt.miss });
   });
   return rows;
 }
@@ -147,41 +125,33 @@ const roundIdOf = ({ round_id, day, course }: PuttValues): string =>
 const foundRound = (values: PuttValues, hasEnd: boolean): Record<string, unknown> => {
   const startedAt = values.round_started ?? noonOf(values.day);
   return {
+    ...partOf(PUTT_COLUMNS, 'round', values),
     id: roundIdOf(values),
-    day: values.day,
     startedAt,
     endedAt: hasEnd ? values.round_ended : startedAt,
     holes: values.holes_in_round ?? 18,
-    course: values.course,
     greenSpeed: metresOf(values.green_speed_m, values.green_speed_ft).value,
     withoutPutt: values.holes_without_putt ?? [],
   };
 };
 
 const foundMiss = (values: PuttValues): Record<string, unknown> | undefined => {
-  const leave = metresOf(values.leave_m, values.leave_ft).value;
-  const { miss_side: side, miss_reach: reach } = values;
-  return leave === undefined && side === undefined && reach === undefined
-    ? undefined
-    : { side, reach, leave };
+  const miss = {
+    ...partOf(PUTT_COLUMNS, 'miss', values),
+    leave: metresOf(values.leave_m, values.leave_ft).value,
+  };
+  return Object.values(miss).every((value) => value === undefined) ? undefined : miss;
 };
 
 const foundPutt = (values: PuttValues, roundId: string): Record<string, unknown> => {
   const stroke = values.stroke ?? 1;
   return {
+    ...partOf(PUTT_COLUMNS, 'putt', values),
     id: values.putt_id ?? `${roundId.slice(0, 48)}-h${values.hole}-s${stroke}`,
     roundId,
-    hole: values.hole,
     stroke,
     kind: values.kind ?? 'putt',
     distance: metresOf(values.distance_m, values.distance_ft).value,
-    climb: values.climb,
-    breaks: values.breaks,
-    slopeFelt: values.slope_felt,
-    paceMeant: values.pace_meant,
-    startedAsMeant: values.started_as_meant,
-    paceAsMeant: values.pace_as_meant,
-    holed: values.holed,
     miss: foundMiss(values),
     recordedAt: values.recorded ?? values.round_started ?? noonOf(values.day),
   };
@@ -213,7 +183,7 @@ export function* readPuttLines(
   const rounds = new Map<string, FoundRecord>();
   const putts: FoundRecord[] = [];
   yield* each(lines, ({ place, texts, problem: lineProblem }) => {
-    const read: RowRead<typeof READ_COLUMNS> = readRow(READ_COLUMNS, texts);
+    const read: RowRead<typeof READ> = readRow(READ, texts);
     const { values } = read;
     const round = foundRound(values, hasEnd);
     const roundId = roundIdOf(values);

@@ -1,20 +1,15 @@
 /**
- * The database on this device: its tables by version, and how it is opened. When the browser does not allow it, the same
+ * The database on this device: the tables of the registry (tables.ts), each from the version it begins with, and how it is opened. When the browser does not allow it, the same
  * tables in memory, for the visit.
  *
  * Answers for: opening, and saying in words what is wrong. Leaves out: what is kept (readSets.ts, records.ts, drillResults.ts,
  * measurements.ts, plans.ts), shapes (the files named *chema.ts), changes of shape (migrations.ts).
  * A record that does not pass the gate is left where it is and counted, never deleted: a later version may understand it.
- * A change of shape adds a version below the others, which stay as they are for ever.
  */
 import { Dexie, type DexieOptions, type EntityTable, type Transaction } from 'dexie';
-import type { PracticeSet, RecordedPutt, RecordedRound } from '../../sim/index.ts';
 import { localDay } from './day.ts';
-import type { KeptMeasurement } from './measurementSchema.ts';
 import { MIGRATIONS, type Migration, RECORDS_VERSION } from './migrations.ts';
-import type { Plan } from './planSchema.ts';
-import type { KeptResult } from './recordSchema.ts';
-import type { KeptSet } from './schema.ts';
+import { type RecordOf, TABLE_NAMES, TABLES, type TableName } from './tables.ts';
 
 /** Small facts about the records themselves. */
 export interface Note {
@@ -31,32 +26,34 @@ const carryOver = async (transaction: Transaction, { records }: Migration): Prom
   }
 };
 
-export class Database extends Dexie {
-  readSets!: EntityTable<KeptSet, 'id'>;
-  rounds!: EntityTable<RecordedRound, 'id'>;
-  putts!: EntityTable<RecordedPutt, 'id'>;
-  practice!: EntityTable<PracticeSet, 'id'>;
-  drillResults!: EntityTable<KeptResult, 'id'>;
-  measurements!: EntityTable<KeptMeasurement, 'id'>;
-  plans!: EntityTable<Plan, 'id'>;
-  notes!: EntityTable<Note, 'name'>;
+/** Notes are of no backup, and of no registry. */
+const NOTES = { since: 2, indexes: 'name' };
 
+/** What begins with a version, as Dexie takes it. */
+const beginningWith = (version: number): Record<string, string> =>
+  Object.fromEntries(
+    [...TABLE_NAMES.map((name) => [name, TABLES[name]] as const), ['notes', NOTES] as const].flatMap(
+      ([name, { since, indexes }]) => (since === version ? [[name, indexes]] : []),
+    ),
+  );
+
+/** Dexie gives each table its property when it learns of the version. */
+const WithTables = Dexie as unknown as new (
+  name: string,
+  options: DexieOptions,
+) => Dexie & { readonly [Table in TableName]: EntityTable<RecordOf[Table], 'id'> } & {
+  readonly notes: EntityTable<Note, 'name'>;
+};
+
+export class Database extends WithTables {
   constructor(name: string, options: DexieOptions = {}) {
     // On the disk itself before a write counts as done: the page says so of each answer and putt.
     super(name, { chromeTransactionDurability: 'strict', ...options });
-    this.version(1).stores({ readSets: 'id, startedAt' });
-    this.version(2)
-      .stores({ rounds: 'id, day', putts: 'id, roundId', practice: 'id, day', notes: 'name' })
-      .upgrade((transaction) => carryOver(transaction, MIGRATIONS[0]));
-    this.version(3)
-      .stores({ drillResults: 'id, day' })
-      .upgrade((transaction) => carryOver(transaction, MIGRATIONS[1]));
-    this.version(4)
-      .stores({ measurements: 'id, day', plans: 'id, madeAt' })
-      .upgrade((transaction) => carryOver(transaction, MIGRATIONS[2]));
-    this.version(5)
-      .stores({})
-      .upgrade((transaction) => carryOver(transaction, MIGRATIONS[3]));
+    for (let version = 1; version <= RECORDS_VERSION; version += 1) {
+      const opened = this.version(version).stores(beginningWith(version));
+      const step = MIGRATIONS.find(({ to }) => to === version);
+      if (step !== undefined) opened.upgrade((transaction) => carryOver(transaction, step));
+    }
   }
 }
 

@@ -18,20 +18,15 @@ import {
   seededRandom,
 } from '../../sim/index.ts';
 import { firstPutt, normal, type Random, strike } from './demoPlayer.ts';
-import type { KeptMeasurement } from './measurementSchema.ts';
-import type { Plan } from './planSchema.ts';
-import { BREAK_WAYS, CLIMBS, type KeptResult, PACES_MEANT, SLOPES_FELT } from './recordSchema.ts';
+import { BREAK_WAYS, CLIMBS, PACES_MEANT, SLOPES_FELT } from './recordSchema.ts';
 import type { KeptSet } from './schema.ts';
 
+/** Other tables are looked at among the own records only. */
 export interface Demo {
   readonly rounds: readonly RecordedRound[];
   readonly putts: readonly RecordedPutt[];
   readonly practice: readonly PracticeSet[];
   readonly readSets: readonly KeptSet[];
-  /** None of these three: they are looked at among the own ones only. */
-  readonly drillResults: readonly KeptResult[];
-  readonly measurements: readonly KeptMeasurement[];
-  readonly plans: readonly Plan[];
 }
 
 const SEED = 'the invented player';
@@ -276,8 +271,5 @@ export const makeDemo = (lastDay: string): Demo => {
     putts: rounds.flatMap(({ putts }) => putts),
     practice: Array.from({ length: 16 }, (_unused, number) => makePractice(number, lastDay)),
     readSets: DRILLS.flatMap((id, number) => makeSet(id, number, lastDay) ?? []),
-    drillResults: [],
-    measurements: [],
-    plans: [],
   };
 };

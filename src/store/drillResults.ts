@@ -4,22 +4,17 @@
  */
 import type { Database } from './database.ts';
 import { mustPass, passAll } from './gate.ts';
+import { type Listed, listed } from './lists.ts';
 import { planSchema } from './planSchema.ts';
 import { isOfPlan, withoutScore } from './planScores.ts';
 import { drillResultSchema, type KeptResult } from './recordSchema.ts';
-
-export interface ResultList {
-  /** Newest first. */
-  readonly results: readonly KeptResult[];
-  /** Records found that could not be read; they stay on the device. */
-  readonly unreadable: number;
-}
 
 export interface DrillResults {
   /** Resolves once the store has it; rejects when the device refuses. The same id again changes nothing. */
   keep(result: KeptResult): Promise<void>;
   remove(id: string): Promise<void>;
-  list(): Promise<ResultList>;
+  /** Newest first. */
+  list(): Promise<Listed<KeptResult>>;
 }
 
 export const drillResultsOf = (database: Database): DrillResults => ({
@@ -34,11 +29,5 @@ export const drillResultsOf = (database: Database): DrillResults => ({
       const changed = kept.flatMap((plan) => withoutScore(plan, id) ?? []);
       await database.plans.bulkPut(changed);
     }),
-  async list() {
-    const { kept, unreadable } = passAll(drillResultSchema, await database.drillResults.toArray());
-    const results = kept.sort((a, b) =>
-      a.day === b.day ? b.recordedAt - a.recordedAt : a.day < b.day ? 1 : -1,
-    );
-    return { results, unreadable };
-  },
+  list: () => listed(database, 'drillResults'),
 });

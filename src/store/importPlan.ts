@@ -6,15 +6,15 @@
  * round switches advice off: a round open in the file is taken as ended, by its last putt or as it ended here.
  */
 import type { RecordedRound } from '../../sim/index.ts';
-import { isSameSet, mergeSets, pass } from './gate.ts';
+import { pass } from './gate.ts';
 import { checkTogether } from './importChecks.ts';
 import { type Draft, isWritten, refuse, type Verdict } from './importDraft.ts';
 import type { FoundRecord, ImportFile } from './importFile.ts';
 import { reasonOf } from './reasons.ts';
 import type { RecordsNow } from './recordsNow.ts';
 import { same } from './same.ts';
-import { type AnyRecord, type RecordOf, SCHEMA_OF, TABLE_NAMES, type TableName } from './tables.ts';
-import { each, type Work } from './work.ts';
+import { type AnyRecord, perTable, type RecordOf, TABLE_NAMES, type TableName, tableOf } from './tables.ts';
+import { each, shared, type Work } from './work.ts';
 
 /** One record of the file and what becomes of it. */
 export interface PlanLine {
@@ -46,8 +46,10 @@ export interface PlanOptions {
   readonly differing?: 'take' | 'keep';
 }
 
-/** Where the search for doubled ids stands in the whole, as a share. */
-const DOUBLED_SHARE = [0.7, 0.72] as const;
+/** How far the work has come with each step, as a share; what rounds and putts ask of one another is the rest (importChecks.ts). */
+const JUDGED = [0, 0.7] as const;
+const DOUBLED = [0.7, 0.72] as const;
+const COMPARED = [0.72, 0.8] as const;
 
 const draftOf = <Table extends TableName>(
   table: Table,
@@ -66,14 +68,15 @@ const draftOf = <Table extends TableName>(
     refuse(draft, problem);
     return draft;
   }
-  const judged = pass(SCHEMA_OF[table], found);
+  const { schema } = tableOf(table);
+  const judged = pass(schema, found);
   if (judged.ok) draft.record = judged.kept;
-  else refuse(draft, reasonOf(SCHEMA_OF[table], found) ?? judged.problem);
+  else refuse(draft, reasonOf(schema, found) ?? judged.problem);
   return draft;
 };
 
 /** An id twice in one file: equal copies count once; of different ones nobody can tell which is right. */
-function* refuseDoubled(drafts: readonly Draft[]): Work<void> {
+function* refuseDoubled(drafts: readonly Draft[], share: readonly [number, number]): Work<void> {
   const byId = new Map<string, Draft[]>();
   yield* each(
     drafts,
@@ -83,7 +86,7 @@ function* refuseDoubled(drafts: readonly Draft[]): Work<void> {
       if (group === undefined) byId.set(draft.record.id, [draft]);
       else group.push(draft);
     },
-    DOUBLED_SHARE,
+    share,
   );
   for (const [first, ...others] of byId.values()) {
     if (others.length === 0) continue;
@@ -112,23 +115,20 @@ const compare = <Table extends TableName>(
   const here = (now[draft.table] as ReadonlyMap<string, RecordOf[Table]>).get(id);
   if (here === undefined) return;
   draft.here = here;
-  if (same(here, draft.record)) draft.verdict = 'same';
-  else draft.verdict = differing === 'take' ? 'change' : 'keep';
-};
-
-const compareSet = (draft: Draft<'readSets'>, now: RecordsNow): void => {
-  const { record } = draft;
-  const here = record && now.readSets.get(record.id);
-  if (draft.verdict !== 'add' || record === undefined || here === undefined) return;
-  draft.here = here;
-  if (!isSameSet(here, record)) {
-    refuse(draft, 'Got the id of a reading set that is here with other questions, expected the same ones.');
+  const { schema, merge } = tableOf(draft.table);
+  if (merge === undefined) {
+    if (same(here, draft.record)) draft.verdict = 'same';
+    else draft.verdict = differing === 'take' ? 'change' : 'keep';
     return;
   }
-  const merged = mergeSets(here, record);
-  draft.record = merged;
-  draft.verdict = same(merged, here) ? 'same' : 'change';
-  const reason = reasonOf(SCHEMA_OF.readSets, merged);
+  const merged = merge(here, draft.record);
+  if (!merged.ok) {
+    refuse(draft, merged.problem);
+    return;
+  }
+  draft.record = merged.kept;
+  draft.verdict = same(merged.kept, here) ? 'same' : 'change';
+  const reason = reasonOf(schema, merged.kept);
   if (reason !== undefined) refuse(draft, reason);
 };
 
@@ -184,36 +184,27 @@ export function* planImport(
   now: RecordsNow,
   { differing = 'take' }: PlanOptions = {},
 ): Work<ImportPlan> {
-  const draftAll = function* <Table extends TableName>(
-    table: Table,
-    share: readonly [number, number],
-  ): Work<Draft<Table>[]> {
-    const drafts: Draft<Table>[] = [];
-    yield* each(file.found[table], (one) => drafts.push(draftOf(table, one)), share);
-    return drafts;
+  const counts = TABLE_NAMES.map((table) => file.found[table].length);
+  const drafts = perTable<Draft[]>(() => []) as unknown as { readonly [Table in TableName]: Draft<Table>[] };
+  const step = function* (
+    [from, to]: readonly [number, number],
+    act: (table: TableName, share: readonly [number, number]) => Work<void>,
+  ): Work<void> {
+    const shares = shared(counts, [from, to]);
+    for (const [place, table] of TABLE_NAMES.entries()) yield* act(table, shares[place]);
   };
-  const drafts = {
-    rounds: yield* draftAll('rounds', [0, 0.05]),
-    putts: yield* draftAll('putts', [0.05, 0.6]),
-    practice: yield* draftAll('practice', [0.6, 0.65]),
-    readSets: yield* draftAll('readSets', [0.65, 0.69]),
-    drillResults: yield* draftAll('drillResults', [0.69, 0.694]),
-    measurements: yield* draftAll('measurements', [0.694, 0.697]),
-    plans: yield* draftAll('plans', [0.697, 0.7]),
-  };
-  for (const table of TABLE_NAMES) yield* refuseDoubled(drafts[table]);
+  yield* step(JUDGED, (table, share) =>
+    each(file.found[table], (one) => (drafts[table] as Draft[]).push(draftOf(table, one)), share),
+  );
+  yield* step(DOUBLED, (table, share) => refuseDoubled(drafts[table], share));
   const last = lastPutts(drafts.putts);
   for (const draft of drafts.rounds) {
     const id = draft.record?.id ?? '';
     endRound(draft, now.rounds.get(id), last.get(id));
-    compare(draft, now, differing);
   }
-  yield* each(drafts.putts, (draft) => compare(draft, now, differing), [0.72, 0.8]);
-  for (const draft of drafts.practice) compare(draft, now, differing);
-  for (const draft of drafts.drillResults) compare(draft, now, differing);
-  for (const draft of drafts.measurements) compare(draft, now, differing);
-  for (const draft of drafts.plans) compare(draft, now, differing);
-  for (const draft of drafts.readSets) compareSet(draft, now);
+  yield* step(COMPARED, (table, share) =>
+    each(drafts[table] as readonly Draft[], (draft) => compare(draft, now, differing), share),
+  );
   for (const table of TABLE_NAMES) refuseUnreadable(drafts[table], now, table);
   yield* checkTogether(drafts.rounds, drafts.putts, now);
   const lines: PlanLine[] = TABLE_NAMES.flatMap<PlanLine>((table) => drafts[table]);

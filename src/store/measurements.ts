@@ -1,21 +1,16 @@
 /** Measurements on this device: kept, listed, taken back. Leaves out: the shape (measurementSchema.ts), opening (database.ts). */
 import type { Database } from './database.ts';
 import { mustPass, passAll } from './gate.ts';
+import { type Listed, listed } from './lists.ts';
 import { type KeptMeasurement, measurementSchema } from './measurementSchema.ts';
 import { same } from './same.ts';
-
-export interface MeasurementList {
-  /** Newest first. */
-  readonly measurements: readonly KeptMeasurement[];
-  /** Records found that could not be read; they stay on the device. */
-  readonly unreadable: number;
-}
 
 export interface Measurements {
   /** Resolves once the store has it; 'there' when the same entries were kept that day already. Rejects when the device refuses. */
   keep(measurement: KeptMeasurement): Promise<'written' | 'there'>;
   remove(id: string): Promise<void>;
-  list(): Promise<MeasurementList>;
+  /** Newest first. */
+  list(): Promise<Listed<KeptMeasurement>>;
 }
 
 /** The same entries of the same day, whenever and under whichever id they were kept. */
@@ -34,11 +29,5 @@ export const measurementsOf = (database: Database): Measurements => ({
     });
   },
   remove: (id) => database.measurements.delete(id),
-  async list() {
-    const { kept, unreadable } = passAll(measurementSchema, await database.measurements.toArray());
-    const measurements = kept.sort((a, b) =>
-      a.day === b.day ? b.recordedAt - a.recordedAt : a.day < b.day ? 1 : -1,
-    );
-    return { measurements, unreadable };
-  },
+  list: () => listed(database, 'measurements'),
 });

@@ -1,5 +1,5 @@
 /**
- * How records of earlier versions become records of this one: one numbered step per change of shape, each a pure function that
+ * How records of earlier versions become records of this one: one numbered step per version that changes any, each a pure function that
  * is never changed again, used alike by the database and by backup files. Tests hold each step to literal records, old and new.
  * Version 1: read sets. Version 2: read sets know their calendar day; rounds, putts and practice sets begin.
  * Version 3: read sets have a kind of question, a size and a choice of when the truth is shown; scores
@@ -19,7 +19,7 @@ export interface MigrationContext {
 }
 
 export interface Migration {
-  readonly from: number;
+  /** The version it leads to, from the one before. */
   readonly to: number;
   /** What becomes of one record of each table named; tables not named stay as they are. */
   readonly records: Readonly<Record<string, (found: unknown, context: MigrationContext) => unknown>>;
@@ -50,9 +50,9 @@ export const withReadShare = <Cost>(cost: Cost): Cost =>
 const hasCosts = (found: unknown): found is { costs: readonly unknown[] } =>
   typeof found === 'object' && found !== null && 'costs' in found && Array.isArray(found.costs);
 
+/** In order. A version in which no record of before changes has none: tables that begin with it say so themselves (tables.ts). */
 export const MIGRATIONS: readonly Migration[] = [
   {
-    from: 1,
     to: 2,
     records: {
       // Before, a set kept its moment alone, and moved to another day with the time zone. Damaged ones stay as they are.
@@ -60,7 +60,6 @@ export const MIGRATIONS: readonly Migration[] = [
     },
   },
   {
-    from: 2,
     to: 3,
     records: {
       // Before, every question was where to aim, all of them were drawn at the start, and each was answered at once.
@@ -78,9 +77,7 @@ export const MIGRATIONS: readonly Migration[] = [
           : found,
     },
   },
-  { from: 3, to: 4, records: {} },
   {
-    from: 4,
     to: 5,
     records: {
       plans: (found) => (hasCosts(found) ? { ...found, costs: found.costs.map(withReadShare) } : found),
@@ -90,7 +87,7 @@ export const MIGRATIONS: readonly Migration[] = [
 
 /** Tables of an earlier version, in the shapes of this one. @param version 1 to RECORDS_VERSION */
 export const migrateTables = (tables: Tables, version: number, context: MigrationContext): Tables =>
-  MIGRATIONS.filter(({ from }) => from >= version).reduce<Tables>(
+  MIGRATIONS.filter(({ to }) => to > version).reduce<Tables>(
     (now, { records }) =>
       Object.fromEntries(
         Object.entries(now).map(([table, found]) => {

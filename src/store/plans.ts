@@ -5,17 +5,11 @@
  */
 import type { Database } from './database.ts';
 import { mustPass, pass, passAll } from './gate.ts';
+import { type Listed, listed } from './lists.ts';
 import { type Plan, planSchema } from './planSchema.ts';
 import { scorePrefix } from './planScores.ts';
 import { drillResultSchema, type KeptResult } from './recordSchema.ts';
 import { same } from './same.ts';
-
-export interface PlanList {
-  /** Newest first: the first is the plan in hand. */
-  readonly plans: readonly Plan[];
-  /** Records found that could not be read; they stay on the device. */
-  readonly unreadable: number;
-}
 
 /** The scores of drills a plan has. @param before those of it kept now, so that moments stay as they were */
 export type ScoresOf = (plan: Plan, before: readonly KeptResult[]) => readonly KeptResult[];
@@ -27,7 +21,8 @@ export interface Plans {
   change(id: string, to: (plan: Plan) => Plan): Promise<Plan | undefined>;
   /** Takes over plans kept elsewhere, all or none: those that are new here, and those changed since. */
   takeOver(plans: readonly Plan[]): Promise<void>;
-  list(): Promise<PlanList>;
+  /** Newest first: the first is the plan in hand. */
+  list(): Promise<Listed<Plan>>;
 }
 
 export const plansOf = (database: Database, scoresOf: ScoresOf): Plans => {
@@ -74,9 +69,6 @@ export const plansOf = (database: Database, scoresOf: ScoresOf): Plans => {
           if (here === undefined || here.revision < plan.revision) await write(plan);
         }
       }),
-    async list() {
-      const { kept, unreadable } = passAll(planSchema, await plans.toArray());
-      return { plans: kept.sort((a, b) => b.madeAt - a.madeAt), unreadable };
-    },
+    list: () => listed(database, 'plans'),
   };
 };

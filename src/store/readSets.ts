@@ -1,23 +1,16 @@
 /** Read sets on this device: kept as they grow, listed. Leaves out: shapes (schema.ts), opening (database.ts). */
 import type { Database } from './database.ts';
-import { mergeSets, mustPass, pass, passAll } from './gate.ts';
+import { mustPass, pass } from './gate.ts';
+import { type Listed, listed } from './lists.ts';
+import { mergeSets } from './readSetMerge.ts';
 import { type KeptSet, readSetSchema } from './schema.ts';
-
-export interface SetList {
-  /** Newest first. */
-  readonly sets: readonly KeptSet[];
-  /** Records found that could not be read; they stay on the device. */
-  readonly unreadable: number;
-}
 
 export interface ReadStore {
   /** Keeps a set as it is now, merged with what is there; answers what is kept. Rejects when the device refuses. */
   keep(set: KeptSet): Promise<KeptSet>;
-  list(): Promise<SetList>;
+  /** Newest first. */
+  list(): Promise<Listed<KeptSet>>;
 }
-
-const newestFirst = (sets: readonly KeptSet[]): KeptSet[] =>
-  [...sets].sort((a, b) => b.startedAt - a.startedAt);
 
 export const readStoreOf = (database: Database): ReadStore => ({
   async keep(set) {
@@ -30,8 +23,5 @@ export const readStoreOf = (database: Database): ReadStore => ({
       return merged;
     });
   },
-  async list() {
-    const { kept, unreadable } = passAll(readSetSchema, await database.readSets.toArray());
-    return { sets: newestFirst(kept), unreadable };
-  },
+  list: () => listed(database, 'readSets'),
 });

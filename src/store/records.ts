@@ -6,11 +6,13 @@
  */
 import type { PracticeSet, RecordedPutt, RecordedRound } from '../../sim/index.ts';
 import type { Database } from './database.ts';
-import { mustPass, passAll } from './gate.ts';
-import { type AnyMeasured, measuredOf } from './measurementSchema.ts';
-import { measurementsOf } from './measurements.ts';
+import { mustPass, passAll, passEach } from './gate.ts';
+import { listed } from './lists.ts';
+import { type AnyMeasured, measuredOf, measurementSchema } from './measurementSchema.ts';
 import { practiceSchema, puttSchema, roundSchema } from './recordSchema.ts';
 import { same } from './same.ts';
+import { TABLES } from './tables.ts';
+import type { Work } from './work.ts';
 
 export type Written = 'written' | 'changedElsewhere';
 
@@ -62,18 +64,39 @@ export interface Records {
   recentRounds(limit: number): Promise<readonly RoundInHand[]>;
   /** Newest first. */
   recentPractice(limit: number): Promise<readonly PracticeSet[]>;
-  everything(): Promise<AllRecords>;
+  /** What `judgeFound` makes the records of: as fetched, so that whoever watches it is told of changes. */
+  found(): Promise<FoundRecords>;
   sizes(): Promise<RecordSizes>;
 }
 
 export const inOrderOfPlay = (putts: readonly RecordedPutt[]): RecordedPutt[] =>
-  [...putts].sort((a, b) => a.hole - b.hole || a.stroke - b.stroke);
+  [...putts].sort(TABLES.putts.inOrder);
 
 /** More rounds than anybody plays in a day. */
 const ROUNDS_A_DAY = 8;
 
-const newestFirst = (rounds: readonly RecordedRound[]): RecordedRound[] =>
-  [...rounds].sort((a, b) => (a.day === b.day ? b.startedAt - a.startedAt : a.day < b.day ? 1 : -1));
+/** What the review looks at. */
+const REVIEWED = ['rounds', 'putts', 'practice', 'measurements'] as const;
+/** Not judged yet. */
+export type FoundRecords = { readonly [Table in (typeof REVIEWED)[number]]: readonly unknown[] };
+
+/** Records as found, judged. */
+export function* judgeFound(found: FoundRecords): Work<AllRecords> {
+  const rounds = yield* passEach(roundSchema, found.rounds);
+  const putts = yield* passEach(puttSchema, found.putts);
+  const practice = yield* passEach(practiceSchema, found.practice);
+  const measurements = yield* passEach(measurementSchema, found.measurements);
+  return {
+    rounds: [...rounds.kept].sort(TABLES.rounds.inOrder),
+    putts: putts.kept,
+    practice: practice.kept,
+    measured: [...measurements.kept].sort(TABLES.measurements.inOrder).map(measuredOf),
+    unreadable: [rounds, putts, practice, measurements].reduce(
+      (sum, { unreadable }) => sum + unreadable.length,
+      0,
+    ),
+  };
+}
 
 export const recordsOf = (database: Database): Records => {
   const { rounds, putts, practice } = database;
@@ -84,7 +107,7 @@ export const recordsOf = (database: Database): Records => {
   };
   const open = async (): Promise<RecordedRound | undefined> => {
     const found = await rounds.filter(({ endedAt }) => endedAt === undefined).toArray();
-    return newestFirst(passAll(roundSchema, found).kept)[0];
+    return [...passAll(roundSchema, found).kept].sort(TABLES.rounds.inOrder)[0];
   };
 
   return {
@@ -148,33 +171,24 @@ export const recordsOf = (database: Database): Records => {
           .reverse()
           .limit(limit + ROUNDS_A_DAY)
           .toArray();
-        const newest = newestFirst(passAll(roundSchema, found).kept).slice(0, limit);
+        const newest = [...passAll(roundSchema, found).kept].sort(TABLES.rounds.inOrder).slice(0, limit);
         return Promise.all(newest.map(inHand));
       }),
     async recentPractice(limit) {
-      const found = await practice.orderBy('day').reverse().toArray();
-      return passAll(practiceSchema, found)
-        .kept.sort((a, b) => (a.day === b.day ? b.recordedAt - a.recordedAt : a.day < b.day ? 1 : -1))
-        .slice(0, limit);
+      return (await listed(database, 'practice')).records.slice(0, limit);
     },
     sizes: () =>
       database.transaction('r', putts, practice, async () => ({
         putts: await putts.count(),
         sets: await practice.count(),
       })),
-    everything: () =>
-      database.transaction('r', rounds, putts, practice, database.measurements, async () => {
-        const foundRounds = passAll(roundSchema, await rounds.toArray());
-        const foundPutts = passAll(puttSchema, await putts.toArray());
-        const foundPractice = passAll(practiceSchema, await practice.toArray());
-        const { measurements, unreadable } = await measurementsOf(database).list();
-        return {
-          rounds: newestFirst(foundRounds.kept),
-          putts: foundPutts.kept,
-          practice: foundPractice.kept,
-          measured: measurements.map(measuredOf),
-          unreadable: foundRounds.unreadable + foundPutts.unreadable + foundPractice.unreadable + unreadable,
-        };
-      }),
+    async found() {
+      const tables = REVIEWED.map((name) => database.table<unknown>(name));
+      const found = await database.transaction('r', tables, () =>
+        Promise.all(tables.map((table) => table.toArray())),
+      );
+      const [rounds, putts, practice, measurements] = found;
+      return { rounds, putts, practice, measurements };
+    },
   };
 };

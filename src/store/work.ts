@@ -54,3 +54,20 @@ export function* each<Item>(
     act(item, index);
   }
 }
+
+/** Parts of a share, each as large as its count of the whole: where the work on one of several lists begins and ends. */
+export const shared = (
+  counts: readonly number[],
+  [from, to]: readonly [number, number] = [0, 1],
+): (readonly [number, number])[] => {
+  const whole = Math.max(
+    1,
+    counts.reduce((sum, count) => sum + count, 0),
+  );
+  let before = 0;
+  return counts.map((count) => {
+    const start = before;
+    before += count;
+    return [from + ((to - from) * start) / whole, from + ((to - from) * before) / whole];
+  });
+};

@@ -2,44 +2,33 @@
 import type { Verdict } from '../store/importDraft.ts';
 import { type ImportPlan, writtenBy } from '../store/importPlan.ts';
 import type { StorageState } from '../store/persistence.ts';
-import type { PerTable } from '../store/tables.ts';
+import { type PerTable, TABLE_NAMES, type TableName } from '../store/tables.ts';
+import { counted, grouped, listed } from './counted.ts';
 import { formatDay } from './format.ts';
+import { TABLE_WORDS } from './tableWords.ts';
 
 const DAY = 86_400_000;
 /** A backup older than this is worth a word, days. */
 const OLD = 14;
 
-const grouped = (count: number): string => count.toLocaleString('en');
-
-/** "1 putt", "1,204 putts". */
-export const counted = (count: number, one: string, many = `${one}s`): string =>
-  `${grouped(count)} ${count === 1 ? one : many}`;
-
-/** "a", "a and b", "a, b and c". */
-const listed = (parts: readonly string[]): string =>
-  parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
-
 /** How many of each there are. */
 export type Holding = PerTable<number>;
 
+/** Tables told by themselves; putts are told with their rounds. */
+const APART = TABLE_NAMES.filter((name) => name !== 'rounds' && name !== 'putts');
+
 /** "1,204 putts of 38 rounds, 12 practice sets and 5 reading sets"; empty when there is nothing. */
-export const holdingWords = ({
-  rounds,
-  putts,
-  practice,
-  readSets,
-  drillResults,
-  measurements,
-  plans,
-}: Holding): string =>
-  listed([
-    ...(rounds + putts > 0 ? [`${counted(putts, 'putt')} of ${counted(rounds, 'round')}`] : []),
-    ...(practice > 0 ? [counted(practice, 'practice set')] : []),
-    ...(readSets > 0 ? [counted(readSets, 'reading set')] : []),
-    ...(drillResults > 0 ? [counted(drillResults, 'drill score')] : []),
-    ...(measurements > 0 ? [counted(measurements, 'measurement')] : []),
-    ...(plans > 0 ? [counted(plans, 'plan of a week', 'plans of weeks')] : []),
-  ]);
+export const holdingWords = (holding: Holding): string => {
+  const of = (name: TableName): string =>
+    counted(holding[name], TABLE_WORDS[name].one, TABLE_WORDS[name].many);
+  const played = holding.rounds + holding.putts > 0 ? [`${of('putts')} of ${of('rounds')}`] : [];
+  return listed([...played, ...APART.filter((name) => holding[name] > 0).map(of)]);
+};
+
+/** What a backup holds. */
+export const BACKUP_HOLDS = listed(
+  TABLE_NAMES.map((name) => TABLE_WORDS[name].inBackup ?? TABLE_WORDS[name].many),
+);
 
 /** Whole calendar days from one day to another. */
 const daysBetween = (from: string, to: string): number =>
@@ -59,11 +48,7 @@ export const overviewSentence = (holding: Holding, backup: string | undefined, t
   // A single thing is, several are; a round goes with its putts.
   const things = [
     holding.putts + (holding.putts === 0 ? holding.rounds : 0),
-    holding.practice,
-    holding.readSets,
-    holding.drillResults,
-    holding.measurements,
-    holding.plans,
+    ...APART.map((name) => holding[name]),
   ];
   const verb = things.reduce((sum, count) => sum + count) === 1 ? 'is' : 'are';
   if (words === '') return 'Nothing is recorded on this device yet.';

@@ -2,89 +2,24 @@
  * Records in words, for the table of an import: what each is, and what differs between the one in the file and the one here. Leaves out:
  * sentences of the screen (data.ts), numbers (format.ts).
  */
-import { puttingDrill } from '../../drills/putting-drills.ts';
-import type { RecordedPutt, RecordedRound } from '../../sim/index.ts';
-import {
-  BREAK_WORDS,
-  CLIMB_WORDS,
-  GROUND_WORDS,
-  KIND_WORDS,
-  PACE_WORDS,
-  REACH_WORDS,
-  SIDE_WORDS,
-  SLOPE_WORDS,
-} from '../store/csvWords.ts';
+import { PRACTICE_COLUMNS } from '../store/csvPractice.ts';
+import { PUTT_COLUMNS } from '../store/csvPutts.ts';
 import { changedFields, type PlanLine } from '../store/importPlan.ts';
 import type { Plan } from '../store/planSchema.ts';
 import { quoted } from '../store/reasons.ts';
 import type { KeptSet } from '../store/schema.ts';
-import type { AnyRecord, RecordOf, TableName } from '../store/tables.ts';
-import { counted } from './data.ts';
-import { formatDay, formatGreenSpeed, formatLeave, formatLength, type Units } from './format.ts';
+import type { AnyRecord } from '../store/tables.ts';
+import { counted } from './counted.ts';
+import { formatGreenSpeed, formatLeave, formatLength, type Units } from './format.ts';
 import { measurementLine } from './measureKept.ts';
+import { doneWords, TABLE_WORDS, type Wording } from './tableWords.ts';
 
-export const TABLE_WORDS: Readonly<Record<TableName, string>> = {
-  rounds: 'Round',
-  putts: 'Putt',
-  practice: 'Practice set',
-  readSets: 'Reading set',
-  drillResults: 'Drill score',
-  measurements: 'Measurement',
-  plans: 'Plan of a week',
-};
-
-const placeOf = ({ day, course }: RecordedRound): string => `${formatDay(day)}${course ? `, ${course}` : ''}`;
-
-export interface Wording {
-  readonly units: Units;
-  /** Of a putt, from the file or from here. */
-  readonly roundOf: (id: string) => RecordedRound | undefined;
-}
-
-const puttWords = (putt: RecordedPutt, { units, roundOf }: Wording): string => {
-  const round = roundOf(putt.roundId);
-  const where = round ? `${placeOf(round)}, hole ${putt.hole}` : `Hole ${putt.hole}`;
-  const kind = putt.kind === 'putt' ? 'putt' : KIND_WORDS[putt.kind];
-  const end = putt.holed ? ', holed' : putt.miss ? `, left ${formatLeave(putt.miss.leave, units)}` : '';
-  return `${where}, ${kind} ${putt.stroke}: ${formatLength(putt.distance, units)}${end}`;
-};
-
-const WORDS_OF: {
-  readonly [Table in TableName]: (record: RecordOf[Table], wording: Wording) => string;
-} = {
-  rounds: (round) => `${placeOf(round)}: ${round.holes} holes`,
-  putts: puttWords,
-  practice: ({ day, holed, attempts, distance }, { units }) =>
-    `${formatDay(day)}: ${holed} of ${attempts} from ${formatLength(distance, units)}`,
-  readSets: ({ day, drillName, answers, size }) =>
-    `${formatDay(day)}, ${drillName}: ${answers.length} of ${size} putts answered`,
-  drillResults: ({ day, drillId, score, ground }) =>
-    `${formatDay(day)}, ${puttingDrill(drillId)?.name ?? drillId}, ${GROUND_WORDS[ground]}: ${score}`,
-  measurements: (measurement, { units }) => {
-    const { what, value } = measurementLine(measurement, units);
-    return `${formatDay(measurement.day)}, ${what}: ${value}`;
-  },
-  plans: ({ start, sessions }) =>
-    `Week of ${formatDay(start)}: ${counted(sessions.length, 'session')}, ${doneWords(sessions)}`,
-};
-
-const doneWords = (sessions: Plan['sessions']): string => {
-  const items = sessions.flatMap(({ items: some }) => some);
-  const scores = items.flatMap(({ score }) => score ?? []);
-  const done = items.filter(({ doneOn }) => doneOn !== undefined).length;
-  return `${done} of ${items.length} done${scores.length > 0 ? `, scores ${scores.join(', ')}` : ''}`;
-};
-
+/** Names of fields that are no words by themselves; any other is taken apart at its capitals. */
 const FIELD_WORDS: Readonly<Record<string, string>> = {
   startedAt: 'started',
   endedAt: 'ended',
-  greenSpeed: 'green speed',
   withoutPutt: 'holes without a putt',
   roundId: 'round',
-  slopeFelt: 'slope felt',
-  paceMeant: 'pace meant',
-  startedAsMeant: 'started as meant',
-  paceAsMeant: 'pace as meant',
   recordedAt: 'written down',
   drillName: 'drill',
   drillId: 'drill',
@@ -96,6 +31,9 @@ const FIELD_WORDS: Readonly<Record<string, string>> = {
   madeOn: 'day of making',
   revision: 'changes so far',
 };
+const fieldWords = (name: string): string =>
+  (Object.hasOwn(FIELD_WORDS, name) ? FIELD_WORDS[name] : undefined) ??
+  name.replace(/(?<=[a-z])[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`);
 
 /** Pieces of a record that is none, enough to find it by: numbers and texts, without ids and moments. */
 const MOST_PIECES = 5;
@@ -105,9 +43,7 @@ const foundWords = (found: unknown): string => {
     ([name, value]) => (typeof value === 'number' || typeof value === 'string') && !/(id|Id|At)$/.test(name),
   );
   if (pieces.length === 0) return quoted(found);
-  const told = pieces
-    .slice(0, MOST_PIECES)
-    .map(([name, value]) => `${FIELD_WORDS[name] ?? name} ${quoted(value)}`);
+  const told = pieces.slice(0, MOST_PIECES).map(([name, value]) => `${fieldWords(name)} ${quoted(value)}`);
   return told.join(', ');
 };
 
@@ -115,20 +51,14 @@ const foundWords = (found: unknown): string => {
 export const recordWords = ({ table, record, found }: PlanLine, wording: Wording): string =>
   record === undefined
     ? foundWords(found)
-    : (WORDS_OF[table] as (record: AnyRecord, wording: Wording) => string)(record, wording);
+    : (TABLE_WORDS[table].line as (record: AnyRecord, wording: Wording) => string)(record, wording);
 
-const PLAIN_WORDS: Readonly<Record<string, string>> = {
-  ...CLIMB_WORDS,
-  ...BREAK_WORDS,
-  ...SLOPE_WORDS,
-  ...PACE_WORDS,
-  ...SIDE_WORDS,
-  ...REACH_WORDS,
-  ...KIND_WORDS,
-  ...GROUND_WORDS,
-};
-/** Fields whose text is a word of ours; any other text is the person's own. */
-const WORDED = new Set(['climb', 'breaks', 'slopeFelt', 'paceMeant', 'kind', 'ground', 'side', 'reach']);
+/** Fields whose text is a word of ours, with the words our files have for it; any other text is the person's own. */
+const WORDED = new Map(
+  Object.values({ ...PUTT_COLUMNS, ...PRACTICE_COLUMNS }).flatMap(({ field, cell }) =>
+    'words' in cell ? [[field as string, new Map(Object.entries<string>(cell.words))] as const] : [],
+  ),
+);
 
 const momentWords = (moment: number): string =>
   new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'medium' }).format(moment);
@@ -142,7 +72,7 @@ const valueWords = (field: string, value: unknown, units: Units): string => {
     if (field === 'greenSpeed') return formatGreenSpeed(value);
     return field.endsWith('At') ? momentWords(value) : String(value);
   }
-  if (typeof value === 'string') return WORDED.has(field) ? (PLAIN_WORDS[value] ?? value) : value;
+  if (typeof value === 'string') return WORDED.get(field)?.get(value) ?? value;
   if (field === 'questions') return counted((value as KeptSet['questions']).length, 'question');
   if (field === 'answers') return counted((value as KeptSet['answers']).length, 'answer');
   if (field === 'sessions') return doneWords(value as Plan['sessions']);
@@ -192,7 +122,7 @@ export const changeWords = (here: AnyRecord, record: AnyRecord, units: Units): s
     if (whole !== undefined) return whole;
     const [old, now] = [valueWords(field, before, units), valueWords(field, after, units)];
     const alike = old === now;
-    const name = FIELD_WORDS[field] ?? field;
+    const name = fieldWords(field);
     if (!alike) return `${name}: ${old} here, ${now} in the file`;
     if (field === 'answers') return `${name}: what an answer cost`;
     return typeof before === 'object' && typeof after === 'object'

@@ -1,111 +1,57 @@
 /**
- * Any records the gate lets pass, for fast-check: every field at the ends of its range, names that files and spreadsheets find
- * hard. Rounds as the app writes them: strokes of a hole numbered from 1.
+ * Any records the gate lets pass, for fast-check. Rounds as the app writes them: strokes of a hole numbered from 1. Leaves out: fields (drawn
+ * from the shapes: anyOfSchema.ts).
  */
 import fc from 'fast-check';
 import { type PracticeSet, READ_TASKS, type RecordedPutt, type RecordedRound } from '../../sim/index.ts';
 import { type AnyMeasured, type KeptMeasurement, toKeep } from '../../src/store/measurementSchema.ts';
 import type { Plan } from '../../src/store/planSchema.ts';
 import {
-  BREAK_WAYS,
-  CLIMBS,
+  drillResultSchema,
   GROUNDS,
   type KeptResult,
-  LONGEST_PUTT,
-  MISS_REACHES,
-  MISS_SIDES,
-  PACES_MEANT,
-  PUTT_KINDS,
   practiceSchema,
   puttSchema,
   roundSchema,
-  SHORTEST_PUTT,
-  SLOPES_FELT,
 } from '../../src/store/recordSchema.ts';
 import type { RecordsNow } from '../../src/store/recordsNow.ts';
-import { noRecords } from '../../src/store/recordsNow.ts';
 import type { KeptAnswer, KeptSet } from '../../src/store/schema.ts';
+import {
+  type AnyRecord,
+  type RecordOf,
+  TABLE_NAMES,
+  TABLES,
+  type TableName,
+} from '../../src/store/tables.ts';
+import { anyDay, anyName, anyOfSchema, tidy } from './anyOfSchema.ts';
+import { nowWith } from './imports.ts';
 import { answer, set } from './sampleSet.ts';
 import { samplePlan } from './weekPlan.ts';
 
-/** Names that break a careless writer: quotes, delimiters, line ends, formulas, markup, other scripts, prototype names. */
-const HARD_NAMES = [
-  '=1+1',
-  "'=1+1",
-  "''=x",
-  "'t Zand",
-  '+49 30',
-  '-3',
-  '@sum',
-  'a, b; c\td',
-  'two\nlines',
-  'two\r\nlines',
-  'a "quoted" name',
-  '"',
-  '<img src=x onerror=alert(1)>',
-  '__proto__',
-  'constructor',
-  'Größe 北京 🏌️',
-  '3,2',
-  '0012',
-  'null',
-  '\ufeffmark inside? \ufeff!',
-];
-const name = fc
-  .oneof(fc.constantFrom(...HARD_NAMES), fc.string({ unit: 'grapheme', minLength: 1, maxLength: 30 }))
-  .map((text) => text.trim().slice(0, 80))
-  .filter((text) => roundSchema.shape.course.safeParse(text).success && text !== '');
-const moment = fc.oneof(fc.integer({ min: 0, max: 2e12 }), fc.constantFrom(0, 253_402_300_799_999));
-const day = fc
-  .date({ min: new Date('0001-01-01'), max: new Date('9999-12-31'), noInvalidDate: true })
-  .map((date) => date.toISOString().slice(0, 10));
-const length = fc.oneof(
-  fc.double({ min: SHORTEST_PUTT, max: LONGEST_PUTT, noNaN: true }),
-  fc.constantFrom(SHORTEST_PUTT, LONGEST_PUTT, 0.3048 * 3, 0.1 + 0.2),
-);
 const maybe = <Value>(value: fc.Arbitrary<Value>) => fc.option(value, { nil: undefined });
 const oneOf = <Value>(values: readonly Value[]) => fc.constantFrom(...values);
+const name = anyName.filter((text) => roundSchema.shape.course.safeParse(text).success && text !== '');
+const moment = fc.oneof(fc.integer({ min: 0, max: 2e12 }), fc.constantFrom(0, 253_402_300_799_999));
+const day = anyDay;
 
-const tidy = <Kept extends object>(record: Kept): Kept =>
-  Object.fromEntries(Object.entries(record).filter(([, value]) => value !== undefined)) as Kept;
-
-const puttBody = fc
-  .record({
-    kind: oneOf(PUTT_KINDS),
-    distance: length,
-    climb: maybe(oneOf(CLIMBS)),
-    breaks: maybe(oneOf(BREAK_WAYS)),
-    slopeFelt: maybe(oneOf(SLOPES_FELT)),
-    paceMeant: maybe(oneOf(PACES_MEANT)),
-    startedAsMeant: maybe(fc.boolean()),
-    paceAsMeant: maybe(fc.boolean()),
-    holed: fc.boolean(),
-    miss: fc
-      .record({ side: maybe(oneOf(MISS_SIDES)), reach: maybe(oneOf(MISS_REACHES)), leave: length })
-      .map(tidy),
-    recordedAt: moment,
-  })
-  .map((putt) => {
+/** Of a record that gets its own place later. */
+const anywhere = fc.constant('x'.repeat(8));
+const puttBody = anyOfSchema<RecordedPutt>(puttSchema, {
+  given: { id: anywhere, roundId: anywhere, hole: fc.constant(1), stroke: fc.constant(1) },
+  mend: ({ miss, ...putt }) => {
     const holed = putt.holed && putt.kind !== 'conceded';
-    return tidy({ ...putt, holed, miss: holed || putt.kind === 'conceded' ? undefined : putt.miss });
-  })
-  .filter(
-    (putt) =>
-      puttSchema.safeParse({ ...putt, id: 'x'.repeat(8), roundId: 'y'.repeat(8), hole: 1, stroke: 1 })
-        .success,
-  );
-
-const roundBody = fc
-  .record({
-    day,
-    startedAt: moment,
+    return holed || putt.kind === 'conceded'
+      ? { ...putt, holed }
+      : { ...putt, holed, miss: miss ?? { leave: 1 } };
+  },
+});
+const roundBody = anyOfSchema<RecordedRound>(roundSchema, {
+  given: {
+    id: anywhere,
     endedAt: moment,
-    holes: fc.constantFrom(9 as const, 18 as const),
-    course: maybe(name),
-    greenSpeed: maybe(fc.double({ min: 0.5, max: 6, noNaN: true })),
     withoutPutt: fc.uniqueArray(fc.integer({ min: 1, max: 9 }), { maxLength: 4 }),
-  })
-  .map(tidy);
+  },
+});
 
 /** A round and putts for some of its holes; ids end in the number given, so that several rounds go together. */
 const anyRound = (number: number): fc.Arbitrary<{ round: RecordedRound; putts: RecordedPutt[] }> =>
@@ -121,7 +67,7 @@ const anyRound = (number: number): fc.Arbitrary<{ round: RecordedRound; putts: R
       const id = `${prefix}${String(number).padStart(3, '0')}`;
       const played = [...new Map(holes)];
       return {
-        round: { id, ...body },
+        round: { ...body, id },
         putts: played.flatMap(([hole, putts]) =>
           putts.map((putt, index) => ({
             ...putt,
@@ -133,24 +79,6 @@ const anyRound = (number: number): fc.Arbitrary<{ round: RecordedRound; putts: R
         ),
       };
     });
-
-const practiceBody = fc
-  .record({
-    day,
-    recordedAt: moment,
-    distance: length,
-    attempts: fc.integer({ min: 1, max: 1000 }),
-    share: fc.double({ min: 0, max: 1, noNaN: true }),
-    misses: maybe(
-      fc.record({ high: maybe(fc.constant(0)), low: fc.constant(0), past: maybe(fc.constant(0)) }).map(tidy),
-    ),
-    climb: maybe(oneOf(CLIMBS)),
-    breaks: maybe(oneOf(BREAK_WAYS)),
-    ground: oneOf(GROUNDS),
-    note: maybe(name),
-  })
-  .map(({ share, ...body }) => tidy({ ...body, holed: Math.floor(share * body.attempts) }))
-  .filter((body) => practiceSchema.safeParse({ id: 'x'.repeat(8), ...body }).success);
 
 /** One answer of each kind of question. */
 const answerOf = {
@@ -165,8 +93,9 @@ const answerOf = {
   slope: (number: number, value: number): KeptAnswer => ({
     kind: 'slope',
     number,
+    // The smallest numbers divided come to minus zero.
     total: Math.abs(value) / 20,
-    along: value / 20,
+    along: value / 20 + 0,
     answeredAt: number,
   }),
 };
@@ -207,25 +136,27 @@ const some = <Value>(of: (number: number) => fc.Arbitrary<Value>, most: number):
         : fc.tuple(...Array.from({ length: count }, (_unused, index) => of(index))),
     ) as fc.Arbitrary<Value[]>;
 
-const byId = <Kept extends { readonly id: string }>(records: readonly Kept[]): Map<string, Kept> =>
-  new Map(records.map((record) => [record.id, record]));
-
 export const anyPractice = (number: number): fc.Arbitrary<PracticeSet> =>
-  practiceBody.map((body) => ({ id: `practice-${number}`, ...body }));
+  anyOfSchema<PracticeSet>(practiceSchema, {
+    given: {
+      id: fc.constant(`practice-${number}`),
+      // Counts that fit together are drawn rarely.
+      misses: maybe(
+        fc
+          .record({ high: maybe(fc.constant(0)), low: fc.constant(0), past: maybe(fc.constant(0)) })
+          .map(tidy),
+      ),
+    },
+    mend: (set) => ({ ...set, holed: Math.min(set.holed, set.attempts) }),
+  });
 
 const anyResult = (number: number): fc.Arbitrary<KeptResult> =>
-  fc
-    .record({
-      day,
-      recordedAt: moment,
+  anyOfSchema<KeptResult>(drillResultSchema, {
+    given: {
+      id: fc.constant(`drill-result-${number}`),
       drillId: fc.constantFrom('start-gate', 'constructor', 'no-longer-there'),
-      version: fc.integer({ min: 1, max: 99 }),
-      ground: oneOf(GROUNDS),
-      greenSpeed: maybe(fc.double({ min: 0.5, max: 6, noNaN: true })),
-      score: fc.integer({ min: 0, max: 1000 }),
-      note: maybe(name),
-    })
-    .map((body) => tidy({ id: `drill-result-${number}`, ...body }));
+    },
+  });
 
 const size = fc.double({ min: 0, max: 60, noNaN: true });
 /** Ends that are not known stand for infinite ones, as the engine gives them. */
@@ -352,23 +283,43 @@ const anyPlan = (number: number): fc.Arbitrary<Plan> =>
       };
     });
 
+type Makers = { readonly [Table in TableName]?: (number: number) => fc.Arbitrary<RecordOf[Table]> };
+/** Tables whose records must fit together, or are more than fields; any other is drawn from its shape. */
+const MAKERS: Makers = {
+  practice: anyPractice,
+  readSets: anySet,
+  drillResults: anyResult,
+  measurements: anyMeasurement,
+  plans: anyPlan,
+};
+
+const anyTable = (table: TableName): fc.Arbitrary<AnyRecord[]> =>
+  some<AnyRecord>(
+    MAKERS[table] ??
+      ((number) =>
+        anyOfSchema<AnyRecord>(TABLES[table].schema, {
+          given: { id: fc.constant(`${table}-number-${number}`) },
+        })),
+    3,
+  );
+
 /** A database in which every round has ended. */
 export const anyRecords: fc.Arbitrary<RecordsNow> = fc
   .tuple(
     some(anyRound, 4),
-    some(anyPractice, 3),
-    some(anySet, 2),
-    some(anyResult, 2),
-    some(anyMeasurement, 3),
-    some(anyPlan, 2),
+    fc.record(
+      Object.fromEntries(
+        TABLE_NAMES.filter((table) => table !== 'rounds' && table !== 'putts').map((table) => [
+          table,
+          anyTable(table),
+        ]),
+      ),
+    ),
   )
-  .map(([rounds, practice, sets, results, measurements, plans]) => ({
-    ...noRecords(),
-    rounds: byId(rounds.map(({ round }) => round)),
-    putts: byId(rounds.flatMap(({ putts }) => putts)),
-    practice: byId(practice),
-    readSets: byId(sets),
-    drillResults: byId(results),
-    measurements: byId(measurements),
-    plans: byId(plans),
-  }));
+  .map(([rounds, others]) =>
+    nowWith({
+      ...others,
+      rounds: rounds.map(({ round }) => round),
+      putts: rounds.flatMap(({ putts }) => putts),
+    }),
+  );

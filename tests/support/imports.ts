@@ -3,15 +3,15 @@ import type { Database } from '../../src/store/database.ts';
 import { readImportFile } from '../../src/store/fileText.ts';
 import type { ImportFile, ReadFile } from '../../src/store/importFile.ts';
 import { type ImportPlan, type PlanOptions, planImport } from '../../src/store/importPlan.ts';
-import {
-  judgeRecords,
-  noRecords,
-  type RawRecords,
-  type RecordsNow,
-  rawRecords,
-} from '../../src/store/recordsNow.ts';
-import { TABLE_NAMES } from '../../src/store/tables.ts';
+import { judgeRecords, type RawRecords, type RecordsNow, rawRecords } from '../../src/store/recordsNow.ts';
+import { perTable, TABLE_NAMES } from '../../src/store/tables.ts';
 import { atOnce } from '../../src/store/work.ts';
+
+/** An empty device. */
+export const noRecords = (): RecordsNow => ({
+  ...(perTable(() => new Map()) as unknown as RecordsNow),
+  unreadable: perTable(() => []),
+});
 
 export const inUtc = { dayOf: (moment: number): string => new Date(moment).toISOString().slice(0, 10) };
 
@@ -42,15 +42,17 @@ export const contents = (raw: RawRecords): Record<string, unknown[]> =>
   );
 
 export const contentsNow = (now: RecordsNow): Record<string, unknown[]> =>
-  contents({
-    rounds: [...now.rounds.values()],
-    putts: [...now.putts.values()],
-    practice: [...now.practice.values()],
-    readSets: [...now.readSets.values()],
-    drillResults: [...now.drillResults.values()],
-    measurements: [...now.measurements.values()],
-    plans: [...now.plans.values()],
-  });
+  contents(perTable((table) => [...now[table].values()]));
+
+/** Tables of a file as the records of a device, not judged. */
+export const nowWith = (tables: {
+  readonly [name: string]: readonly { readonly id: string }[];
+}): RecordsNow => ({
+  ...noRecords(),
+  ...(Object.fromEntries(
+    Object.entries(tables).map(([table, records]) => [table, new Map(records.map((one) => [one.id, one]))]),
+  ) as unknown as Partial<RecordsNow>),
+});
 
 /** What would be here after the plan. */
 export const afterPlan = ({ lines, now }: ImportPlan): Record<string, unknown[]> => {

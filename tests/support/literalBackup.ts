@@ -1,6 +1,10 @@
 /** One backup, written out by hand: a round of two holes, a practice set, a reading set, a score of a drill, two measurements, a plan. Not made by the program. */
 
-export const LITERAL_BACKUP = {
+import { RECORDS_VERSION } from '../../src/store/migrations.ts';
+import { perTable } from '../../src/store/tables.ts';
+
+/** Word for word as version 5 wrote it, for ever. */
+export const LITERAL_5 = {
   format: 'borrow-backup',
   version: 5,
   madeAt: 1764000000000,
@@ -215,6 +219,16 @@ export const LITERAL_BACKUP = {
       },
     ],
   },
+};
+
+/**
+ * The same as a file of the version in use: with empty tables for those that began since. Where a later version changes the shape of its
+ * records, this says so field by field.
+ */
+export const LITERAL_BACKUP = {
+  ...LITERAL_5,
+  version: RECORDS_VERSION,
+  tables: { ...perTable<never[]>(() => []), ...LITERAL_5.tables },
 };
 
 /** A copy to spoil. */

@@ -3,7 +3,7 @@ import { makeBackup } from '../../src/store/backup.ts';
 import { practiceCsv, puttsCsv } from '../../src/store/csv.ts';
 import type { RecordsNow } from '../../src/store/recordsNow.ts';
 import { atOnce } from '../../src/store/work.ts';
-import { planOf } from './imports.ts';
+import { nowWith } from './imports.ts';
 import { literalBackup } from './literalBackup.ts';
 import { mutateBackup, mutateCsv } from './mutateFile.ts';
 
@@ -11,17 +11,7 @@ const records = (): RecordsNow => {
   const { tables } = literalBackup();
   tables.rounds[0].course = 'Größe <b>Heath</b>';
   tables.practice[0].note = 'putter B';
-  const byId = (list: readonly { id: string }[]) => new Map(list.map((one) => [one.id, one]));
-  return {
-    ...planOf(JSON.stringify(literalBackup())).now,
-    rounds: byId(tables.rounds),
-    putts: byId(tables.putts),
-    practice: byId(tables.practice),
-    readSets: byId(tables.readSets),
-    drillResults: byId(tables.drillResults),
-    measurements: byId(tables.measurements),
-    plans: byId(tables.plans),
-  } as unknown as RecordsNow;
+  return nowWith(tables);
 };
 
 const whole = records();

@@ -1,8 +1,7 @@
 /** The records of a page in a real browser, read and written past the app, by IndexedDB's own calls. */
 import type { Page } from 'playwright';
 import type { RawRecords } from '../../src/store/recordsNow.ts';
-
-const STORES = ['rounds', 'putts', 'practice', 'readSets', 'drillResults', 'measurements', 'plans'] as const;
+import { TABLE_NAMES, type TableName } from '../../src/store/tables.ts';
 
 export const pageRecords = (page: Page, database = 'borrow'): Promise<RawRecords> =>
   page.evaluate(
@@ -20,14 +19,11 @@ export const pageRecords = (page: Page, database = 'borrow'): Promise<RawRecords
           transaction.onerror = () => reject(transaction.error);
         };
       }),
-    { name: database, stores: [...STORES] },
+    { name: database, stores: [...TABLE_NAMES] },
   );
 
 /** Empties the tables, then puts records there as they are. */
-export const setPageRecords = (
-  page: Page,
-  records: Partial<Record<(typeof STORES)[number], unknown[]>> = {},
-) =>
+export const setPageRecords = (page: Page, records: Partial<Record<TableName, unknown[]>> = {}) =>
   page.evaluate(
     ({ stores, given }) =>
       new Promise<void>((resolve, reject) => {
@@ -47,5 +43,5 @@ export const setPageRecords = (
           transaction.onerror = () => reject(transaction.error);
         };
       }),
-    { stores: [...STORES], given: records },
+    { stores: [...TABLE_NAMES], given: records },
   );

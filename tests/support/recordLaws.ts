@@ -1,13 +1,13 @@
 /** What must hold of all records in a database, whatever was imported. Written without the program's own checks. */
 import type { RawRecords } from '../../src/store/recordsNow.ts';
-import { SCHEMA_OF, TABLE_NAMES } from '../../src/store/tables.ts';
+import { TABLE_NAMES, TABLES } from '../../src/store/tables.ts';
 
 /** Sentences about what does not hold; empty: all is well. */
 export const brokenLaws = (raw: RawRecords): string[] => {
   const broken: string[] = [];
   for (const table of TABLE_NAMES)
     for (const record of raw[table])
-      if (!SCHEMA_OF[table].safeParse(record).success)
+      if (!TABLES[table].schema.safeParse(record).success)
         broken.push(`${table}: a record the gate does not let pass`);
   const rounds = raw.rounds as { id: string; holes: number; endedAt?: number }[];
   const putts = raw.putts as { roundId: string; hole: number; stroke: number }[];

@@ -1,7 +1,8 @@
 /** What is on this device, and the ways out: a backup, CSV files, records that cannot be read as they are. */
 import { localDay } from '../../store/day.ts';
 import { TABLE_NAMES } from '../../store/tables.ts';
-import { counted, overviewSentence, PERSISTED_WORDS, roomWords } from '../../text/data.ts';
+import { counted } from '../../text/counted.ts';
+import { BACKUP_HOLDS, overviewSentence, PERSISTED_WORDS, roomWords } from '../../text/data.ts';
 import type { DataSession } from './session.ts';
 
 const isBusy = ({ stage }: DataSession): boolean => stage.value.kind === 'working';
@@ -39,7 +40,7 @@ export const OverviewCard = ({ on }: { on: DataSession }) => {
       </h1>
       <p class="quiet">
         Everything stays in this browser, on this device: nothing is sent anywhere. A backup is one file with
-        everything: rounds, putts, practice, reading sets, scores of drills, measurements and plans of weeks.
+        everything: {BACKUP_HOLDS}.
       </p>
       <div class="data-actions">
         <button type="button" class="data-main" disabled={isBusy(on)} onClick={() => void on.backUp()}>

@@ -5,9 +5,11 @@ import { Choice } from '../../app/Choice.tsx';
 import { localDay } from '../../store/day.ts';
 import { VERDICTS, type Verdict } from '../../store/importDraft.ts';
 import { type ImportPlan, type PlanLine, writtenBy } from '../../store/importPlan.ts';
-import { counted, importWords, planSentence, VERDICT_WORDS } from '../../text/data.ts';
-import { changeWords, recordWords, TABLE_WORDS, type Wording } from '../../text/dataRecords.ts';
+import { counted } from '../../text/counted.ts';
+import { importWords, planSentence, VERDICT_WORDS } from '../../text/data.ts';
+import { changeWords, recordWords } from '../../text/dataRecords.ts';
 import { formatDay, type Units } from '../../text/format.ts';
+import { TABLE_WORDS, type Wording } from '../../text/tableWords.ts';
 import type { DataSession, Preview } from './session.ts';
 
 /** Lines shown at first, and with each asking after that: a page of 100,000 would stand still. */
@@ -34,7 +36,7 @@ const Line = ({ line, wording }: { line: PlanLine; wording: Wording }) => {
       <th scope="row">
         {recordWords(line, wording)}
         <span class="quiet data-under">
-          {TABLE_WORDS[table]}; {place}
+          {TABLE_WORDS[table].name}; {place}
         </span>
       </th>
       <td>

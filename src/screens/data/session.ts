@@ -16,7 +16,8 @@ import type { Persisted, StorageState } from '../../store/persistence.ts';
 import { judgeRecords, type RawRecords, type RecordsNow, rawRecords } from '../../store/recordsNow.ts';
 import { perTable, TABLE_NAMES } from '../../store/tables.ts';
 import { inSlices, type SlicesOptions, type Work } from '../../store/work.ts';
-import { counted, type Holding } from '../../text/data.ts';
+import { counted } from '../../text/counted.ts';
+import type { Holding } from '../../text/data.ts';
 
 export interface DataWorld {
   openDatabase(): Promise<Database>;

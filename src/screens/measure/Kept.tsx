@@ -50,7 +50,7 @@ export const Kept = () => {
   const everything = useSignal(false);
   const list = found.answer.value;
   if (list === undefined) return null;
-  const all = list.measurements;
+  const all = list.records;
   const shown = everything.value ? all : all.slice(0, SHOWN);
   return (
     <section class="card measure-kept" aria-labelledby="measure-kept" data-testid="kept">

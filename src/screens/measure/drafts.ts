@@ -1,9 +1,11 @@
 /**
- * What has been typed into the measuring forms, kept for the visit (sessionStorage) as it was typed, good or bad, so that leaving
+ * What has been typed into the measuring forms, kept for the visit (app/kept.ts) as it was typed, good or bad, so that leaving
  * the screen or reloading loses nothing. What is found there is believed only as far as it is what we would have written.
  * Answers for: rows, choices, undo. Leaves out: what the texts mean (forms.ts, work.ts).
  */
 import { effect, signal } from '@preact/signals';
+import * as z from 'zod';
+import { forVisit, keptValue } from '../../app/kept.ts';
 import type { Units } from '../../text/format.ts';
 import { FORM_IDS, type FormId, type FormSpec, formOf } from './forms.ts';
 
@@ -29,7 +31,6 @@ export interface MeasureState {
   readonly drafts: Drafts;
 }
 
-const KEY = 'borrow.measure.1';
 /** Longest text of a cell and most rows of a form that are kept: far beyond any honest entry. */
 const LONGEST_TEXT = 60;
 export const MOST_ROWS = 60;
@@ -88,14 +89,8 @@ const loadDraft = (id: FormId, value: unknown): Draft => {
   };
 };
 
-/** Reads a stored text; whatever is missing or wrong begins empty. */
-export const parseState = (text: string | null): MeasureState => {
-  let found: unknown;
-  try {
-    found = JSON.parse(text ?? 'null');
-  } catch {
-    found = undefined;
-  }
+/** What is kept; whatever is missing or wrong begins empty. */
+const loadState = (found: unknown): MeasureState => {
   const state = isRecord(found) ? found : {};
   const drafts = isRecord(state.drafts) ? state.drafts : {};
   return {
@@ -107,30 +102,22 @@ export const parseState = (text: string | null): MeasureState => {
   };
 };
 
-/** Storage can be forbidden: then drafts last as long as the page. */
-const storage = (): Storage | undefined => {
-  try {
-    return globalThis.sessionStorage;
-  } catch {
-    return undefined;
-  }
-};
+const kept = keptValue<MeasureState>({
+  key: 'borrow.measure.1',
+  place: forVisit,
+  schema: z.unknown().transform(loadState),
+  otherwise: () => loadState(undefined),
+});
+/** Reads a stored text. */
+export const parseState = kept.parse;
 
-export const state = signal<MeasureState>(parseState(storage()?.getItem(KEY) ?? null));
+export const state = signal(kept.load());
 
 /** The draft before the last row or all of them were taken away. */
 export const undoable = signal<{ readonly form: FormId; readonly draft: Draft } | undefined>(undefined);
 
 /** Starts keeping the drafts; returns the function that stops it. */
-export const keepDrafts = (): (() => void) =>
-  effect(() => {
-    const text = JSON.stringify(state.value);
-    try {
-      storage()?.setItem(KEY, text);
-    } catch {
-      // Full or forbidden: they stay on the page.
-    }
-  });
+export const keepDrafts = (): (() => void) => effect(() => void kept.save(state.value));
 
 export const chooseForm = (form: FormId): void => {
   state.value = { ...state.peek(), form };

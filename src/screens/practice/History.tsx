@@ -105,7 +105,7 @@ export const History = () => {
   const expected = expectation.value;
   const history = historyOf({
     drill,
-    results: list.results,
+    results: list.records,
     kind: groundKind.value,
     expectation: expected?.status === 'ok' ? expected : undefined,
     retestFrom: retestFrom.value,

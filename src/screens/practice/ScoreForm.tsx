@@ -103,8 +103,8 @@ const STATES: Readonly<Record<Entry['state'], () => string>> = {
 const useWritten = (): void =>
   useEffect(() => {
     const look = async (): Promise<void> => {
-      const { results } = await drillResultsOf((await ownDatabase()).database).list();
-      forgetWritten(new Set(results.map(({ id }) => id)));
+      const { records } = await drillResultsOf((await ownDatabase()).database).list();
+      forgetWritten(new Set(records.map(({ id }) => id)));
     };
     // Where the records cannot be read the entry stays.
     look().catch(() => undefined);

@@ -3,6 +3,7 @@
  * ours is dropped. Leaves out: green speed and slope (app/situation.ts), the carpet (app/carpet.ts), the player (app/settings.ts), scores (entry.ts).
  */
 import { computed, effect, signal } from '@preact/signals';
+import * as z from 'zod';
 import { PUTTING_DRILLS, puttingDrill } from '../../../drills/putting-drills.ts';
 import {
   type DrillGround,
@@ -12,9 +13,8 @@ import {
   type Trained,
 } from '../../../sim/index.ts';
 import { carpetSpeed } from '../../app/carpet.ts';
+import { keptValue } from '../../app/kept.ts';
 import { greenSpeed, slope } from '../../app/situation.ts';
-
-const KEY = 'borrow.practice.1';
 
 export const GROUND_OPTIONS = [
   { value: 'grass', label: 'grass' },
@@ -42,43 +42,30 @@ const DEFAULTS: StoredPractice = {
   filter: { ground: 'any', trains: 'any', minutes: 'any' },
 };
 
-const isObject = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null;
+const oneOf = <Value extends string>(known: readonly Value[], otherwise: Value) =>
+  z.enum(known as [Value, ...Value[]]).catch(otherwise);
 
-const oneOf = <Value extends string>(found: unknown, known: readonly Value[], otherwise: Value): Value =>
-  known.find((value) => value === found) ?? otherwise;
-
+const filterSchema = z.object({
+  ground: oneOf(['any', 'grass', 'carpet'], 'any'),
+  trains: oneOf(['any', ...TRAINED], 'any'),
+  minutes: oneOf(LONGEST_MINUTES, 'any'),
+});
+const kept = keptValue<StoredPractice>({
+  key: 'borrow.practice.1',
+  schema: z.object({
+    drillId: z
+      .string()
+      .refine((id) => puttingDrill(id) !== undefined)
+      .catch(DEFAULTS.drillId),
+    ground: oneOf(['grass', 'carpet'], DEFAULTS.ground),
+    filter: filterSchema.catch(DEFAULTS.filter),
+  }),
+  otherwise: () => DEFAULTS,
+});
 /** Reads a stored text; whatever is missing or wrong takes its default. */
-export const parsePractice = (text: string | null): StoredPractice => {
-  let found: unknown;
-  try {
-    found = JSON.parse(text ?? 'null');
-  } catch {
-    return DEFAULTS;
-  }
-  if (!isObject(found)) return DEFAULTS;
-  const { drillId, ground, filter } = found;
-  const kept = isObject(filter) ? filter : {};
-  return {
-    drillId: typeof drillId === 'string' && puttingDrill(drillId) ? drillId : DEFAULTS.drillId,
-    ground: oneOf(ground, ['grass', 'carpet'], DEFAULTS.ground),
-    filter: {
-      ground: oneOf(kept.ground, ['any', 'grass', 'carpet'], 'any'),
-      trains: oneOf(kept.trains, ['any', ...TRAINED], 'any'),
-      minutes: oneOf(kept.minutes, LONGEST_MINUTES, 'any'),
-    },
-  };
-};
+export const parsePractice = kept.parse;
 
-const read = (): string | null => {
-  try {
-    return globalThis.localStorage?.getItem(KEY) ?? null;
-  } catch {
-    return null;
-  }
-};
-
-const loaded = parsePractice(read());
+const loaded = kept.load();
 const drillId = signal(loaded.drillId);
 export const filter = signal(loaded.filter);
 const wantedGround = signal(loaded.ground);
@@ -123,15 +110,4 @@ export const filterDrills = (
 
 /** Starts keeping the settings; returns the function that stops it. */
 export const keepPractice = (): (() => void) =>
-  effect(() => {
-    const kept: StoredPractice = {
-      drillId: drillId.value,
-      ground: wantedGround.value,
-      filter: filter.value,
-    };
-    try {
-      globalThis.localStorage?.setItem(KEY, JSON.stringify(kept));
-    } catch {
-      // The choice lasts for the visit, then.
-    }
-  });
+  effect(() => void kept.save({ drillId: drillId.value, ground: wantedGround.value, filter: filter.value }));

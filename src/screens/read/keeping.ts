@@ -3,7 +3,7 @@
  * device refuses. Leaves out: which question follows (session.ts).
  */
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
-import { mergeSets } from '../../store/gate.ts';
+import { mergeSets } from '../../store/readSetMerge.ts';
 import type { ReadStore } from '../../store/readSets.ts';
 import type { KeptSet } from '../../store/schema.ts';
 
@@ -58,8 +58,8 @@ export const createKeeping = (
       try {
         const found = await opened.store.list();
         // Begun before the records were open: keep() is waiting to add it.
-        const begun = sets.peek().filter(({ id }) => !found.sets.some((one) => one.id === id));
-        sets.value = [...begun, ...found.sets];
+        const begun = sets.peek().filter(({ id }) => !found.records.some((one) => one.id === id));
+        sets.value = [...begun, ...found.records];
         unreadable.value = found.unreadable;
       } catch {
         lasting = 'Your earlier sets could not be read: load the page again to try once more.';

@@ -6,7 +6,7 @@
 import { type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { type Judged, type PaceChoice, type Question, SET_SIZE, type Slopes } from '../../../sim/index.ts';
 import { localDay } from '../../store/day.ts';
-import { mergeSets } from '../../store/gate.ts';
+import { mergeSets } from '../../store/readSetMerge.ts';
 import type { KeptAnswer, KeptSet } from '../../store/schema.ts';
 import { answerTo, askedOf, type Feedback, type Seen, type Stage, seenIn } from './asked.ts';
 import { createKeeping, type OpenedReadStore } from './keeping.ts';

@@ -1,8 +1,9 @@
 /**
- * What was tapped and is not saved yet, kept outside the records (localStorage) so that it outlives a reload, a closed tab and a
+ * What was tapped and is not saved yet, kept outside the records (app/kept.ts) so that it outlives a reload, a closed tab and a
  * refusal of the database. Found again, it is another program's text until it has passed the shape here.
  */
 import * as z from 'zod';
+import { keptValue } from '../../app/kept.ts';
 import {
   BREAK_WAYS,
   CLIMBS,
@@ -14,8 +15,6 @@ import {
   SLOPES_FELT,
 } from '../../store/recordSchema.ts';
 import type { PuttDraft } from './draft.ts';
-
-const KEY = 'borrow.putt.draft.1';
 
 const length = z.number().min(SHORTEST_PUTT).max(LONGEST_PUTT);
 const id = z.string().min(8).max(64);
@@ -42,29 +41,14 @@ const draftSchema = z.strictObject({
   asks: z.enum(['putt', 'result', 'leave', 'check']).optional(),
 }) satisfies z.ZodType<PuttDraft>;
 
+const kept = keptValue<PuttDraft | undefined>({
+  key: 'borrow.putt.draft.1',
+  schema: draftSchema,
+  otherwise: () => undefined,
+});
+
 /** A text as written by `keepDraft`; anything else is no draft. */
-export const parseDraft = (text: string | null): PuttDraft | undefined => {
-  if (text === null) return undefined;
-  try {
-    return draftSchema.parse(JSON.parse(text));
-  } catch {
-    return undefined;
-  }
-};
-
-export const loadDraft = (): PuttDraft | undefined => {
-  try {
-    return parseDraft(globalThis.localStorage?.getItem(KEY) ?? null);
-  } catch {
-    return undefined;
-  }
-};
-
-export const keepDraft = (draft: PuttDraft | undefined): void => {
-  try {
-    if (draft === undefined) globalThis.localStorage?.removeItem(KEY);
-    else globalThis.localStorage?.setItem(KEY, JSON.stringify(draft));
-  } catch {
-    // Full or forbidden: the draft stays on the page, which says what is not saved.
-  }
-};
+export const parseDraft = kept.parse;
+export const loadDraft = kept.load;
+/** Full or forbidden: the draft stays on the page, which says what is not saved. */
+export const keepDraft = (draft: PuttDraft | undefined): void => void kept.save(draft);

@@ -1,30 +1,23 @@
 /** The review of this device: the records shown (app/shownRecords.ts) and the benchmark last chosen. Leaves out: what is made of them. */
 import { effect, signal } from '@preact/signals';
+import * as z from 'zod';
 import { BENCHMARKS } from '../../../sim/index.ts';
+import { keptValue } from '../../app/kept.ts';
 import { units } from '../../app/settings.ts';
 import { shownRecords } from '../../app/shownRecords.ts';
 import { localDay } from '../../store/day.ts';
 import { createReview } from './review.ts';
 
-const KEY = 'borrow.review.benchmark';
-
-const remembered = (): string => {
-  try {
-    return globalThis.localStorage?.getItem(KEY) ?? BENCHMARKS[0].id;
-  } catch {
-    return BENCHMARKS[0].id;
-  }
-};
+const kept = keptValue<string>({
+  key: 'borrow.review.benchmark',
+  schema: z.string(),
+  otherwise: () => BENCHMARKS[0].id,
+  plain: true,
+});
 
 /** An id that is not known counts as the first one. */
-export const benchmarkId = signal(remembered());
-effect(() => {
-  try {
-    globalThis.localStorage?.setItem(KEY, benchmarkId.value);
-  } catch {
-    // The choice lasts for the visit, then.
-  }
-});
+export const benchmarkId = signal(kept.load());
+effect(() => void kept.save(benchmarkId.value));
 
 export const review = createReview({
   records: shownRecords,

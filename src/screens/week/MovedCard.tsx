@@ -19,7 +19,7 @@ const useReadSets = (): readonly KeptSet[] => {
   useEffect(() => {
     let over = false;
     const look = async (): Promise<void> => {
-      const { sets: found } = await readStoreOf((await ownDatabase()).database).list();
+      const { records: found } = await readStoreOf((await ownDatabase()).database).list();
       if (!over) setSets(found);
     };
     // Without them reading counts as not known; the records' own problem is told by the screen.
@@ -35,7 +35,7 @@ export const MovedCard = ({ plan }: { plan: Plan }) => {
   const sets = useReadSets();
   const [scores] = useState(() => followed((database) => drillResultsOf(database).list()));
   useEffect(() => scores.stop, [scores]);
-  const results = scores.answer.value?.results;
+  const results = scores.answer.value?.records;
   const records = shownRecords.value;
   const judge = benchmark.value;
   const own = shownSource.value === 'own';

@@ -4,7 +4,8 @@
  * (store/planSchema.ts), writing (store/plans.ts), plans of an earlier version (takeOver.ts).
  */
 import { computed, signal } from '@preact/signals';
-import { liveQuery, type Subscription } from 'dexie';
+import { follow } from '../../app/follow.ts';
+import { keptText } from '../../app/kept.ts';
 import { OLD_PLANS, ownDatabase, recordsLast } from '../../app/records.ts';
 import type { Plan } from '../../store/planSchema.ts';
 import { type Plans, plansOf } from '../../store/plans.ts';
@@ -91,41 +92,24 @@ export const changePlan = async (to: (plan: Plan) => Plan): Promise<void> => {
   }
 };
 
-const storedOutside = (key: string): boolean => {
-  try {
-    return globalThis.localStorage?.getItem(key) != null;
-  } catch {
-    return false;
-  }
-};
+const storedOutside = (key: string): boolean => keptText(key).load() !== undefined;
 
 /** Follows the plans, whichever tab writes them; returns the function that stops. */
-export const followPlans = (): (() => void) => {
-  let subscription: Subscription | undefined;
-  let over = false;
-  const start = async (): Promise<void> => {
-    const { lasting } = await ownDatabase();
-    const on = await store();
-    if (over) return;
-    outside.value = { waiting: lasting && storedOutside(OLD_PLANS), aside: storedOutside(ASIDE) };
-    subscription = liveQuery(() => on.list()).subscribe({
-      next(found) {
-        unread.value = false;
-        unreadable.value = found.unreadable;
-        plans.value = found.plans;
-      },
-      error() {
-        unread.value = true;
-        plans.value ??= [];
-      },
-    });
-  };
-  start().catch(() => {
-    unread.value = true;
-    plans.value ??= [];
+export const followPlans = (): (() => void) =>
+  follow({
+    open: async () => {
+      const { lasting } = await ownDatabase();
+      const { list } = await store();
+      outside.value = { waiting: lasting && storedOutside(OLD_PLANS), aside: storedOutside(ASIDE) };
+      return list;
+    },
+    next(found) {
+      unread.value = false;
+      unreadable.value = found.unreadable;
+      plans.value = found.records;
+    },
+    failed() {
+      unread.value = true;
+      plans.value ??= [];
+    },
   });
-  return () => {
-    over = true;
-    subscription?.unsubscribe();
-  };
-};

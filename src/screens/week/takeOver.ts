@@ -1,8 +1,9 @@
 /**
- * Plans that an earlier version of the page kept outside the records (localStorage), taken over into them once, in their form of today. Answers for: losing none
+ * Plans that an earlier version of the page kept outside the records (app/kept.ts), taken over into them once, in their form of today. Answers for: losing none
  * of it: the old text goes only when the records have it, and a text that cannot be read is put aside. Leaves out: plans (kept.ts).
  */
 import * as z from 'zod';
+import { keptText, type Place } from '../../app/kept.ts';
 import { OLD_PLANS } from '../../app/records.ts';
 import type { OpenedDatabase } from '../../store/database.ts';
 import { withReadShare } from '../../store/migrations.ts';
@@ -43,14 +44,16 @@ export const withMoments = (plans: readonly OldPlan[]): Plan[] => {
 /** Does nothing where there are none; rejects when the records refuse them, and leaves the old text where it is. */
 export const takeOverPlans = async (
   { database, lasting }: Pick<OpenedDatabase, 'database' | 'lasting'>,
-  storage: Storage,
+  place: Place,
   now: number,
 ): Promise<void> => {
-  const text = storage.getItem(OLD_PLANS);
-  if (text === null) return;
+  const kept = keptText(OLD_PLANS, place);
+  const text = kept.load();
+  if (text === undefined) return;
   const old = parseOldPlans(text);
-  if (old === undefined) storage.setItem(ASIDE, text);
-  else await plansOf(database, (plan, before) => resultsOf(plan, before, now)).takeOver(withMoments(old));
+  if (old === undefined) {
+    if (!keptText(ASIDE, place).save(text)) return;
+  } else await plansOf(database, (plan, before) => resultsOf(plan, before, now)).takeOver(withMoments(old));
   // Records in memory are gone with the page: the text is all there is then.
-  if ((lasting || old === undefined) && storage.getItem(OLD_PLANS) === text) storage.removeItem(OLD_PLANS);
+  if ((lasting || old === undefined) && kept.load() === text) kept.forget();
 };

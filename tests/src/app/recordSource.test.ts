@@ -10,6 +10,7 @@ import {
   reviewRecords,
 } from '../../../src/app/recordSource.ts';
 import { ownRecords } from '../../../src/app/records.ts';
+import { everythingIn } from '../../support/memoryRecords.ts';
 
 const ROUND = {
   id: 'an-own-round',
@@ -31,16 +32,16 @@ it('is loaded, looked at and removed, and the own records never notice', async (
   await loadDemo();
   const shown = await reviewRecords();
   expect(shown.source).toBe('demo');
-  expect((await shown.records.everything()).rounds).toHaveLength(24);
-  expect((await own.everything()).rounds).toEqual([ROUND]);
+  expect((await everythingIn(shown.records)).rounds).toHaveLength(24);
+  expect((await everythingIn(own)).rounds).toEqual([ROUND]);
   await loadDemo();
-  expect((await shown.records.everything()).rounds).toHaveLength(24);
+  expect((await everythingIn(shown.records)).rounds).toHaveLength(24);
 
   await removeDemo();
   expect(demoLoaded.value).toBe(false);
   expect(recordSource.value).toBe('own');
   const after = await reviewRecords();
   expect(after.source).toBe('own');
-  expect((await after.records.everything()).rounds).toEqual([ROUND]);
+  expect((await everythingIn(after.records)).rounds).toEqual([ROUND]);
   expect((await indexedDB.databases()).map(({ name }) => name)).toEqual(['borrow']);
 });

@@ -5,7 +5,9 @@ import { PAGE_WIDTH } from '../../../src/cli/layout.ts';
 import { parseHandicap, REPORT_FLAGS, REPORT_HELP, REPORTS } from '../../../src/cli/reports.ts';
 import { run, wantsInput } from '../../../src/cli/run.ts';
 import { passAll } from '../../../src/store/gate.ts';
-import { perTable, SCHEMA_OF } from '../../../src/store/tables.ts';
+import { RECORDS_VERSION } from '../../../src/store/migrations.ts';
+import { puttSchema } from '../../../src/store/recordSchema.ts';
+import { perTable } from '../../../src/store/tables.ts';
 import { errorWords } from '../../../src/text/player.ts';
 import { ORDINARY, recordRounds } from '../../support/recordingPlayer.ts';
 
@@ -83,9 +85,12 @@ describe('errors', () => {
       }),
     );
     const tables = { ...perTable(() => []), putts };
-    const text = page('errors', JSON.stringify({ format: 'borrow-backup', version: 5, madeAt: 1, tables }));
+    const text = page(
+      'errors',
+      JSON.stringify({ format: 'borrow-backup', version: RECORDS_VERSION, madeAt: 1, tables }),
+    );
     // What the gate lets through: a simulated ball may lie where no record may say one lies.
-    const { kept } = passAll(SCHEMA_OF.putts, putts);
+    const { kept } = passAll(puttSchema, putts);
     expect(kept.length).toBeGreaterThan(80);
     const fit = fitErrors({ putts: kept });
     if (fit.status !== 'ok') throw new Error(`got ${fit.status}`);
@@ -102,7 +107,12 @@ describe('errors', () => {
     ['half a file', '{"format":"borrow-backup","ver', /^Got a file that is not whole JSON/],
     [
       'a backup without putts',
-      JSON.stringify({ format: 'borrow-backup', version: 5, madeAt: 1, tables: perTable(() => []) }),
+      JSON.stringify({
+        format: 'borrow-backup',
+        version: RECORDS_VERSION,
+        madeAt: 1,
+        tables: perTable(() => []),
+      }),
       /^got a backup without a putt that counts/,
     ],
   ])('refuses in one line: %s', (_, text, problem) => {

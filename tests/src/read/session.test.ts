@@ -59,9 +59,9 @@ describe('a session', () => {
     }
     expect(session.stage.value.kind).toBe('summary');
     await expect
-      .poll(async () => aimsOf((await store.list()).sets[0]).map(({ holedAtTrue }) => holedAtTrue))
+      .poll(async () => aimsOf((await store.list()).records[0]).map(({ holedAtTrue }) => holedAtTrue))
       .toEqual(Array(10).fill(0.3));
-    const [kept] = (await store.list()).sets;
+    const [kept] = (await store.list()).records;
     expect(session.saved.value).toBe(true);
     expect(aimsOf(kept).map(({ aim }) => aim)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10].map((n) => 0.01 * n));
   });
@@ -74,7 +74,7 @@ describe('a session', () => {
     session.aim.value = 0.1;
     session.commit();
     await settle();
-    expect((await store.list()).sets[0].answers).toHaveLength(1);
+    expect((await store.list()).records[0].answers).toHaveLength(1);
   });
 
   it('resumes with the first unanswered putt of the very same set', async () => {
@@ -109,7 +109,7 @@ describe('a session', () => {
     letOpen();
     await opening;
     await settle();
-    expect((await store.list()).sets[0].answers).toHaveLength(1);
+    expect((await store.list()).records[0].answers).toHaveLength(1);
     expect(session.sets.value).toHaveLength(1);
   });
 
@@ -129,7 +129,7 @@ describe('a session', () => {
     refuse = false;
     answerOne(session, 0.2);
     await settle();
-    expect(aimsOf((await store.list()).sets[0]).map(({ aim }) => aim)).toEqual([0.1, 0.2]);
+    expect(aimsOf((await store.list()).records[0]).map(({ aim }) => aim)).toEqual([0.1, 0.2]);
     expect(session.storageProblem.value).toBeUndefined();
   });
 
@@ -141,7 +141,7 @@ describe('a session', () => {
     session.commit();
     await settle();
     expect(session.costProblem.value).toBe(true);
-    expect(aimsOf((await store.list()).sets[0])[0].holedAtTrue).toBeUndefined();
+    expect(aimsOf((await store.list()).records[0])[0].holedAtTrue).toBeUndefined();
   });
 
   it('rolls the true aim into the hole and takes no second answer to a putt', async () => {
@@ -167,7 +167,7 @@ describe('a session', () => {
     await session.start(READ_DRILLS[0]);
     session.leave();
     await settle();
-    expect((await store.list()).sets).toEqual([]);
+    expect((await store.list()).records).toEqual([]);
   });
 
   it('says so when no putts can be drawn, and starts the next set all the same', async () => {
@@ -222,7 +222,7 @@ describe('an adaptive set', () => {
     }
     expect(session.stage.value.kind).toBe('summary');
     await settle();
-    const [kept] = (await store.list()).sets;
+    const [kept] = (await store.list()).records;
     expect(kept.questions.map(({ number }) => number)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10]);
     expect(aimsOf(kept).every(({ aim, question }) => aim === 0.9 * question.trueAim)).toBe(true);
   });
@@ -263,7 +263,7 @@ describe('an adaptive set', () => {
     fail = false;
     session.next();
     await expect.poll(() => session.stage.value).toMatchObject({ kind: 'asking', question: { number: 2 } });
-    expect((await store.list()).sets[0].answers).toHaveLength(1);
+    expect((await store.list()).records[0].answers).toHaveLength(1);
   });
 
   it('takes one answer to a putt while the next is drawn', async () => {
@@ -276,7 +276,7 @@ describe('an adaptive set', () => {
     session.commit();
     session.commit();
     await settle();
-    expect((await store.list()).sets[0].answers).toHaveLength(1);
+    expect((await store.list()).records[0].answers).toHaveLength(1);
     expect(session.stage.value).toMatchObject({ kind: 'asking', question: { number: 2 } });
   });
 });
@@ -317,7 +317,7 @@ describe('die or firm', () => {
     await session.start(PACE_SET);
     session.choose('die');
     await settle();
-    expect((await store.list()).sets[0]).toMatchObject({
+    expect((await store.list()).records[0]).toMatchObject({
       kind: 'paces',
       answers: [{ kind: 'paces', number: 1, chosen: 'die' }],
     });
@@ -327,7 +327,7 @@ describe('die or firm', () => {
     });
     tell();
     await expect
-      .poll(async () => answeredOf((await store.list()).sets[0], 'paces')[0].putts)
+      .poll(async () => answeredOf((await store.list()).records[0], 'paces')[0].putts)
       .toEqual({ die: 1.9, firm: 1.85 });
   });
 
@@ -342,7 +342,7 @@ describe('die or firm', () => {
     await second.open();
     second.look(second.sets.value[0]);
     await expect
-      .poll(async () => answeredOf((await store.list()).sets[0], 'paces')[0].putts)
+      .poll(async () => answeredOf((await store.list()).records[0], 'paces')[0].putts)
       .toEqual({ die: 1.7, firm: 1.65 });
   });
 });
@@ -358,7 +358,7 @@ describe('what slope', () => {
     session.guess.value = { total: 0.031, along: -0.012 };
     session.estimate();
     await settle();
-    expect((await store.list()).sets[0].answers).toMatchObject([
+    expect((await store.list()).records[0].answers).toMatchObject([
       { kind: 'slope', total: 0.031, along: -0.012 },
     ]);
     // On a plane the slope is what it was made with.

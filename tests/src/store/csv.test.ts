@@ -11,9 +11,10 @@ import { guarded, unguarded } from '../../../src/store/csvCells.ts';
 import { PRACTICE_COLUMNS } from '../../../src/store/csvPractice.ts';
 import { FEET_COLUMNS, PUTT_COLUMNS } from '../../../src/store/csvPutts.ts';
 import type { RecordsNow } from '../../../src/store/recordsNow.ts';
+import { perTable } from '../../../src/store/tables.ts';
 import { atOnce } from '../../../src/store/work.ts';
 import { anyPractice, anyRecords } from '../../support/anyRecords.ts';
-import { afterPlan, contentsNow, fileOf, planOf, readText } from '../../support/imports.ts';
+import { afterPlan, contentsNow, fileOf, nowWith, planOf, readText } from '../../support/imports.ts';
 import { LITERAL_BACKUP } from '../../support/literalBackup.ts';
 
 const puttsOf = (now: RecordsNow): string =>
@@ -24,12 +25,8 @@ const reasonsOf = (text: string): (string | undefined)[] =>
     .lines.filter(({ verdict }) => verdict === 'refuse')
     .map(({ place, reason }) => `${place}: ${reason}`);
 
-const LITERAL_NOW: RecordsNow = {
-  ...planOf(JSON.stringify(LITERAL_BACKUP)).now,
-  rounds: new Map(LITERAL_BACKUP.tables.rounds.map((one) => [one.id, one])) as RecordsNow['rounds'],
-  putts: new Map(LITERAL_BACKUP.tables.putts.map((one) => [one.id, one])) as RecordsNow['putts'],
-  practice: new Map(LITERAL_BACKUP.tables.practice.map((one) => [one.id, one])) as RecordsNow['practice'],
-};
+const { rounds: ROUNDS, putts: PUTTS, practice: PRACTICE } = LITERAL_BACKUP.tables;
+const LITERAL_NOW = nowWith({ rounds: ROUNDS, putts: PUTTS, practice: PRACTICE });
 
 /** A file somebody could write by hand: needed columns and a few more. */
 const BY_HAND = `day,course,hole,stroke,distance_ft,holed,breaks,leave_ft
@@ -44,14 +41,8 @@ describe('putts as CSV', () => {
       fc.property(anyRecords, (now) => {
         const plan = planOf(puttsOf(now));
         expect(plan.counts.refuse).toBe(0);
-        expect(afterPlan(plan)).toEqual({
-          ...contentsNow(now),
-          practice: [],
-          readSets: [],
-          drillResults: [],
-          measurements: [],
-          plans: [],
-        });
+        const { rounds, putts } = contentsNow(now);
+        expect(afterPlan(plan)).toEqual({ ...perTable(() => []), rounds, putts });
         const again = planOf(puttsOf(now), now);
         expect(again.counts.same).toBe(again.lines.length);
       }),

@@ -21,7 +21,7 @@ describe('the records', () => {
     await first.store.keep(set({ answers: [answer(1)] }));
     first.close();
     const second = await openSets(name);
-    expect((await second.store.list()).sets).toEqual([set({ answers: [answer(1)] })]);
+    expect((await second.store.list()).records).toEqual([set({ answers: [answer(1)] })]);
     second.close();
   });
 
@@ -33,7 +33,7 @@ describe('the records', () => {
       ['set-cccc', 7],
     ] as const)
       await store.keep(set({ id, startedAt }));
-    expect((await store.list()).sets.map(({ id }) => id)).toEqual(['set-bbbb', 'set-cccc', 'set-aaaa']);
+    expect((await store.list()).records.map(({ id }) => id)).toEqual(['set-bbbb', 'set-cccc', 'set-aaaa']);
     close();
   });
 
@@ -45,7 +45,7 @@ describe('the records', () => {
       one.store.keep(set({ answers: [answer(1)] })),
       two.store.keep(set({ answers: [answer(2)] })),
     ]);
-    expect((await one.store.list()).sets[0].answers.map(({ number }) => number)).toEqual([1, 2]);
+    expect((await one.store.list()).records[0].answers.map(({ number }) => number)).toEqual([1, 2]);
     one.close();
     two.close();
   });
@@ -59,7 +59,7 @@ describe('the records', () => {
     await raw.table('readSets').put({ ...set({ id: 'set-from-later' }), wind: 3 });
     raw.close();
     const again = await openSets(name);
-    expect(await again.store.list()).toMatchObject({ unreadable: 1, sets: [{ id: 'set-0001' }] });
+    expect(await again.store.list()).toMatchObject({ unreadable: 1, records: [{ id: 'set-0001' }] });
     again.close();
     const after = await new Dexie(name).open();
     expect(await after.table('readSets').count()).toBe(2);
@@ -70,7 +70,7 @@ describe('the records', () => {
     const { store, close } = await openSets(freshName());
     const bad = set({ answers: [{ ...answer(1), aim: Number.NaN }] });
     await expect(store.keep(bad)).rejects.toThrow(/answers\.0\.aim/);
-    expect((await store.list()).sets).toEqual([]);
+    expect((await store.list()).records).toEqual([]);
     close();
   });
 
@@ -86,7 +86,7 @@ describe('the records', () => {
     const { store, problem } = await openSets(name);
     expect(problem).toMatch(/newer version/);
     await store.keep(set());
-    expect((await store.list()).sets).toHaveLength(1);
+    expect((await store.list()).records).toHaveLength(1);
     const after = (await indexedDB.databases()).find((one) => one.name === name);
     expect(after?.version).toBe(900);
     const again = await new Dexie(name).open();
@@ -103,7 +103,7 @@ describe('the records', () => {
       const { store, problem } = await openSets(freshName(), 200);
       expect(problem).toMatch(/What you enter lasts until you close the page/);
       await store.keep(set({ answers: [answer(1)] }));
-      expect((await store.list()).sets).toHaveLength(1);
+      expect((await store.list()).records).toHaveLength(1);
     } finally {
       indexedDB.open = original;
     }

@@ -21,16 +21,16 @@ describe('scores of drills', () => {
     const early = { ...RESULT, id: 'result-early', day: '2026-04-30', recordedAt: 9000 };
     const late = { ...RESULT, id: 'result-late', recordedAt: 2000 };
     for (const one of [late, early, RESULT]) await results.keep(one);
-    expect(await results.list()).toEqual({ results: [late, RESULT, early], unreadable: 0 });
+    expect(await results.list()).toEqual({ records: [late, RESULT, early], unreadable: 0 });
   });
 
   it('are written once, however often the same one is kept, and can be taken back', async () => {
     const results = drillResultsOf(memoryDatabase());
     await results.keep(RESULT);
     await results.keep(RESULT);
-    expect((await results.list()).results).toEqual([RESULT]);
+    expect((await results.list()).records).toEqual([RESULT]);
     await results.remove(RESULT.id);
-    expect((await results.list()).results).toEqual([]);
+    expect((await results.list()).records).toEqual([]);
   });
 
   it.each([
@@ -42,14 +42,14 @@ describe('scores of drills', () => {
   ])('with %s are not written', async (_what, change) => {
     const results = drillResultsOf(memoryDatabase());
     await expect(results.keep({ ...RESULT, ...change } as KeptResult)).rejects.toThrow(/cannot be kept/);
-    expect((await results.list()).results).toEqual([]);
+    expect((await results.list()).records).toEqual([]);
   });
 
   it('that this version cannot read stay on the device and are counted', async () => {
     const database = memoryDatabase();
     await database.table('drillResults').put({ ...RESULT, id: 'result-later', holes: 3 });
     await drillResultsOf(database).keep(RESULT);
-    expect(await drillResultsOf(database).list()).toEqual({ results: [RESULT], unreadable: 1 });
+    expect(await drillResultsOf(database).list()).toEqual({ records: [RESULT], unreadable: 1 });
     expect(await database.drillResults.count()).toBe(2);
   });
 

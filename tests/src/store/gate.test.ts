@@ -1,7 +1,8 @@
 /** What passes the gate, and how two versions of a read set become one. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { isSameSet, mergeSets, pass } from '../../../src/store/gate.ts';
+import { pass } from '../../../src/store/gate.ts';
+import { isSameSet, mergeSets } from '../../../src/store/readSetMerge.ts';
 import { isFinished, type KeptSet, readSetSchema } from '../../../src/store/schema.ts';
 import { answer, set } from '../../support/sampleSet.ts';
 

@@ -3,8 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { PlanLine } from '../../../src/store/importPlan.ts';
 import { changedFields } from '../../../src/store/importPlan.ts';
 import type { RecordsNow } from '../../../src/store/recordsNow.ts';
-import { noRecords } from '../../../src/store/recordsNow.ts';
-import { afterPlan, planOf } from '../../support/imports.ts';
+import { afterPlan, noRecords, nowWith, planOf } from '../../support/imports.ts';
 import { literalBackup } from '../../support/literalBackup.ts';
 
 type File = ReturnType<typeof literalBackup>;
@@ -19,13 +18,7 @@ const fileWith = (change: (tables: File['tables'] & Loose) => void): string => {
 };
 /** What is here when the literal backup, changed, was imported. */
 const hereWith = (change: (tables: File['tables'] & Loose) => void = () => undefined): RecordsNow => {
-  const after = afterPlan(planOf(fileWith(change))) as Record<string, { id: string }[]>;
-  return {
-    ...noRecords(),
-    ...Object.fromEntries(
-      Object.entries(after).map(([table, records]) => [table, new Map(records.map((one) => [one.id, one]))]),
-    ),
-  } as RecordsNow;
+  return nowWith(afterPlan(planOf(fileWith(change))) as Record<string, { id: string }[]>);
 };
 const linesOf = (lines: readonly PlanLine[], verdict: PlanLine['verdict']): string[] =>
   lines.filter((line) => line.verdict === verdict).map(({ place, reason }) => `${place}: ${reason ?? ''}`);

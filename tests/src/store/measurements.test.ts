@@ -53,7 +53,7 @@ describe('a measurement', () => {
       expect(measuredOf(kept)).toEqual(measured);
       expect(JSON.parse(JSON.stringify(kept))).toEqual(kept);
     }
-    const listed = (await measurements.list()).measurements;
+    const listed = (await measurements.list()).records;
     expect(listed.map(measuredOf)).toEqual([PACE, GATES, CARPET]);
   });
 
@@ -77,10 +77,7 @@ describe('measurements on the device', () => {
     expect(await measurements.keep(as('first-time', 1))).toBe('written');
     expect(await measurements.keep(as('second-time', 2))).toBe('there');
     expect(await measurements.keep(as('the-day-after', 3, '2026-05-03'))).toBe('written');
-    expect((await measurements.list()).measurements.map(({ id }) => id)).toEqual([
-      'the-day-after',
-      'first-time',
-    ]);
+    expect((await measurements.list()).records.map(({ id }) => id)).toEqual(['the-day-after', 'first-time']);
     await measurements.remove('first-time');
     expect(await measurements.keep(as('third-time', 4))).toBe('written');
   });
@@ -103,7 +100,7 @@ describe('measurements on the device', () => {
     const measurements = measurementsOf(database);
     await measurements.keep(toKeep(PACE, { id: 'measured-once', recordedAt: 1 }));
     expect(await measurements.list()).toMatchObject({
-      measurements: [{ id: 'measured-once' }],
+      records: [{ id: 'measured-once' }],
       unreadable: 1,
     });
     expect(await database.measurements.count()).toBe(2);

@@ -14,13 +14,13 @@ const on = (database: Database): Plans => plansOf(database, (plan, before) => re
 const plan = samplePlan();
 const item = testedIn(plan)?.item.id ?? '';
 const another = (id: string, madeAt = plan.madeAt) => samplePlan({ id, madeAt });
-const idsIn = async (plans: Plans): Promise<string[]> => (await plans.list()).plans.map(({ id }) => id);
+const idsIn = async (plans: Plans): Promise<string[]> => (await plans.list()).records.map(({ id }) => id);
 
 describe('plans of weeks', () => {
   it('come back as they were written, the one made last first, whatever the clock said', async () => {
     const plans = on(memoryDatabase());
     expect(await plans.begin(plan)).toEqual(plan);
-    expect((await plans.list()).plans).toEqual([plan]);
+    expect((await plans.list()).records).toEqual([plan]);
     // A clock set back by a year.
     await plans.begin(another('made-after-a-clock-was-set', plan.madeAt - 3.2e10));
     await plans.begin(another('made-in-the-same-moment', plan.madeAt));
@@ -44,7 +44,7 @@ describe('plans of weeks', () => {
       one.change(plan.id, (now) => scoreItem(now, first, 3)),
       two.change(plan.id, (now) => scoreItem(now, second, 4)),
     ]);
-    const [kept] = (await one.list()).plans;
+    const [kept] = (await one.list()).records;
     const scores = kept.sessions.flatMap(({ items }) => items).flatMap(({ score }) => score ?? []);
     expect(scores.sort()).toEqual([3, 4]);
     expect(kept.revision).toBe(plan.revision + 2);
@@ -68,13 +68,13 @@ describe('plans of weeks', () => {
     await plans.change(plan.id, (now) => scoreItem(now, item, 7));
     await plans.change(plan.id, (now) => scoreItem(now, item, 8));
     const scores = async (): Promise<number[]> =>
-      (await results.list()).results.map(({ score }) => score).sort((a, b) => a - b);
+      (await results.list()).records.map(({ score }) => score).sort((a, b) => a - b);
     expect(await scores()).toEqual([8, 14]);
     await plans.change(plan.id, (now) => scoreAgain(now, { day: '2026-12-10', score: 9 }));
     expect(await scores()).toEqual([8, 9, 14]);
     await plans.change(plan.id, (now) => scoreItem(now, item, undefined));
     await plans.change(plan.id, (now) => scoreAgain(now, undefined));
-    expect((await results.list()).results).toEqual([practised]);
+    expect((await results.list()).records).toEqual([practised]);
   });
 
   it('lose a score that is taken back among the scores of drills, and only that', async () => {
@@ -85,12 +85,12 @@ describe('plans of weeks', () => {
     await plans.begin(another('another-plan-of-a-week'));
     await plans.change('another-plan-of-a-week', (now) => scoreItem(now, item, 6));
     await results.remove(`week.${plan.id}.${item}`);
-    const planNow = async () => (await plans.list()).plans.find(({ id }) => id === plan.id);
+    const planNow = async () => (await plans.list()).records.find(({ id }) => id === plan.id);
     const expected = scoreAgain(plan, { day: '2026-12-10', score: 9 });
     expect(await planNow()).toEqual({ ...expected, revision: both.revision + 1 });
     await results.remove(`week.${plan.id}.again`);
     expect(await planNow()).toEqual({ ...plan, revision: both.revision + 2 });
-    expect((await results.list()).results.map(({ score }) => score)).toEqual([6]);
+    expect((await results.list()).records.map(({ score }) => score)).toEqual([6]);
   });
 
   it('are written with their scores or not at all', async () => {
@@ -101,7 +101,7 @@ describe('plans of weeks', () => {
       throw new DOMException('full', 'QuotaExceededError');
     });
     await expect(plans.change(plan.id, (now) => scoreItem(now, item, 7))).rejects.toThrow();
-    expect((await plans.list()).plans).toEqual([plan]);
+    expect((await plans.list()).records).toEqual([plan]);
     expect(await database.drillResults.count()).toBe(0);
   });
 
@@ -111,7 +111,7 @@ describe('plans of weeks', () => {
     await database.table('plans').put(later);
     const plans = on(database);
     await plans.begin(plan);
-    const { plans: kept, unreadable } = await plans.list();
+    const { records: kept, unreadable } = await plans.list();
     expect(unreadable).toBe(1);
     expect(kept).toEqual([{ ...plan, madeAt: later.madeAt + 1 }]);
     expect(await plans.change(later.id, (now) => now)).toBeUndefined();

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { RecordedPutt, RecordedRound } from '../../../sim/index.ts';
 import { recordsOf } from '../../../src/store/records.ts';
-import { memoryDatabase } from '../../support/memoryRecords.ts';
+import { everythingIn, memoryDatabase } from '../../support/memoryRecords.ts';
 
 const ROUND: RecordedRound = {
   id: 'round-0001',
@@ -46,7 +46,7 @@ describe('how much there is', () => {
     expect(await records.sizes()).toEqual({ putts: 2, sets: 0 });
     await database.table('putts').add({ id: 'putt-0009', what: 'nothing this version knows' });
     expect(await records.sizes()).toEqual({ putts: 3, sets: 0 });
-    expect((await records.everything()).putts).toHaveLength(2);
+    expect((await everythingIn(records)).putts).toHaveLength(2);
   });
 });
 
@@ -70,7 +70,7 @@ describe('the record of a round', () => {
     const records = fresh();
     await records.startRound(ROUND);
     expect(await records.startRound({ ...ROUND, id: 'round-0002' })).toBe('changedElsewhere');
-    expect((await records.everything()).rounds).toEqual([ROUND]);
+    expect((await everythingIn(records)).rounds).toEqual([ROUND]);
   });
 
   it('writes nothing over a hole that another tab has changed meanwhile', async () => {
@@ -80,7 +80,7 @@ describe('the record of a round', () => {
     expect(await records.changeHole(change)).toBe('written');
     const late = { ...change, after: [{ ...MISSED, id: 'putt-late', distance: 9 }] };
     expect(await records.changeHole(late)).toBe('changedElsewhere');
-    expect((await records.everything()).putts).toEqual([MISSED]);
+    expect((await everythingIn(records)).putts).toEqual([MISSED]);
   });
 
   it('writes all of a hole or nothing: one bad putt refuses the others', async () => {
@@ -90,7 +90,7 @@ describe('the record of a round', () => {
     await expect(
       records.changeHole({ roundId: ROUND.id, hole: 1, before: [], after: [MISSED, bad] }),
     ).rejects.toThrow(/distance/);
-    expect((await records.everything()).putts).toEqual([]);
+    expect((await everythingIn(records)).putts).toEqual([]);
   });
 
   it('takes a putt back, numbers the strokes anew, and removes a round with its putts alone', async () => {
@@ -98,13 +98,13 @@ describe('the record of a round', () => {
     await records.startRound(ROUND);
     await records.changeHole({ roundId: ROUND.id, hole: 1, before: [], after: [MISSED, HOLED] });
     await records.changeHole({ roundId: ROUND.id, hole: 1, before: [MISSED, HOLED], after: [HOLED] });
-    expect((await records.everything()).putts).toEqual([{ ...HOLED, stroke: 1 }]);
+    expect((await everythingIn(records)).putts).toEqual([{ ...HOLED, stroke: 1 }]);
     await records.changeRound(ROUND, { ...ROUND, endedAt: 1 });
     await records.startRound({ ...ROUND, id: 'round-0002' });
     const other = { ...MISSED, id: 'putt-0009', roundId: 'round-0002' };
     await records.changeHole({ roundId: 'round-0002', hole: 3, before: [], after: [other] });
     await records.removeRound(ROUND.id);
-    const left = await records.everything();
+    const left = await everythingIn(records);
     expect(left.rounds.map(({ id }) => id)).toEqual(['round-0002']);
     expect(left.putts).toEqual([{ ...other, hole: 3 }]);
   });

@@ -2,19 +2,12 @@
 import { describe, expect, it } from 'vitest';
 import type { KeptMeasurement } from '../../../src/store/measurementSchema.ts';
 import type { Plan } from '../../../src/store/planSchema.ts';
+import { perTable } from '../../../src/store/tables.ts';
 import { ageWords, formatBytes, holdingWords, overviewSentence } from '../../../src/text/data.ts';
 import { changeWords } from '../../../src/text/dataRecords.ts';
 import { LITERAL_BACKUP } from '../../support/literalBackup.ts';
 
-const NONE = {
-  rounds: 0,
-  putts: 0,
-  practice: 0,
-  readSets: 0,
-  drillResults: 0,
-  measurements: 0,
-  plans: 0,
-};
+const NONE = perTable(() => 0);
 
 describe('what is on the device', () => {
   it.each([

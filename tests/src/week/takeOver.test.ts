@@ -32,8 +32,8 @@ describe('plans of an earlier version', () => {
   it('are taken over once, the one in hand first, with their scores, and the old text goes', async () => {
     const database = memoryDatabase();
     const storage = storageWith({ [KEY]: TEXT });
-    await takeOverPlans({ database, lasting: true }, storage, NOW);
-    const { plans, unreadable } = await listOf(database);
+    await takeOverPlans({ database, lasting: true }, () => storage, NOW);
+    const { records: plans, unreadable } = await listOf(database);
     expect(unreadable).toBe(0);
     expect(plans.map(({ madeAt: _moment, ...plan }) => plan)).toEqual([CURRENT, EARLIER, FIRST]);
     expect(storage.getItem(KEY)).toBeNull();
@@ -49,8 +49,8 @@ describe('plans of an earlier version', () => {
       { id: 'week.b4a1c7de-plan.s1-1', score: 13, greenSpeed: 3.4 },
       { id: 'week.b4a1c7de-the-first.s1-1', score: 13 },
     ]);
-    await takeOverPlans({ database, lasting: true }, storage, NOW);
-    expect((await listOf(database)).plans).toEqual(plans);
+    await takeOverPlans({ database, lasting: true }, () => storage, NOW);
+    expect((await listOf(database)).records).toEqual(plans);
   });
 
   it('stay where they are when the records refuse them, none of them half there', async () => {
@@ -59,7 +59,7 @@ describe('plans of an earlier version', () => {
       if (id === CURRENT.id) throw new DOMException('full', 'QuotaExceededError');
     });
     const storage = storageWith({ [KEY]: TEXT });
-    await expect(takeOverPlans({ database, lasting: true }, storage, NOW)).rejects.toThrow();
+    await expect(takeOverPlans({ database, lasting: true }, () => storage, NOW)).rejects.toThrow();
     expect(storage.getItem(KEY)).toBe(TEXT);
     expect(await database.plans.count()).toBe(0);
     expect(await database.drillResults.count()).toBe(0);
@@ -68,22 +68,22 @@ describe('plans of an earlier version', () => {
   it('are shown for the visit, and stay where they are, when records do not outlive it', async () => {
     const database = memoryDatabase();
     const storage = storageWith({ [KEY]: TEXT });
-    await takeOverPlans({ database, lasting: false }, storage, NOW);
-    expect((await listOf(database)).plans).toHaveLength(3);
+    await takeOverPlans({ database, lasting: false }, () => storage, NOW);
+    expect((await listOf(database)).records).toHaveLength(3);
     expect(storage.getItem(KEY)).toBe(TEXT);
   });
 
   it('do not take the place of the same plan changed here since, and bring what an older tab changed since', async () => {
     const database = memoryDatabase();
-    await takeOverPlans({ database, lasting: true }, storageWith({ [KEY]: TEXT }), NOW);
+    await takeOverPlans({ database, lasting: true }, () => storageWith({ [KEY]: TEXT }), NOW);
     const ticked = { ...CURRENT, revision: CURRENT.revision + 2, choosePace: true };
     for (const [revision, choosePace] of [
       [CURRENT.revision - 1, false],
       [CURRENT.revision + 2, true],
     ] as const) {
       const text = JSON.stringify({ ...OLD, current: { ...ticked, revision } });
-      await takeOverPlans({ database, lasting: true }, storageWith({ [KEY]: text }), NOW);
-      const here = (await listOf(database)).plans.find(({ id }) => id === CURRENT.id);
+      await takeOverPlans({ database, lasting: true }, () => storageWith({ [KEY]: text }), NOW);
+      const here = (await listOf(database)).records.find(({ id }) => id === CURRENT.id);
       expect(here?.choosePace).toBe(choosePace);
     }
   });
@@ -103,7 +103,7 @@ describe('plans of an earlier version', () => {
       expect(parseOldPlans(wrong)).toBeUndefined();
       const database = memoryDatabase();
       const storage = storageWith({ [KEY]: wrong });
-      await takeOverPlans({ database, lasting: true }, storage, NOW);
+      await takeOverPlans({ database, lasting: true }, () => storage, NOW);
       expect(storage.getItem(`${KEY}.unread`)).toBe(wrong);
       expect(storage.getItem(KEY)).toBeNull();
       expect(await database.plans.count()).toBe(0);
