@@ -17,8 +17,8 @@ const [first] = fit.answer.players;
  * differs takes the costs more players to play.
  */
 export const A_FIT = {
-  'borrow.fit.2': {
-    version: 2,
+  'borrow.fit.3': {
+    version: 3,
     fits: [
       aFit({
         answer: { ...fit.answer, players: fit.answer.players.map(({ lineSd }) => ({ ...first, lineSd })) },
