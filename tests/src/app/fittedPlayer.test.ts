@@ -20,7 +20,7 @@ import {
 } from '../../../src/app/settings.ts';
 import { aFit } from '../../support/aFit.ts';
 
-const text = (fits: readonly unknown[], version = 2): string => JSON.stringify({ version, fits });
+const text = (fits: readonly unknown[], version = 3): string => JSON.stringify({ version, fits });
 
 /** Every place in a value, as the keys on the way to it. */
 const placesIn = (
