@@ -4,7 +4,7 @@
  *
  * Answers for: 41 paces compared, against a Monte Carlo that gets every holed share to a standard error of 0.1 points (the
  * engine promises 0.2 of the truth). Single rolls are in rolls.ts,
- * maps of a whole green in maps.ts.
+ * maps of a whole green in maps.ts, fits of a player in fits.ts.
  * The Monte Carlo is not run in full, which would take an hour: a sample of its rolls at all 41 paces is timed, and the
  * number of rolls each pace needs follows from its holed share p, p (1 - p) / 0.001^2. It is spared the search for its
  * lines (a ground seen anew for every ball), second putts and (on a green) the surface itself, of which it uses a table: the true ratios are larger. A second
@@ -14,6 +14,7 @@
 import { comparePaces, prepareNextPutts, readPutt } from '../../sim/index.ts';
 import { bearingOf, rollerFor } from '../../sim/roll/roll.ts';
 import { newPass } from '../../sim/roll/roller.ts';
+import { fitRows } from './fits.ts';
 import { mapRows } from './maps.ts';
 import { normals, plainCapture, struckOf } from './oracle.ts';
 import { CASES, playerOf, puttOf } from './oracle-cases.ts';
@@ -107,4 +108,4 @@ for (const subject of SUBJECTS) {
 console.table(rows);
 console.table(single);
 console.table(await mapRows(SUBJECTS[1]));
-console.table(information);
+console.table([...information, ...fitRows()]);
