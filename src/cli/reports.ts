@@ -322,7 +322,7 @@ export const REPORT_HELP: Readonly<
     examples: ['directions --player tour'],
   },
   errors: {
-    what: 'Find a player’s errors from a backup of his records.',
+    what: 'Find a player’s errors from a backup of their records.',
     flags: '  Standard input: a backup file, made on the screen “Your data”.',
     examples: ['errors < backup.json'],
   },
