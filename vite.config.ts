@@ -1,7 +1,7 @@
 /**
  * How the app is built and served. Relative paths (`base`), so that a build works from any folder of any host; served on
  * loopback only. A service worker keeps all of a build on the device, workers and late parts too: after one visit it works
- * without a network. It is registered by src/app/offline.ts, and a newer build waits until the person lets it in.
+ * without a network. It is registered by src/state/offline.ts, and a newer build waits until the person lets it in.
  */
 import { defineConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';

@@ -35,7 +35,6 @@ export {
 } from './benchmarks/putting-benchmark.ts';
 export { BENCHMARK_CAPTURE } from './benchmarks/putts.ts';
 export { fallingRows, TOUR_RECORD } from './benchmarks/tour-record.ts';
-export { checkPutt } from './check.ts';
 export * from './constants.ts';
 export {
   type CostOptions,
@@ -273,6 +272,7 @@ export type {
   SlopeFelt,
 } from './record/record.ts';
 export { type HoledTally, talliesOf } from './record/tallies.ts';
+export { checkPutt } from './roll/check.ts';
 export { rollBall } from './roll/roll.ts';
 export {
   chanceAtLeast,

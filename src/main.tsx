@@ -1,13 +1,13 @@
 /** The only place that builds and connects everything: theme, settings and the shell. */
 import { render } from 'preact';
-import { keepForOffline } from './app/offline.ts';
-import { ownDatabase } from './app/records.ts';
 import { Shell } from './app/Shell.tsx';
-import { keepSettings } from './app/settings.ts';
-import { followTheme } from './app/theme.ts';
+import { keepForOffline } from './state/offline.ts';
+import { ownDatabase } from './state/records.ts';
+import { keepSettings } from './state/settings.ts';
+import { followTheme } from './state/theme.ts';
 import './app/app.css';
 import './app/shell.css';
-import './app/pieces.css';
+import './controls/pieces.css';
 
 followTheme();
 keepSettings();

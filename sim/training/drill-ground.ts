@@ -3,7 +3,7 @@
  * Answers for: which ground a drill is for, the slope a station gets. Leaves out: measuring speed and slope.
  * All stations lie round one hole on a plane; the model knows no seams, grain or pile direction of a carpet.
  */
-import { checkPutt } from '../check.ts';
+import { checkPutt } from '../roll/check.ts';
 import { planeSurface } from '../surface/plane.ts';
 import type { CaptureName, PlaneSurface, Putt } from '../types.ts';
 import { clockToBearing } from '../units.ts';

@@ -4,8 +4,9 @@
  * Answers for: whether a putt can be asked at all, and its kind. Leaves out: which putts belong together (question.ts,
  * choose-next.ts), what was answered (scoring.ts).
  */
-import { checkPutt } from '../check.ts';
+
 import { readPutt } from '../read/line.ts';
+import { checkPutt } from '../roll/check.ts';
 import { generateGreen } from '../surface/generated.ts';
 import { planeSurface } from '../surface/plane.ts';
 import { sampleSurface } from '../surface/sample.ts';

@@ -4,9 +4,9 @@
  */
 import { useEffect, useRef } from 'preact/hooks';
 import { Link } from 'wouter-preact';
+import { EndRound } from '../controls/EndRound.tsx';
+import { markNoRound, openRound, recordsProblem } from '../state/records.ts';
 import { RULES_TITLE, RULES_WORDS } from '../text/record.ts';
-import { EndRound } from './EndRound.tsx';
-import { markNoRound, openRound, recordsProblem } from './records.ts';
 
 /** The mark says a round is open, and the records cannot be read to see it. */
 const UnseenRound = () => (

@@ -7,13 +7,13 @@ import { Suspense } from 'preact/compat';
 import { useEffect, useState } from 'preact/hooks';
 import { Link, Route, Router, Switch, useLocation } from 'wouter-preact';
 import { useHashLocation } from 'wouter-preact/use-hash-location';
-import { Choice } from './Choice.tsx';
+import { Choice } from '../controls/Choice.tsx';
+import { RulesCaution } from '../controls/RulesCaution.tsx';
+import { adviceAllowed, openRound } from '../state/records.ts';
+import { type Theme, theme, units } from '../state/settings.ts';
+import { onPhone } from '../state/theme.ts';
 import { isAt, PLACES, type Place } from './places.tsx';
-import { RulesCaution } from './RulesCaution.tsx';
 import { RulesMode } from './RulesMode.tsx';
-import { adviceAllowed, openRound } from './records.ts';
-import { type Theme, theme, units } from './settings.ts';
-import { onPhone } from './theme.ts';
 import { OfflineReady, UpdatePrompt } from './UpdatePrompt.tsx';
 
 const THEMES: readonly { value: Theme; label: string }[] = [

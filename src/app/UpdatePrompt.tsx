@@ -2,7 +2,7 @@
  * Says that a newer version waits, and that the page now works without a network. Nothing is loaded anew without a press. The
  * second stands at the foot of the page: nobody waits for it, and it must not move what one is dragging or tapping.
  */
-import { laterUpdate, loadUpdate, offlineReady, readyWasRead, updateWaiting } from './offline.ts';
+import { laterUpdate, loadUpdate, offlineReady, readyWasRead, updateWaiting } from '../state/offline.ts';
 
 export const UpdatePrompt = () =>
   updateWaiting.value ? (

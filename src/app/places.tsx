@@ -5,7 +5,7 @@
 import type { ComponentType } from 'preact';
 import { lazy } from 'preact/compat';
 import { DecideScreen } from '../screens/decide/DecideScreen.tsx';
-import { settings } from './settings.ts';
+import { settings } from '../state/settings.ts';
 
 export interface Place {
   readonly path: string;

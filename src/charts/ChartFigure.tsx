@@ -4,7 +4,7 @@
  */
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { Pages, usePage } from '../app/Pages.tsx';
+import { Pages, usePage } from '../controls/Pages.tsx';
 import { type FigureTable, saveTable } from './saveTable.ts';
 
 export interface DrawSize {

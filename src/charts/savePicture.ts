@@ -2,7 +2,7 @@
  * A chart as a PNG with its heading and sentence, in the colours on the page. Loaded when first asked for.
  * The drawing takes its colours from the page's css names, which a picture of its own does not have: they are written out.
  */
-import { saveFile } from '../app/saveFile.ts';
+import { saveFile } from '../controls/saveFile.ts';
 
 export interface PictureWords {
   readonly heading: string;

@@ -1,5 +1,5 @@
 /** A chart's figures as a CSV file. Leaves out: records as CSV (store/csv.ts), which have columns of their own. */
-import { saveFile } from '../app/saveFile.ts';
+import { saveFile } from '../controls/saveFile.ts';
 
 export interface FigureTable {
   /** Column names with their units. */

@@ -2,7 +2,7 @@
  * An invented player on invented courses: two dozen rounds over five months, practice and reading sets, the same each time for the
  * same last day. Two rounds are written out, because their kind is what the review has to explain: a nine in which nothing longer
  * than a tap-in dropped and strokes were gained all the same, and a round with none of six from 12 to 20 ft.
- * Leaves out: how a putt goes (demoPlayer.ts), where these records are kept (app/recordSource.ts).
+ * Leaves out: how a putt goes (demoPlayer.ts), where these records are kept (state/recordSource.ts).
  */
 import { readDrill } from '../../drills/index.ts';
 import {

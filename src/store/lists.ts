@@ -1,4 +1,4 @@
-/** A table as a list, in its order (tables.ts). Leaves out: watching it (app/follow.ts), many putts (records.ts). */
+/** A table as a list, in its order (tables.ts). Leaves out: watching it (state/follow.ts), many putts (records.ts). */
 import type { Database } from './database.ts';
 import { passAll } from './gate.ts';
 import { type RecordOf, type TableName, tableOf } from './tables.ts';

@@ -1,6 +1,6 @@
 /**
  * Whether the browser may clear the records away by itself, and how much room they take. Answers for: asking, which a browser
- * likes to see at an act of the person (the first record, the first backup). Leaves out: words (text/data.ts).
+ * likes to see at an act of the person (the first record, the first backup). Leaves out: words (screens/data/words.ts).
  */
 
 /** yes: never cleared without the person's act. no: may be, when room runs short. unknown: the browser does not say. */

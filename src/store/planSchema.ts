@@ -1,6 +1,6 @@
 /**
  * The shape of a kept plan of a week, checked strictly whenever one is loaded or written. Answers for: shape and limits. Leaves out:
- * where it is kept (plans.ts), what changes it (screens/week/plan.ts), how it is made (sim/training/week-plan.ts).
+ * where it is kept (plans.ts), what changes it (state/plans/plan.ts), how it is made (sim/training/week-plan.ts).
  * Days are the device's, YYYY-MM-DD; lengths m; minutes whole. The plan in hand is the one with the latest `madeAt`.
  */
 import * as z from 'zod';
@@ -56,7 +56,7 @@ const sessionSchema = z.strictObject({
   items: z.array(itemSchema).max(20),
 });
 
-/** A plan as it was kept outside the records once, without its moment (screens/week/takeOver.ts). */
+/** A plan as it was kept outside the records once, without its moment (state/plans/takeOver.ts). */
 export const oldPlanSchema = z.strictObject({
   id: planId,
   madeOn: daySchema,

@@ -1,7 +1,7 @@
 /**
  * The registry of the tables that hold what a player made: what a backup carries, an import judges and writes, the database opens. Answers
  * for: each table's shape, the version it begins with, what it is looked up by, the order of its lists. Everything that goes through
- * all tables goes through this list. Leaves out: changes of shape (migrations.ts), words (text/tableWords.ts), CSV columns (csv*.ts).
+ * all tables goes through this list. Leaves out: changes of shape (migrations.ts), words (screens/data/tableWords.ts), CSV columns (csv*.ts).
  */
 import type * as z from 'zod';
 import type { PracticeSet, RecordedPutt, RecordedRound } from '../../sim/index.ts';

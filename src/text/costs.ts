@@ -15,7 +15,7 @@ import {
 import { chanceWords, type FitFacts } from './errors.ts';
 import { TEST_WORDS, turnWords } from './family.ts';
 import { formatDay, formatLength, formatPercent, formatShort, formatSlope, type Units } from './format.ts';
-import { bandName, capital, formatCount, plural } from './review.ts';
+import { bandName, capital, formatCount, plural } from './phrases.ts';
 
 interface StepWords {
   /** In a chart and in a choice. */

@@ -12,6 +12,7 @@ import type {
   TapGain,
 } from '../../sim/index.ts';
 import { formatDay, formatPercent, formatShort, type Units } from './format.ts';
+import { capital, plural } from './phrases.ts';
 import {
   EXAMPLE_FAR,
   EXAMPLE_WORDS,
@@ -22,7 +23,6 @@ import {
   slopeInBreak,
   speedInFeet,
 } from './player.ts';
-import { capital, plural } from './review.ts';
 
 /** Fewer putts than this say little of most errors (ours). */
 export const FEW_PUTTS = 20;

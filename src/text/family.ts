@@ -4,7 +4,7 @@
  */
 import type { DieOrFirm, Parted, PlayerOrigin, TellingTest } from '../../sim/index.ts';
 import { formatPercent, formatPutts } from './format.ts';
-import { plural } from './review.ts';
+import { plural } from './phrases.ts';
 
 /** "0.03 to 0.08", "up to 0.08", "0.05": gains over the other pace, nothing where they do not reach a hundredth. */
 const gainWords = (low: number, high: number): string => {

@@ -16,7 +16,7 @@ import {
   tellingWidth,
 } from '../../sim/index.ts';
 import { formatGreenSpeed, formatPercent, formatShort, formatSlope, type Units } from './format.ts';
-import { plural } from './review.ts';
+import { plural } from './phrases.ts';
 
 export interface MeasuredWords {
   readonly answer: string;

@@ -3,7 +3,7 @@ import { halfWidth } from '../../sim/index.ts';
 import { type KeptMeasurement, measuredOf } from '../store/measurementSchema.ts';
 import { formatPercent, formatShort, formatSlope, type Units } from './format.ts';
 import { degreesText, percentMargin, speedRange } from './measure.ts';
-import { plural } from './review.ts';
+import { plural } from './phrases.ts';
 
 export interface MeasurementLine {
   /** "Green speed, grass" */

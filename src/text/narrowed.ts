@@ -12,8 +12,8 @@ import {
   type Sitting,
 } from '../../sim/index.ts';
 import { formatDay } from './format.ts';
+import { plural } from './phrases.ts';
 import { errorWords } from './player.ts';
-import { plural } from './review.ts';
 
 const joined = (parts: readonly string[]): string =>
   parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1]}`;

@@ -1,4 +1,4 @@
-/** What is told once when errors of an older form were taken over (app/olderErrors.ts), in one sentence. */
+/** What is told once when errors of an older form were taken over (state/olderErrors.ts), in one sentence. */
 
 export interface TakenOver {
   readonly as: 'preset' | 'byHand';

@@ -14,7 +14,7 @@ import {
   playPlaces,
   prepareNextPutts,
 } from '../../sim/index.ts';
-import { DEFAULT_PLAYER } from '../../src/app/settings.ts';
+import { DEFAULT_PLAYER } from '../../src/state/settings.ts';
 import { goTo, handle, middleOf, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
 import { findings, sidewaysScroll } from '../support/findings.ts';
 import { pixelsOfColour } from '../support/pixels.ts';

@@ -6,7 +6,7 @@ import type { Page } from 'playwright';
 import { afterEach, describe, expect, it } from 'vitest';
 import { PUTTING_DRILLS, puttingDrill } from '../../drills/putting-drills.ts';
 import { type DrillGround, expectedScore, feetToMetres } from '../../sim/index.ts';
-import { DEFAULT_PLAYER } from '../../src/app/settings.ts';
+import { DEFAULT_PLAYER } from '../../src/state/settings.ts';
 import type { KeptResult } from '../../src/store/recordSchema.ts';
 import { openApp, pageProblems } from '../support/browser.ts';
 import { findings, sidewaysScroll } from '../support/findings.ts';

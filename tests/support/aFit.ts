@@ -1,6 +1,6 @@
 /** A kept fit written by hand, for tests of what is made of one: no record stands behind it. */
 import type { FittedError } from '../../sim/index.ts';
-import type { KeptFit } from '../../src/app/fittedPlayer.ts';
+import type { KeptFit } from '../../src/state/fittedPlayer.ts';
 
 /** Middle, half of the 90% range, share told; what goes to either side did so before. */
 export const anError = (median: number, half: number, told = 0.9): FittedError => ({

@@ -2,7 +2,7 @@
  * Whose errors a page begins with, as the app keeps them in localStorage: few players, where a test is not about who it may be. The
  * player a visitor begins with stands for a family, and the engine plays all of it.
  */
-import { DEFAULT_PLAYER } from '../../src/app/settings.ts';
+import { DEFAULT_PLAYER } from '../../src/state/settings.ts';
 import { aFit } from './aFit.ts';
 
 /** The middle of that family, set by hand: one player. */

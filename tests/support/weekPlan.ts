@@ -1,6 +1,6 @@
 /** A plan of a week as the screen would make it, from costs given by hand. */
 import type { ErrorCost } from '../../sim/index.ts';
-import { newPlan, type PlanStart } from '../../src/screens/week/plan.ts';
+import { newPlan, type PlanStart } from '../../src/state/plans/plan.ts';
 import type { Plan } from '../../src/store/planSchema.ts';
 
 const cost = (error: ErrorCost['error'], step: ErrorCost['step'], value: number): ErrorCost => ({

@@ -1,12 +1,12 @@
 /** Where the strokes are lost: putts by the distance of the first one, beside a benchmark, and what each step saves there. */
 import { BENCHMARKS } from '../../../sim/index.ts';
-import { units } from '../../app/settings.ts';
+import { view } from '../../state/costs/answer.ts';
+import { benchmark, benchmarkId } from '../../state/costs/question.ts';
+import { behind } from '../../state/costs/work.ts';
+import { units } from '../../state/settings.ts';
 import { lostInterval, lostWords, STEP_WORDS } from '../../text/costs.ts';
-import { bandName, formatSigned } from '../../text/review.ts';
-import { view } from './answer.ts';
-import { benchmark, benchmarkId } from './question.ts';
+import { bandName, formatSigned } from '../../text/phrases.ts';
 import { Ranged } from './Ranged.tsx';
-import { behind } from './work.ts';
 
 const BenchmarkField = () => (
   <div class="field">

@@ -1,13 +1,13 @@
 /** The sentence: what costs most, its margin, where it lies, what to practise; and how far the work is. */
 import { useEffect } from 'preact/hooks';
-import { units } from '../../app/settings.ts';
-import { shownSource } from '../../app/shownRecords.ts';
-import { spokenAtRest } from '../../app/spoken.ts';
+import { Working } from '../../controls/CostsWorking.tsx';
+import { spokenAtRest } from '../../controls/spoken.ts';
+import { view } from '../../state/costs/answer.ts';
+import { mix, question } from '../../state/costs/question.ts';
+import { behind, failure, shown, stopped } from '../../state/costs/work.ts';
+import { units } from '../../state/settings.ts';
+import { shownSource } from '../../state/shownRecords.ts';
 import { costDetail, costHeadline, mixWords, olderCostWords, whoseWords } from '../../text/costs.ts';
-import { view } from './answer.ts';
-import { mix, question } from './question.ts';
-import { Working } from './Working.tsx';
-import { behind, failure, shown, stopped } from './work.ts';
 
 const headline = (): string => {
   const found = view.value;

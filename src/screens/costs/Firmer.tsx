@@ -1,8 +1,10 @@
 /** "Hit them firmer and play less break", answered for this player by length and slope. */
 
 import { Link } from 'wouter-preact';
-import { Choice } from '../../app/Choice.tsx';
-import { units } from '../../app/settings.ts';
+import { Choice } from '../../controls/Choice.tsx';
+import { firmerDirection } from '../../state/costs/question.ts';
+import { behind, shown } from '../../state/costs/work.ts';
+import { units } from '../../state/settings.ts';
 import {
   dieWords,
   FIRMER_VERDICTS,
@@ -13,9 +15,7 @@ import {
 } from '../../text/costs.ts';
 import { TEST_WORDS } from '../../text/family.ts';
 import { formatLength, formatShort, formatSlope } from '../../text/format.ts';
-import { firmerDirection } from './question.ts';
 import { Ranged } from './Ranged.tsx';
-import { behind, shown } from './work.ts';
 
 const DIRECTIONS = [
   { value: 'any', label: 'all round' },

@@ -1,11 +1,11 @@
-/** Usual pace and greens, and what would change the answer. The errors have a panel of their own (app/PlayerPanel.tsx). */
+/** Usual pace and greens, and what would change the answer. The errors have a panel of their own (controls/PlayerPanel.tsx). */
 import { inchesToMetres, metresToInches } from '../../../sim/index.ts';
-import { Choice } from '../../app/Choice.tsx';
-import { Slider } from '../../app/Slider.tsx';
-import { fitInUse, knownPlayer, player, units } from '../../app/settings.ts';
+import { Choice } from '../../controls/Choice.tsx';
+import { Slider } from '../../controls/Slider.tsx';
+import { greens, mix, PACES, usualPace } from '../../state/costs/question.ts';
+import { fitInUse, knownPlayer, player, units } from '../../state/settings.ts';
 import { changeWords } from '../../text/costs.ts';
 import { formatShort } from '../../text/format.ts';
-import { greens, mix, PACES, usualPace } from './question.ts';
 
 const SPEEDS = [
   { value: 'club', label: 'club greens' },

@@ -1,12 +1,12 @@
 /** What each step saves: chart with intervals, the same by distance as a table. */
 import { useComputed } from '@preact/signals';
-import { units } from '../../app/settings.ts';
 import { ChartFigure } from '../../charts/ChartFigure.tsx';
 import { type IntervalPlotData, intervalHeight } from '../../charts/intervalData.ts';
+import { type CostView, view } from '../../state/costs/answer.ts';
+import { behind } from '../../state/costs/work.ts';
+import { units } from '../../state/settings.ts';
 import { costHeadline, honest, partWords, STEP_WORDS, savedWords } from '../../text/costs.ts';
-import { bandName } from '../../text/review.ts';
-import { type CostView, view } from './answer.ts';
-import { behind } from './work.ts';
+import { bandName } from '../../text/phrases.ts';
 
 const load = () => import('../../charts/intervalPlot.ts').then(({ intervalPlot }) => intervalPlot);
 

@@ -1,10 +1,10 @@
 /** Two steps held against each other: which saves more, and how sure that is. */
 import type { Signal } from '@preact/signals';
 import { STEPS, type StepId } from '../../../sim/index.ts';
+import { compared, isClear } from '../../state/costs/answer.ts';
+import { firstStep, secondStep } from '../../state/costs/question.ts';
+import { behind } from '../../state/costs/work.ts';
 import { comparedWords, STEP_WORDS } from '../../text/costs.ts';
-import { compared, isClear } from './answer.ts';
-import { firstStep, secondStep } from './question.ts';
-import { behind } from './work.ts';
 
 const StepField = ({ id, label, chosen }: { id: string; label: string; chosen: Signal<StepId> }) => (
   <div class="field">

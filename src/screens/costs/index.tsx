@@ -1,16 +1,16 @@
 /** What each error costs this player in strokes, and whether firmer putting pays. Leaves out: figures (sim/costs), words (text/costs.ts). */
 import { useEffect } from 'preact/hooks';
-import { PlayerPanel } from '../../app/PlayerPanel.tsx';
-import { RulesCaution } from '../../app/RulesCaution.tsx';
-import { followRecords, readingProblem } from '../../app/shownRecords.ts';
+import { PlayerPanel } from '../../controls/PlayerPanel.tsx';
+import { RulesCaution } from '../../controls/RulesCaution.tsx';
+import { followCosts } from '../../state/costs/work.ts';
+import { followRecords, readingProblem } from '../../state/shownRecords.ts';
 import { ByDistance } from './ByDistance.tsx';
 import { CostAnswer } from './CostAnswer.tsx';
 import { Firmer } from './Firmer.tsx';
 import { Inputs } from './Inputs.tsx';
 import { Savings } from './Savings.tsx';
 import { TwoSteps } from './TwoSteps.tsx';
-import { followCosts } from './work.ts';
-import '../decide/decide.css';
+import '../../controls/answers.css';
 import './costs.css';
 
 export const CostsScreen = () => {

@@ -1,7 +1,7 @@
 /** The invented player: loaded and removed by choice, in a database of his own. */
 import { useEffect } from 'preact/hooks';
-import { useAttempt } from '../../app/attempt.ts';
-import { demoLoaded, loadDemo, lookForDemo, removeDemo } from '../../app/recordSource.ts';
+import { useAttempt } from '../../state/attempt.ts';
+import { demoLoaded, loadDemo, lookForDemo, removeDemo } from '../../state/recordSource.ts';
 
 const REFUSED = 'The device refused (full or forbidden storage). Your own records are untouched.';
 

@@ -1,9 +1,9 @@
 /** What is on this device, and the ways out: a backup, CSV files, records that cannot be read as they are. */
 import { localDay } from '../../store/day.ts';
 import { TABLE_NAMES } from '../../store/tables.ts';
-import { counted } from '../../text/counted.ts';
-import { BACKUP_HOLDS, overviewSentence, PERSISTED_WORDS, roomWords } from '../../text/data.ts';
+import { counted } from './counted.ts';
 import type { DataSession } from './session.ts';
+import { BACKUP_HOLDS, overviewSentence, PERSISTED_WORDS, roomWords } from './words.ts';
 
 const isBusy = ({ stage }: DataSession): boolean => stage.value.kind === 'working';
 

@@ -1,16 +1,16 @@
 /** What an import would do, before anything is written: the sentence, the choices, every line with its reason. */
 import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { RecordedRound } from '../../../sim/index.ts';
-import { Choice } from '../../app/Choice.tsx';
+import { Choice } from '../../controls/Choice.tsx';
 import { localDay } from '../../store/day.ts';
 import { VERDICTS, type Verdict } from '../../store/importDraft.ts';
 import { type ImportPlan, type PlanLine, writtenBy } from '../../store/importPlan.ts';
-import { counted } from '../../text/counted.ts';
-import { importWords, planSentence, VERDICT_WORDS } from '../../text/data.ts';
-import { changeWords, recordWords } from '../../text/dataRecords.ts';
 import { formatDay, type Units } from '../../text/format.ts';
-import { TABLE_WORDS, type Wording } from '../../text/tableWords.ts';
+import { counted } from './counted.ts';
+import { changeWords, recordWords } from './recordWords.ts';
 import type { DataSession, Preview } from './session.ts';
+import { TABLE_WORDS, type Wording } from './tableWords.ts';
+import { importWords, planSentence, VERDICT_WORDS } from './words.ts';
 
 /** Lines shown at first, and with each asking after that: a page of 100,000 would stand still. */
 const FIRST = 20;

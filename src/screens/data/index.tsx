@@ -1,8 +1,8 @@
 /** The player's data: backup, import with its plan first, exports, storage, the invented player. Connects; leaves out the rest. */
 import { useEffect } from 'preact/hooks';
-import { ownDatabase, recordsProblem } from '../../app/records.ts';
-import { saveFile } from '../../app/saveFile.ts';
-import { units } from '../../app/settings.ts';
+import { saveFile } from '../../controls/saveFile.ts';
+import { ownDatabase, recordsProblem } from '../../state/records.ts';
+import { units } from '../../state/settings.ts';
 import { localDay } from '../../store/day.ts';
 import { askToPersist, storageState } from '../../store/persistence.ts';
 import { DemoCard } from './DemoCard.tsx';

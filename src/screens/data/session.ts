@@ -1,7 +1,7 @@
 /**
  * The data screen's state: what is on the device, and the one piece of work that runs: a backup, an export, a file being read,
  * its plan waiting for the person, the import. Answers for: the order of things, progress and cancelling. Leaves out: drawing,
- * words (text/data.ts), what files hold (src/store). What it needs of the world is handed in.
+ * words (screens/data/words.ts), what files hold (src/store). What it needs of the world is handed in.
  */
 import { type Signal, signal } from '@preact/signals';
 import { makeBackup } from '../../store/backup.ts';
@@ -16,8 +16,8 @@ import type { Persisted, StorageState } from '../../store/persistence.ts';
 import { judgeRecords, type RawRecords, type RecordsNow, rawRecords } from '../../store/recordsNow.ts';
 import { perTable, TABLE_NAMES } from '../../store/tables.ts';
 import { inSlices, type SlicesOptions, type Work } from '../../store/work.ts';
-import { counted } from '../../text/counted.ts';
-import type { Holding } from '../../text/data.ts';
+import { counted } from './counted.ts';
+import type { Holding } from './words.ts';
 
 export interface DataWorld {
   openDatabase(): Promise<Database>;

@@ -1,12 +1,13 @@
 /** The screen where one decides: map and sentence first (the map on top, so that nothing above it moves it while one drags), then the figures, the putt and the player. */
 import { useEffect } from 'preact/hooks';
 import { Link } from 'wouter-preact';
-import { RulesCaution } from '../../app/RulesCaution.tsx';
-import { units } from '../../app/settings.ts';
 import { PaceChart } from '../../charts/PaceChart.tsx';
+import { RulesCaution } from '../../controls/RulesCaution.tsx';
+import { units } from '../../state/settings.ts';
 import { followPutt, paces, pacesBehind } from './answer.ts';
+import '../../controls/answers.css';
 import './decide.css';
-import { PlayerPanel } from '../../app/PlayerPanel.tsx';
+import { PlayerPanel } from '../../controls/PlayerPanel.tsx';
 import { followLines } from './lines.ts';
 import { MapPanel } from './MapPanel.tsx';
 import { MarginTable } from './MarginTable.tsx';

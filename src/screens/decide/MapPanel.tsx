@@ -4,9 +4,9 @@
  */
 import { effect, signal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import { Choice } from '../../app/Choice.tsx';
-import { units } from '../../app/settings.ts';
-import { problem } from '../../app/situation.ts';
+import { Choice } from '../../controls/Choice.tsx';
+import { units } from '../../state/settings.ts';
+import { problem } from '../../state/situation.ts';
 import { CLOUD_SIZE, lines } from './lines.ts';
 import { type DecideMap, mapWords, openMap } from './mapScene.ts';
 import {

@@ -1,6 +1,6 @@
 /** What a foot of green speed and half a percent of slope do to both aims and to the choice of pace. */
-import { units } from '../../app/settings.ts';
-import { putt } from '../../app/situation.ts';
+import { units } from '../../state/settings.ts';
+import { putt } from '../../state/situation.ts';
 import { formatAim } from '../../text/format.ts';
 import { caseLabels, formatWorth } from '../../text/verdict.ts';
 import type { SensitivityCase } from '../../worker/messages.ts';

@@ -1,8 +1,8 @@
 /** Die, firm and best side by side: what each pace asks for and what it brings. */
 import type { ComponentChildren } from 'preact';
 import type { Line, Odds, Read } from '../../../sim/index.ts';
-import { units } from '../../app/settings.ts';
-import { diePace, firmPace, problem } from '../../app/situation.ts';
+import { units } from '../../state/settings.ts';
+import { diePace, firmPace, problem } from '../../state/situation.ts';
 import {
   formatAim,
   formatLeave,

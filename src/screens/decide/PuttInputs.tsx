@@ -1,9 +1,9 @@
 /** Typing the putt: ground, length, slope, clock, green speed and the two paces. */
-import { Field } from '../../app/Field.tsx';
-import { apply, GreenFields, GroundChoice, SlopeField, SpeedField } from '../../app/GroundFields.tsx';
-import { ModelChoices } from '../../app/ModelChoices.tsx';
-import { units } from '../../app/settings.ts';
-import { clock, diePace, firmPace, ground, LIMITS, length, placeBall } from '../../app/situation.ts';
+import { Field } from '../../controls/Field.tsx';
+import { apply, GreenFields, GroundChoice, SlopeField, SpeedField } from '../../controls/GroundFields.tsx';
+import { ModelChoices } from '../../controls/ModelChoices.tsx';
+import { units } from '../../state/settings.ts';
+import { clock, diePace, firmPace, ground, LIMITS, length, placeBall } from '../../state/situation.ts';
 import { formatClock, formatLength, formatShort } from '../../text/format.ts';
 import { parseClock, parseLength, parsePace } from '../../text/parse.ts';
 

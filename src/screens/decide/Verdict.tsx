@@ -3,8 +3,8 @@ import { effect, signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { Link } from 'wouter-preact';
 import { presetOf } from '../../../sim/index.ts';
-import { knownPlayer, units } from '../../app/settings.ts';
-import { diePace, firmPace, problem, putt } from '../../app/situation.ts';
+import { knownPlayer, units } from '../../state/settings.ts';
+import { diePace, firmPace, problem, putt } from '../../state/situation.ts';
 import { familyDetail, familyHeadline, middleOnlyWords, TEST_WORDS } from '../../text/family.ts';
 import {
   verdictDetail,

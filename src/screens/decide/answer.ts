@@ -14,9 +14,9 @@ import {
   type Putt,
   type Read,
 } from '../../../sim/index.ts';
-import { knownPlayer, player } from '../../app/settings.ts';
-import { diePace, firmPace, problem, putt } from '../../app/situation.ts';
-import { hasTable, keepTable, roughTable, tableFor, useTable } from '../../app/tables.ts';
+import { hasTable, keepTable, roughTable, tableFor, useTable } from '../../state/nextPutts.ts';
+import { knownPlayer, player } from '../../state/settings.ts';
+import { diePace, firmPace, problem, putt } from '../../state/situation.ts';
 import { createLane } from '../../worker/client.ts';
 import { askFamily, dropFamily } from './family.ts';
 import { askMargin, cancelMargin, dropMargin } from './margin.ts';

@@ -1,12 +1,12 @@
 /**
- * Die or firm for everybody the person may be (app/settings.ts): a preset's family, or the players of a fit. One after the other in the
+ * Die or firm for everybody the person may be (state/settings.ts): a preset's family, or the players of a fit. One after the other in the
  * worker, the middle one first; the verdict sharpens with each. Leaves out: the sums (sim/costs/die-or-firm.ts), words (text/family.ts).
  * On a green each takes a second or two, after some ten for what they share (MODEL.md, section 5): the worker keeps that for the next ball.
  */
 import { batch, signal } from '@preact/signals';
 import { proxy } from 'comlink';
 import type { DieOrFirm, KnownPlayer, Player, Putt } from '../../../sim/index.ts';
-import { type Key, keyOf, sameKey } from '../../app/tables.ts';
+import { type Key, keyOf, sameKey } from '../../state/nextPutts.ts';
 import { createLane } from '../../worker/client.ts';
 import type { TwoPaces } from '../../worker/messages.ts';
 

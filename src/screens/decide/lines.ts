@@ -4,8 +4,8 @@
  */
 import { computed, effect, signal } from '@preact/signals';
 import { type Putt, readPutt } from '../../../sim/index.ts';
-import { player } from '../../app/settings.ts';
-import { diePace, firmPace, problem, putt } from '../../app/situation.ts';
+import { player } from '../../state/settings.ts';
+import { diePace, firmPace, problem, putt } from '../../state/situation.ts';
 import { createLane } from '../../worker/client.ts';
 import type { TwoClouds, TwoReads } from '../../worker/messages.ts';
 import { tell } from './work.ts';

@@ -4,13 +4,13 @@
  */
 import { computed, signal } from '@preact/signals';
 import type { Point, Read, Roll } from '../../../sim/index.ts';
-import { player, units } from '../../app/settings.ts';
-import { ball, clock, dragTo, fallAtHole, firmPace, hole, length, surface } from '../../app/situation.ts';
-import { themeInForce } from '../../app/theme.ts';
 import type { SceneLine } from '../../scene/model.ts';
 import { createScene } from '../../scene/scene.ts';
-import { describeMap } from '../../text/describe.ts';
+import { player, units } from '../../state/settings.ts';
+import { ball, clock, dragTo, fallAtHole, firmPace, hole, length, surface } from '../../state/situation.ts';
+import { themeInForce } from '../../state/theme.ts';
 import { formatClock, formatLength, formatSlope } from '../../text/format.ts';
+import { describeMap } from './describe.ts';
 import { clouds, lines } from './lines.ts';
 import { fitView, type Room } from './view.ts';
 

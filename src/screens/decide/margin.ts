@@ -5,7 +5,7 @@
  */
 import { batch, signal } from '@preact/signals';
 import type { Player, Putt, Surface } from '../../../sim/index.ts';
-import { hasTable, keepTable, tableFor } from '../../app/tables.ts';
+import { hasTable, keepTable, tableFor } from '../../state/nextPutts.ts';
 import { createLane } from '../../worker/client.ts';
 import { CASE_NAMES, type SensitivityCase, type TwoPaces } from '../../worker/messages.ts';
 

@@ -1,8 +1,8 @@
 /** What the record cannot tell apart, and the tap of the form that would have told. */
 import { ERRORS } from '../../../sim/index.ts';
 import { GATES_WORDS, NO_PAIRS, narrowedCell, pairWords, TAP_WORDS, tapWords } from '../../text/errors.ts';
+import { capital, formatCount } from '../../text/phrases.ts';
 import { ERROR_NAMES } from '../../text/player.ts';
-import { capital, formatCount } from '../../text/review.ts';
 import { view } from './view.ts';
 import { behind, isFirstLook } from './work.ts';
 

@@ -31,7 +31,7 @@ export const Counted = () => {
       <p class="hint">
         Thousands of players are played over every putt, and those who would have written such a record count
         most (Bayes’ rule). The equations, and how often such ranges held the truth of simulated players, are
-        in sim/MODEL.md of the program, section 5, “The player from the record”.
+        in sim/evidence/MODEL.md of the program, “The player from the record”.
       </p>
     </section>
   );

@@ -1,8 +1,8 @@
 /** The sentence: too little break or too much, its chance and margin, what would change it; how far the work is; use everywhere. */
 import { useEffect } from 'preact/hooks';
-import { chooseFit, fitInUse } from '../../app/settings.ts';
-import { spokenAtRest } from '../../app/spoken.ts';
-import { WorkLine } from '../../app/WorkLine.tsx';
+import { spokenAtRest } from '../../controls/spoken.ts';
+import { WorkLine } from '../../controls/WorkLine.tsx';
+import { chooseFit, fitInUse } from '../../state/settings.ts';
 import { errorsDetail, errorsHeadline, firstLookWords, fittedWords, ROUGH_WORDS } from '../../text/errors.ts';
 import { asked } from './question.ts';
 import { view } from './view.ts';

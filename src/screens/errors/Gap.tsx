@@ -1,6 +1,6 @@
 /** Break named beside break played, and how to get whichever is missing. */
 import { Link } from 'wouter-preact';
-import { gapWords, NEVER_MIXED } from '../../text/errorsGap.ts';
+import { gapWords, NEVER_MIXED } from './gapWords.ts';
 import { named } from './named.ts';
 import { view } from './view.ts';
 import { behind } from './work.ts';

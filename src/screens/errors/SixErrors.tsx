@@ -1,8 +1,8 @@
 /** The six errors: chart of ranges after the record beside those before, table, one sentence for each. */
 import { ERRORS } from '../../../sim/index.ts';
-import { units } from '../../app/settings.ts';
 import { ChartFigure } from '../../charts/ChartFigure.tsx';
 import { errorsHeight } from '../../charts/errorsData.ts';
+import { units } from '../../state/settings.ts';
 import {
   allToldWords,
   errorRangeWords,

@@ -1,12 +1,12 @@
 /** Asked once: the pace one usually putts at, which no record tells from a habit of hitting too hard or too soft. Kept in the settings. */
 import { useSignal } from '@preact/signals';
 import { DIE_PACE, FIRM_PACE, PLAIN_PACE } from '../../../sim/index.ts';
-import { Field } from '../../app/Field.tsx';
-import { apply } from '../../app/GroundFields.tsx';
-import { MEANT_PACE_RANGE, meantPace, units } from '../../app/settings.ts';
+import { Field } from '../../controls/Field.tsx';
+import { apply } from '../../controls/GroundFields.tsx';
+import { MEANT_PACE_RANGE, meantPace, units } from '../../state/settings.ts';
 import { formatShort } from '../../text/format.ts';
-import { NOT_SAID, PACE_ASKED, PACE_WHY, paceAnswers, paceSaid } from '../../text/meantPace.ts';
 import { parsePace } from '../../text/parse.ts';
+import { NOT_SAID, PACE_ASKED, PACE_WHY, paceAnswers, paceSaid } from './meantPaceWords.ts';
 
 const PACES = [DIE_PACE, PLAIN_PACE, FIRM_PACE] as const;
 

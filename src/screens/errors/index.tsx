@@ -1,9 +1,9 @@
 /** A player's six errors from the record. Leaves out: the fit (sim/evidence/fit), words (text/errors.ts), what errors cost (costs). */
 import { useEffect } from 'preact/hooks';
-import { RulesCaution } from '../../app/RulesCaution.tsx';
-import { meantPace } from '../../app/settings.ts';
-import { followRecords, readingProblem, shownSource } from '../../app/shownRecords.ts';
-import { DemoBanner, DemoOffer, NoRecords } from '../review/Source.tsx';
+import { DemoBanner, DemoOffer, NoRecords } from '../../controls/RecordSource.tsx';
+import { RulesCaution } from '../../controls/RulesCaution.tsx';
+import { meantPace } from '../../state/settings.ts';
+import { followRecords, readingProblem, shownSource } from '../../state/shownRecords.ts';
 import { Apart } from './Apart.tsx';
 import { Counted } from './Counted.tsx';
 import { ErrorsAnswer } from './ErrorsAnswer.tsx';
@@ -13,8 +13,8 @@ import { asked } from './question.ts';
 import { SixErrors } from './SixErrors.tsx';
 import { UsualPace } from './UsualPace.tsx';
 import { followFit } from './work.ts';
-import '../decide/decide.css';
-import '../review/review.css';
+import '../../controls/answers.css';
+import '../../controls/tables.css';
 import './errors.css';
 
 const TELLS =

@@ -1,9 +1,9 @@
-/** Break as it was named in read sets, of whom the records are: how far off on average. Leaves out: what was played (the fit), words (text/errorsGap.ts). */
+/** Break as it was named in read sets, of whom the records are: how far off on average. Leaves out: what was played (the fit), words (screens/errors/gapWords.ts). */
 import { effect, signal } from '@preact/signals';
 import { type ReadingBias, readingBias } from '../../../sim/index.ts';
-import { follow } from '../../app/follow.ts';
-import { reviewReads } from '../../app/recordSource.ts';
-import { shownSource } from '../../app/shownRecords.ts';
+import { follow } from '../../state/follow.ts';
+import { reviewReads } from '../../state/recordSource.ts';
+import { shownSource } from '../../state/shownRecords.ts';
 import { datedReads } from '../../store/datedReads.ts';
 
 /** As the ranges of the fit beside it. */

@@ -4,9 +4,9 @@
  */
 import { computed } from '@preact/signals';
 import { type FitRecord, type MeasuredStrokes, strokesIn, strokesOfMeasured } from '../../../sim/index.ts';
-import type { FitSource } from '../../app/fittedPlayer.ts';
-import { meantPace } from '../../app/settings.ts';
-import { shownRecords, shownSource } from '../../app/shownRecords.ts';
+import type { FitSource } from '../../state/fittedPlayer.ts';
+import { meantPace } from '../../state/settings.ts';
+import { shownRecords, shownSource } from '../../state/shownRecords.ts';
 import { crc32Of } from '../../store/crc32.ts';
 import type { AllRecords, RecordSizes } from '../../store/records.ts';
 

@@ -1,13 +1,13 @@
 /**
  * Keeps the fit in step with the record shown: worked out in a worker, with progress, stopped when asked; the last one is kept
- * (app/fittedPlayer.ts), so that it stands there at once the next time. Leaves out: which record (question.ts), words.
+ * (state/fittedPlayer.ts), so that it stands there at once the next time. Leaves out: which record (question.ts), words.
  * A long record is looked at in part first, for an answer within seconds, unless an older one stands there; what that found is not kept.
  */
 import { batch, computed, effect, signal } from '@preact/signals';
 import { proxy } from 'comlink';
 import { type FittedErrors, firstLook } from '../../../sim/index.ts';
-import { type KeptFit, keepFit, keptFits } from '../../app/fittedPlayer.ts';
-import { ownRecords } from '../../app/records.ts';
+import { type KeptFit, keepFit, keptFits } from '../../state/fittedPlayer.ts';
+import { ownRecords } from '../../state/records.ts';
 import { localDay } from '../../store/day.ts';
 import type { RecordSizes } from '../../store/records.ts';
 import { createLane } from '../../worker/client.ts';
@@ -53,7 +53,7 @@ const halt = (): void => {
   work.value = undefined;
 };
 
-/** As the panel will count them (app/PlayerPanel.tsx): the tables, with what cannot be read. The invented player's do not grow. */
+/** As the panel will count them (controls/PlayerPanel.tsx): the tables, with what cannot be read. The invented player's do not grow. */
 const sizesNow = async ({ source, sizes }: FitQuestion): Promise<RecordSizes> => {
   if (source === 'demo') return sizes;
   try {

@@ -5,18 +5,18 @@
 import { computed, effect, signal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { Link } from 'wouter-preact';
-import { units } from '../../app/settings.ts';
-import { ball, dragTo, fallAtHole, ground, hole, surface } from '../../app/situation.ts';
-import { spokenAtRest } from '../../app/spoken.ts';
-import { themeInForce } from '../../app/theme.ts';
+import { spokenAtRest } from '../../controls/spoken.ts';
 import type { KeySteps, Scene, SceneSide } from '../../scene/model.ts';
 import { createScene } from '../../scene/scene.ts';
+import { units } from '../../state/settings.ts';
+import { ball, dragTo, fallAtHole, ground, hole, surface } from '../../state/situation.ts';
+import { themeInForce } from '../../state/theme.ts';
 import { formatPutts, formatSlope } from '../../text/format.ts';
-import { placeWords } from '../../text/green.ts';
 import { asked, downhill, greenWords, sides, stale } from './answer.ts';
 import { shown } from './mapWork.ts';
 import { distance } from './question.ts';
 import { valuesOf, viewOf } from './view.ts';
+import { placeWords } from './words.ts';
 
 const KEY_STEPS: KeySteps = {
   step: 0.25,

@@ -2,13 +2,17 @@
 import { useEffect } from 'preact/hooks';
 import { Link } from 'wouter-preact';
 import { feetToMetres, metresToFeet } from '../../../sim/index.ts';
-import { Slider } from '../../app/Slider.tsx';
-import { knownPlayer, presetInUse, units } from '../../app/settings.ts';
-import { problem } from '../../app/situation.ts';
-import { spokenAtRest } from '../../app/spoken.ts';
-import { WorkLine } from '../../app/WorkLine.tsx';
+import { Slider } from '../../controls/Slider.tsx';
+import { spokenAtRest } from '../../controls/spoken.ts';
+import { WorkLine } from '../../controls/WorkLine.tsx';
+import { knownPlayer, presetInUse, units } from '../../state/settings.ts';
+import { problem } from '../../state/situation.ts';
 import { TEST_WORDS, whoWords } from '../../text/family.ts';
 import { formatLength } from '../../text/format.ts';
+import { familySides, sides, speeds, stale } from './answer.ts';
+import { failure, familyTables, resumeWork, shown, stopped, stopWork, work } from './mapWork.ts';
+import { DISTANCES, distance } from './question.ts';
+import { PLACES } from './view.ts';
 import {
   askedHow,
   noSides,
@@ -19,11 +23,7 @@ import {
   sideOfMiddle,
   sidesMissing,
   sideTurns,
-} from '../../text/green.ts';
-import { familySides, sides, speeds, stale } from './answer.ts';
-import { failure, familyTables, resumeWork, shown, stopped, stopWork, work } from './mapWork.ts';
-import { DISTANCES, distance } from './question.ts';
-import { PLACES } from './view.ts';
+} from './words.ts';
 
 const WORK_WORDS = {
   table: 'Working out the next putts',

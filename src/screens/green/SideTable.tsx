@@ -1,10 +1,10 @@
 /** All round the hole at the distance asked: a row for every hour, and for the best and the worst place. */
-import { units } from '../../app/settings.ts';
+import { units } from '../../state/settings.ts';
 import { formatClock, formatLength, formatPercent, formatPutts } from '../../text/format.ts';
-import { sideWords } from '../../text/green.ts';
 import { sides, stale } from './answer.ts';
 import { distance } from './question.ts';
 import { rowsOf } from './view.ts';
+import { sideWords } from './words.ts';
 
 export const SideTable = () => {
   const found = sides.value;

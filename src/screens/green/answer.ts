@@ -1,14 +1,14 @@
 /** What the page says of the map it has, kept in step with distance, ball and units. */
 import { computed } from '@preact/signals';
 import { bearingToClock, mapValueAt } from '../../../sim/index.ts';
-import { units } from '../../app/settings.ts';
-import { ball, fallAtHole, hole, length, problem, surface } from '../../app/situation.ts';
+import { units } from '../../state/settings.ts';
+import { ball, fallAtHole, hole, length, problem, surface } from '../../state/situation.ts';
 import { formatSlope } from '../../text/format.ts';
-import { type AskedPlace, describeGreen } from '../../text/green.ts';
 import { familySidesOf } from './family.ts';
 import { behind, familyTables, otherSpeeds, shown } from './mapWork.ts';
 import { distance } from './question.ts';
 import { otherSpeedsOf, sidesOf } from './view.ts';
+import { type AskedPlace, describeGreen } from './words.ts';
 
 /** The figures on the page are of an earlier question. */
 export const stale = computed(() => behind.value || problem.value !== undefined);

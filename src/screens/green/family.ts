@@ -1,6 +1,6 @@
 /**
  * Where to leave it, asked of others the person may be. Pure. Answers for: whether the place that is best on the map serves all of them, and
- * whom it does not. Leaves out: their tables (mapWork.ts), words (text/green.ts).
+ * whom it does not. Leaves out: their tables (mapWork.ts), words (screens/green/words.ts).
  * As with other green speeds, only the change from table to table is taken from tables and put on what the map says.
  */
 import {
@@ -13,8 +13,8 @@ import {
   parted,
   type Surface,
 } from '../../../sim/index.ts';
-import { SIDE_MATTERS } from '../../text/green.ts';
 import { sidesOf } from './view.ts';
+import { SIDE_MATTERS } from './words.ts';
 
 export interface FamilyRequest {
   readonly surface: Surface;

@@ -1,11 +1,11 @@
 /** The whole green: which side to leave an approach on. Sentence first, then map and table, then the green and the player. */
 import { useEffect } from 'preact/hooks';
-import { GreenFields, GroundChoice, SlopeField, SpeedField } from '../../app/GroundFields.tsx';
-import { ModelChoices } from '../../app/ModelChoices.tsx';
-import { PlayerPanel } from '../../app/PlayerPanel.tsx';
-import { RulesCaution } from '../../app/RulesCaution.tsx';
-import { ground } from '../../app/situation.ts';
-import '../decide/decide.css';
+import { GreenFields, GroundChoice, SlopeField, SpeedField } from '../../controls/GroundFields.tsx';
+import { ModelChoices } from '../../controls/ModelChoices.tsx';
+import { PlayerPanel } from '../../controls/PlayerPanel.tsx';
+import { RulesCaution } from '../../controls/RulesCaution.tsx';
+import { ground } from '../../state/situation.ts';
+import '../../controls/answers.css';
 import './green.css';
 import { GreenDetails } from './GreenDetails.tsx';
 import { GreenMapPanel } from './GreenMapPanel.tsx';

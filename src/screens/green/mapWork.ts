@@ -6,8 +6,8 @@
 import { batch, effect, signal } from '@preact/signals';
 import { proxy } from 'comlink';
 import type { GreenMap, Member, NextPutts } from '../../../sim/index.ts';
-import { problem } from '../../app/situation.ts';
-import { hasTable, keepTable, tableFor } from '../../app/tables.ts';
+import { hasTable, keepTable, tableFor } from '../../state/nextPutts.ts';
+import { problem } from '../../state/situation.ts';
 import { createLane, type Lane } from '../../worker/client.ts';
 import type { CaseName } from '../../worker/messages.ts';
 import { keepMap, type MapQuestion, mapFor, mirrorOf, newMap } from './maps.ts';

@@ -11,7 +11,7 @@ import {
   type Player,
   type Putt,
 } from '../../../sim/index.ts';
-import { type Key, keyOf, sameKey } from '../../app/tables.ts';
+import { type Key, keyOf, sameKey } from '../../state/nextPutts.ts';
 import type { Refinement } from './tiles.ts';
 
 /** Everything a map depends on; the ball in the putt does not matter. */

@@ -1,8 +1,8 @@
 /** What this screen asks: the ground, hole and player of every screen, and its own distance. The ball marks a place to ask about. */
 import { computed, signal } from '@preact/signals';
 import { feetToMetres, type Point } from '../../../sim/index.ts';
-import { capture, knownPlayer, skid } from '../../app/settings.ts';
-import { greenSpeed, hole, surface } from '../../app/situation.ts';
+import { capture, knownPlayer, skid } from '../../state/settings.ts';
+import { greenSpeed, hole, surface } from '../../state/situation.ts';
 import type { MapQuestion } from './maps.ts';
 
 /** Distances of an approach that are asked about, m. */

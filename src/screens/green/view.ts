@@ -1,6 +1,6 @@
 /**
  * What the page shows of a map, as data: the part of the ground in view, the isolines' grid, rows of the table, the sides at
- * other green speeds. Pure. Leaves out: words (text/green.ts), drawing (scene/).
+ * other green speeds. Pure. Leaves out: words (screens/green/words.ts), drawing (scene/).
  */
 import {
   type ApproachSide,
@@ -15,7 +15,7 @@ import {
 } from '../../../sim/index.ts';
 import type { SceneValues, Viewport } from '../../scene/model.ts';
 import { formatPutts } from '../../text/format.ts';
-import type { OtherSpeed } from '../../text/green.ts';
+import type { OtherSpeed } from './words.ts';
 
 /** Places looked at round the hole: every half hour. */
 export const PLACES = 24;

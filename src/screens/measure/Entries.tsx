@@ -1,6 +1,6 @@
 /** The rows of a form: typed cells, choices, one more, one less. Every text stays as typed, its complaint beneath it. */
-import { Choice } from '../../app/Choice.tsx';
-import { Field } from '../../app/Field.tsx';
+import { Choice } from '../../controls/Choice.tsx';
+import { Field } from '../../controls/Field.tsx';
 import type { Units } from '../../text/format.ts';
 import {
   addRow,

@@ -1,15 +1,15 @@
 /** What was measured and kept: day, ground, value with its margin, newest first, each to be taken back. */
 import { useSignal } from '@preact/signals';
 import { useEffect, useState } from 'preact/hooks';
-import { followed } from '../../app/records.ts';
-import { hasNarrowed, narrowBy, presetInUse, units, widenBy } from '../../app/settings.ts';
+import { RemoveButton } from '../../controls/RemoveButton.tsx';
+import { followed } from '../../state/records.ts';
+import { hasNarrowed, narrowBy, presetInUse, units, widenBy } from '../../state/settings.ts';
 import { type KeptMeasurement, measuredOf } from '../../store/measurementSchema.ts';
 import { measurementsOf } from '../../store/measurements.ts';
 import { formatDay } from '../../text/format.ts';
 import { measurementLine } from '../../text/measureKept.ts';
 import { narrowLabel, widenLabel } from '../../text/narrowed.ts';
-import { plural } from '../../text/review.ts';
-import { RemoveButton } from '../record/RemoveButton.tsx';
+import { plural } from '../../text/phrases.ts';
 import { measurements } from './keeping.ts';
 import { sittingOf } from './uses.ts';
 

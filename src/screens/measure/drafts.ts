@@ -1,11 +1,11 @@
 /**
- * What has been typed into the measuring forms, kept for the visit (app/kept.ts) as it was typed, good or bad, so that leaving
+ * What has been typed into the measuring forms, kept for the visit (state/kept.ts) as it was typed, good or bad, so that leaving
  * the screen or reloading loses nothing. What is found there is believed only as far as it is what we would have written.
  * Answers for: rows, choices, undo. Leaves out: what the texts mean (forms.ts, work.ts).
  */
 import { effect, signal } from '@preact/signals';
 import * as z from 'zod';
-import { forVisit, keptValue } from '../../app/kept.ts';
+import { forVisit, keptValue } from '../../state/kept.ts';
 import type { Units } from '../../text/format.ts';
 import { FORM_IDS, type FormId, type FormSpec, formOf } from './forms.ts';
 

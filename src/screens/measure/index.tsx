@@ -4,18 +4,18 @@
  */
 import { useEffect, useState } from 'preact/hooks';
 import { Link, useLocation, useParams } from 'wouter-preact';
-import { Choice } from '../../app/Choice.tsx';
-import { Narrowed } from '../../app/Narrowed.tsx';
-import { RulesCaution } from '../../app/RulesCaution.tsx';
-import { hasNarrowed, narrowedBy, presetInUse, step, units } from '../../app/settings.ts';
+import { Choice } from '../../controls/Choice.tsx';
+import { Narrowed } from '../../controls/Narrowed.tsx';
+import { RulesCaution } from '../../controls/RulesCaution.tsx';
+import { hasNarrowed, narrowedBy, presetInUse, step, units } from '../../state/settings.ts';
 import { localDay } from '../../store/day.ts';
 import { measuredWords } from '../../text/measure.ts';
-import { type Guide, guideOf } from '../../text/measureGuides.ts';
 import { oneTargetWords } from '../../text/narrowed.ts';
-import { plural } from '../../text/review.ts';
+import { plural } from '../../text/phrases.ts';
 import { chooseForm, keepDrafts, state } from './drafts.ts';
 import { Entries } from './Entries.tsx';
 import { FORM_NAMES, type FormId, formOf, isFormId } from './forms.ts';
+import { type Guide, guideOf } from './guides.ts';
 import { Kept } from './Kept.tsx';
 import { keepMeasured } from './keeping.ts';
 import './measure.css';

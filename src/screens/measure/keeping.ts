@@ -1,8 +1,8 @@
 /**
  * Measurements that were kept, on the page, in step with the device in any tab. Answers for: keeping one once, and saying what came of it.
- * Leaves out: the store (store/measurements.ts), what a kept carpet speed is used for (app/carpet.ts).
+ * Leaves out: the store (store/measurements.ts), what a kept carpet speed is used for (state/carpet.ts).
  */
-import { ownDatabase, recordsLast } from '../../app/records.ts';
+import { ownDatabase, recordsLast } from '../../state/records.ts';
 import { type AnyMeasured, toKeep } from '../../store/measurementSchema.ts';
 import { type Measurements, measurementsOf } from '../../store/measurements.ts';
 

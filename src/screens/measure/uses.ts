@@ -9,9 +9,9 @@ import {
   narrowingResults,
   type Sitting,
 } from '../../../sim/index.ts';
-import { PLAYER_RANGES } from '../../app/playerRanges.ts';
-import { hasNarrowed, narrowBy, presetInUse, STEP_RANGE, setErrors, step } from '../../app/settings.ts';
-import { greenSpeed, LIMITS, setGround, slope } from '../../app/situation.ts';
+import { PLAYER_RANGES } from '../../state/playerRanges.ts';
+import { hasNarrowed, narrowBy, presetInUse, STEP_RANGE, setErrors, step } from '../../state/settings.ts';
+import { greenSpeed, LIMITS, setGround, slope } from '../../state/situation.ts';
 import { formatGreenSpeed, formatPercent, formatShort, formatSlope, type Units } from '../../text/format.ts';
 import { degreesText } from '../../text/measure.ts';
 import { narrowLabel } from '../../text/narrowed.ts';
@@ -58,7 +58,7 @@ export const sittingOf = (kept: MeasuredGreen | MeasuredPlayer): Sitting | undef
   return results.length > 0 ? { day: kept.day, results } : undefined;
 };
 
-/** With a preset in hand; what it came to is said where the player is (app/Narrowed.tsx). */
+/** With a preset in hand; what it came to is said where the player is (controls/Narrowed.tsx). */
 const useToNarrow = (kept: MeasuredPlayer): readonly Use[] => {
   const sitting = sittingOf(kept);
   const preset = presetInUse.value;

@@ -2,12 +2,14 @@
 import { useComputed } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { type DrillExpectation, type PuttingDrill, scoreRange } from '../../../sim/index.ts';
-import { units } from '../../app/settings.ts';
-import { spokenAtRest } from '../../app/spoken.ts';
 import { ChartFigure } from '../../charts/ChartFigure.tsx';
 import type { ScorePlotData } from '../../charts/scorePlot.ts';
+import { nameOf } from '../../controls/drills/drillPlan.ts';
+import { spokenAtRest } from '../../controls/spoken.ts';
+import { units } from '../../state/settings.ts';
 import { scoreWords } from '../../text/drills.ts';
 import { formatLength, formatPercent, formatSlope } from '../../text/format.ts';
+import { chosen } from './state.ts';
 import {
   DRILL_GROUND_WORDS,
   expectedSentence,
@@ -16,9 +18,7 @@ import {
   PROVES_NOTHING,
   repetitionsSentence,
   TRAINED_WORDS,
-} from '../../text/practice.ts';
-import { nameOf } from './drillPlan.ts';
-import { chosen } from './state.ts';
+} from './words.ts';
 import { expectation, failure } from './work.ts';
 
 const load = () => import('../../charts/scorePlot.ts').then(({ scorePlot }) => scorePlot);

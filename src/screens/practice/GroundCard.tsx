@@ -1,11 +1,11 @@
 /** The ground the score is expected on: grass by green speed and slope, the same as on every screen, or a carpet by a speed of its own. */
 import { metresToFeet } from '../../../sim/index.ts';
-import { carpetHint, TakeMeasured } from '../../app/CarpetBasis.tsx';
-import { Choice } from '../../app/Choice.tsx';
-import { carpetSpeed, setCarpetSpeed } from '../../app/carpet.ts';
-import { Field } from '../../app/Field.tsx';
-import { apply, SlopeField, SpeedField } from '../../app/GroundFields.tsx';
-import { LIMITS } from '../../app/situation.ts';
+import { carpetHint, TakeMeasured } from '../../controls/CarpetBasis.tsx';
+import { Choice } from '../../controls/Choice.tsx';
+import { Field } from '../../controls/Field.tsx';
+import { apply, SlopeField, SpeedField } from '../../controls/GroundFields.tsx';
+import { carpetSpeed, setCarpetSpeed } from '../../state/carpet.ts';
+import { LIMITS } from '../../state/situation.ts';
 import { parseGreenSpeed } from '../../text/parse.ts';
 import { chooseGround, chosen, GROUND_OPTIONS, groundKind } from './state.ts';
 

@@ -1,16 +1,16 @@
 /** The scores of this drill: what they say together, test against retest, and each of them, to be taken back if wrong. */
 import { useSignal } from '@preact/signals';
 import { useEffect, useState } from 'preact/hooks';
-import { followed, ownDatabase } from '../../app/records.ts';
+import { RemoveButton } from '../../controls/RemoveButton.tsx';
+import { type DrillHistory, type HistoryRow, historyOf } from '../../state/likeScores.ts';
+import { followed, ownDatabase } from '../../state/records.ts';
 import { drillResultsOf } from '../../store/drillResults.ts';
 import { isOfPlan } from '../../store/planScores.ts';
 import type { KeptResult } from '../../store/recordSchema.ts';
 import { formatDay, formatGreenSpeed } from '../../text/format.ts';
-import { changeSentences, judgedWords, missingWords } from '../../text/practice.ts';
-import { plural } from '../../text/review.ts';
-import { RemoveButton } from '../record/RemoveButton.tsx';
-import { type DrillHistory, type HistoryRow, historyOf } from './history.ts';
+import { plural } from '../../text/phrases.ts';
 import { chosen, groundKind } from './state.ts';
+import { changeSentences, judgedWords, missingWords } from './words.ts';
 import { expectation } from './work.ts';
 
 /** Scores shown before the person asks for all. */

@@ -1,10 +1,10 @@
 /** The library: drills to choose from, by ground, error trained and minutes. Real radio buttons: arrows choose, Tab leaves. */
 import { PUTTING_DRILLS } from '../../../drills/putting-drills.ts';
 import { TRAINED } from '../../../sim/index.ts';
-import { Choice } from '../../app/Choice.tsx';
-import { DRILL_GROUND_WORDS, TRAINED_WORDS } from '../../text/practice.ts';
-import { plural } from '../../text/review.ts';
+import { Choice } from '../../controls/Choice.tsx';
+import { plural } from '../../text/phrases.ts';
 import { choose, chosen, type DrillFilter, filter, filterDrills, LONGEST_MINUTES } from './state.ts';
+import { DRILL_GROUND_WORDS, TRAINED_WORDS } from './words.ts';
 
 const GROUNDS = [
   { value: 'any', label: 'any' },

@@ -1,9 +1,9 @@
 /** Writing a score down: a button for each number, or a field where there are many. Saved is said only when the store has said so. */
 import { useEffect } from 'preact/hooks';
 import { type PuttingDrill, scoreRange } from '../../../sim/index.ts';
-import { Choice } from '../../app/Choice.tsx';
-import { Field } from '../../app/Field.tsx';
-import { ownDatabase, recordsLast } from '../../app/records.ts';
+import { Choice } from '../../controls/Choice.tsx';
+import { Field } from '../../controls/Field.tsx';
+import { ownDatabase, recordsLast } from '../../state/records.ts';
 import { localDay } from '../../store/day.ts';
 import { drillResultsOf } from '../../store/drillResults.ts';
 import { LONGEST_NAME } from '../../store/recordSchema.ts';

@@ -1,10 +1,10 @@
 /** How the drill is set up and played: drawing, what it needs, steps with their numbers, scoring, source, and the order where it is drawn by lot. */
 import { useState } from 'preact/hooks';
 import { type PuttingDrill, strokeOrder } from '../../../sim/index.ts';
-import { units } from '../../app/settings.ts';
+import { DrillDrawing } from '../../controls/drills/DrillDrawing.tsx';
+import { nameOf } from '../../controls/drills/drillPlan.ts';
+import { units } from '../../state/settings.ts';
 import { drillSteps, scoreWords } from '../../text/drills.ts';
-import { DrillDrawing } from './DrillDrawing.tsx';
-import { nameOf } from './drillPlan.ts';
 import { chosen } from './state.ts';
 
 /** An order drawn by lot; by the letters of the drawing. */

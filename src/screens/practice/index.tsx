@@ -1,9 +1,9 @@
 /** Putting drills: which there are, the score this player should expect, and what his scores say. Leaves out: figures, words. */
 import { useEffect } from 'preact/hooks';
 import { useLocation, useParams } from 'wouter-preact';
-import { followCarpet } from '../../app/carpet.ts';
-import { PlayerPanel } from '../../app/PlayerPanel.tsx';
-import { RulesCaution } from '../../app/RulesCaution.tsx';
+import { PlayerPanel } from '../../controls/PlayerPanel.tsx';
+import { RulesCaution } from '../../controls/RulesCaution.tsx';
+import { followCarpet } from '../../state/carpet.ts';
 import { Chances, Expected } from './Expected.tsx';
 import { GroundCard } from './GroundCard.tsx';
 import { History } from './History.tsx';
@@ -12,7 +12,7 @@ import { ScoreForm } from './ScoreForm.tsx';
 import { SetUp } from './SetUp.tsx';
 import { keepPractice, openWith } from './state.ts';
 import { followExpectation } from './work.ts';
-import '../decide/decide.css';
+import '../../controls/answers.css';
 import './practice.css';
 
 export const PracticeScreen = () => {

@@ -1,10 +1,10 @@
 /**
- * Scores half entered, one for each drill, kept outside the records (app/kept.ts) so that they outlive a reload, a closed tab and a refusal
+ * Scores half entered, one for each drill, kept outside the records (state/kept.ts) so that they outlive a reload, a closed tab and a refusal
  * of the database. Found again, each is another program's text until it has passed the shape here. Leaves out: the form (entry.ts).
  */
 import * as z from 'zod';
 import { type PuttingDrill, scoreRange } from '../../../sim/index.ts';
-import { type KeptValue, keptText, keptValue } from '../../app/kept.ts';
+import { type KeptValue, keptText, keptValue } from '../../state/kept.ts';
 import { idSchema, LONGEST_NAME } from '../../store/recordSchema.ts';
 
 /** What of an entry is kept. */

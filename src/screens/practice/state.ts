@@ -1,6 +1,6 @@
 /**
  * What the practice screen is set to: the drill, what the list shows, the ground. Kept on the device; what is found there and is not
- * ours is dropped. Leaves out: green speed and slope (app/situation.ts), the carpet (app/carpet.ts), the player (app/settings.ts), scores (entry.ts).
+ * ours is dropped. Leaves out: green speed and slope (state/situation.ts), the carpet (state/carpet.ts), the player (state/settings.ts), scores (entry.ts).
  */
 import { computed, effect, signal } from '@preact/signals';
 import * as z from 'zod';
@@ -12,9 +12,9 @@ import {
   TRAINED,
   type Trained,
 } from '../../../sim/index.ts';
-import { carpetSpeed } from '../../app/carpet.ts';
-import { keptValue } from '../../app/kept.ts';
-import { greenSpeed, slope } from '../../app/situation.ts';
+import { carpetSpeed } from '../../state/carpet.ts';
+import { keptValue } from '../../state/kept.ts';
+import { greenSpeed, slope } from '../../state/situation.ts';
 
 export const GROUND_OPTIONS = [
   { value: 'grass', label: 'grass' },

@@ -4,7 +4,7 @@
  */
 import { batch, computed, effect, signal } from '@preact/signals';
 import type { DrillExpectation, NoExpectation } from '../../../sim/index.ts';
-import { capture, player } from '../../app/settings.ts';
+import { capture, player } from '../../state/settings.ts';
 import { createLane } from '../../worker/client.ts';
 import type { DrillQuestion } from '../../worker/messages.ts';
 import { chosen, ground } from './state.ts';

@@ -1,9 +1,9 @@
 /** A set of aims summed up: the bias of each kind of putt with its interval, never without it. */
 import { isHit, type KindSummary, type ReadingBias, WANTED_HITS } from '../../../sim/index.ts';
+import { isAdaptive } from '../../state/readOffers.ts';
 import { answeredOf, type KeptSet } from '../../store/schema.ts';
 import { formatPercent, formatShort, type Units } from '../../text/format.ts';
 import { summaryOf } from './headlines.ts';
-import { isAdaptive } from './offers.ts';
 import { formatInterval, formatShare, kindNames, verdictWords } from './words.ts';
 
 /** Half the drawn range of a bias, share: beyond it the bar runs off the edge. */

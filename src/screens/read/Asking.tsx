@@ -1,8 +1,8 @@
 /** The question beside the map: what is given, the aim as words and as typed, the commitment. */
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { readDrill } from '../../../drills/index.ts';
-import { Choice } from '../../app/Choice.tsx';
-import { Field } from '../../app/Field.tsx';
+import { Choice } from '../../controls/Choice.tsx';
+import { Field } from '../../controls/Field.tsx';
 import {
   formatGreenSpeed,
   formatLength,

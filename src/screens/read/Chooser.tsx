@@ -1,12 +1,12 @@
 /** What to practise: a set left unfinished, the sets and drills, when the truth is shown, progress. Leaves out: earlier sets (EarlierSets.tsx). */
 import { useEffect, useRef } from 'preact/hooks';
 import { READ_DRILLS } from '../../../drills/index.ts';
-import { Choice } from '../../app/Choice.tsx';
-import type { PageInHand } from '../../app/Pages.tsx';
+import { Choice } from '../../controls/Choice.tsx';
+import type { PageInHand } from '../../controls/Pages.tsx';
+import { ADAPTIVE_SET, type Offer, PACE_SET, SLOPE_SET } from '../../state/readOffers.ts';
 import { isFinished, type KeptSet } from '../../store/schema.ts';
 import type { Feedback } from './asked.ts';
 import { EarlierSets } from './EarlierSets.tsx';
-import { ADAPTIVE_SET, type Offer, PACE_SET, SLOPE_SET } from './offers.ts';
 import { ProgressCard } from './ProgressCard.tsx';
 import { shownWords } from './words.ts';
 

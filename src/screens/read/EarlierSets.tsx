@@ -1,5 +1,5 @@
 /** Sets answered before, newest first, a page at a time. */
-import { type PageInHand, Pages } from '../../app/Pages.tsx';
+import { type PageInHand, Pages } from '../../controls/Pages.tsx';
 import type { KeptSet } from '../../store/schema.ts';
 import { formatDay } from '../../text/format.ts';
 import { headlineOf } from './headlines.ts';

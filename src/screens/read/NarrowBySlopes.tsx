@@ -1,8 +1,8 @@
 /** A finished set of slopes narrows the family of the preset in hand, at a press; what that is and is not. */
 import { Link } from 'wouter-preact';
 import { slopesNamed } from '../../../sim/index.ts';
-import { Narrowed } from '../../app/Narrowed.tsx';
-import { hasNarrowed, narrowBy, presetInUse } from '../../app/settings.ts';
+import { Narrowed } from '../../controls/Narrowed.tsx';
+import { hasNarrowed, narrowBy, presetInUse } from '../../state/settings.ts';
 import { answeredOf, type KeptSet } from '../../store/schema.ts';
 import { NAMED_IS_NOT_PLAYED, narrowLabel } from '../../text/narrowed.ts';
 

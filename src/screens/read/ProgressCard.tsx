@@ -1,10 +1,11 @@
 /** Reading over the months: the answer in a sentence, then every period with its margin. */
 import { useMemo } from 'preact/hooks';
 import { FEWEST_READS } from '../../../sim/index.ts';
-import { units as ownUnits } from '../../app/settings.ts';
 import { ChartFigure } from '../../charts/ChartFigure.tsx';
 import { type IntervalPlotData, intervalHeight } from '../../charts/intervalData.ts';
+import { units as ownUnits } from '../../state/settings.ts';
 import type { KeptSet } from '../../store/schema.ts';
+import { type DatedProgress, progressOf } from './periods.ts';
 import {
   marginWords,
   PROGRESS_MEANING,
@@ -12,8 +13,7 @@ import {
   progressHeadline,
   progressRow,
   spanName,
-} from '../../text/readProgress.ts';
-import { type DatedProgress, progressOf } from './periods.ts';
+} from './progressWords.ts';
 
 const load = () => import('../../charts/intervalPlot.ts').then(({ intervalPlot }) => intervalPlot);
 

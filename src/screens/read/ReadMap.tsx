@@ -5,10 +5,10 @@
  */
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { readDrill } from '../../../drills/index.ts';
-import { themeInForce } from '../../app/theme.ts';
 import type { Scene, Viewport } from '../../scene/model.ts';
 import { mapSize } from '../../scene/picture.ts';
 import { createScene } from '../../scene/scene.ts';
+import { themeInForce } from '../../state/theme.ts';
 import type { Units } from '../../text/format.ts';
 import { aimSteps, roundAim, WIDEST_AIM } from './aimText.ts';
 import type { Asked } from './asked.ts';

@@ -1,6 +1,6 @@
 /** What slope is this: the two slopes as sliders, and the commitment. */
 import type { Slopes } from '../../../sim/index.ts';
-import { Slider } from '../../app/Slider.tsx';
+import { Slider } from '../../controls/Slider.tsx';
 import { formatSlope } from '../../text/format.ts';
 import type { Asked } from './asked.ts';
 import { alongWords } from './slopeWords.ts';

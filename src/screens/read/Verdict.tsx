@@ -1,8 +1,9 @@
 /** The answer beside the map: what was right, how far off, what it cost, and the way on. Shown only after the commitment. */
+
+import { isAdaptive } from '../../state/readOffers.ts';
 import type { Units } from '../../text/format.ts';
 import { Progress, useFocusOn } from './Asking.tsx';
 import { type Asked, answerTo } from './asked.ts';
-import { isAdaptive } from './offers.ts';
 import { paceHeadline, paceSentence } from './paceWords.ts';
 import type { Revealed } from './reveal.ts';
 import { alongSentence, slopeHeadline } from './slopeWords.ts';

@@ -1,7 +1,7 @@
 /** What the person is at: a set, a question of it, an answer, and what was read before. Leaves out: the order of things (session.ts). */
 import { type Putt, puttOfQuestion, type Question, type SeenRead } from '../../../sim/index.ts';
+import { isAdaptive } from '../../state/readOffers.ts';
 import { answeredOf, type KeptAnswer, type KeptSet } from '../../store/schema.ts';
-import { isAdaptive } from './offers.ts';
 import type { Revealed } from './reveal.ts';
 
 export interface Asked {

@@ -9,9 +9,10 @@ import {
   type Question,
   type ReadDrill,
 } from '../../../sim/index.ts';
-import { usePage } from '../../app/Pages.tsx';
-import { ownDatabase } from '../../app/records.ts';
-import { settings as ownSettings, type Settings } from '../../app/settings.ts';
+import { usePage } from '../../controls/Pages.tsx';
+import { type FixedOffer, PACE_SET, SLOPE_SET } from '../../state/readOffers.ts';
+import { ownDatabase } from '../../state/records.ts';
+import { settings as ownSettings, type Settings } from '../../state/settings.ts';
 import { readStoreOf } from '../../store/readSets.ts';
 import type { Units } from '../../text/format.ts';
 import { createReadingClient } from '../../worker/readingClient.ts';
@@ -20,7 +21,6 @@ import type { Asked } from './asked.ts';
 import { Chooser } from './Chooser.tsx';
 import { answeredSets } from './EarlierSets.tsx';
 import { Figures } from './Figures.tsx';
-import { type FixedOffer, PACE_SET, SLOPE_SET } from './offers.ts';
 import { PacePanel } from './PacePanel.tsx';
 import { ReadMap } from './ReadMap.tsx';
 import { SlopePanel } from './SlopePanel.tsx';

@@ -5,12 +5,12 @@
  */
 import { type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { type Judged, type PaceChoice, type Question, SET_SIZE, type Slopes } from '../../../sim/index.ts';
+import { type FixedOffer, isAdaptive, type Offer, taskOf } from '../../state/readOffers.ts';
 import { localDay } from '../../store/day.ts';
 import { mergeSets } from '../../store/readSetMerge.ts';
 import type { KeptAnswer, KeptSet } from '../../store/schema.ts';
 import { answerTo, askedOf, type Feedback, type Seen, type Stage, seenIn } from './asked.ts';
 import { createKeeping, type OpenedReadStore } from './keeping.ts';
-import { type FixedOffer, isAdaptive, type Offer, taskOf } from './offers.ts';
 import { revealOf } from './reveal.ts';
 import { type CostWorld, createWorkingOut } from './workOut.ts';
 

@@ -1,6 +1,6 @@
 /** The line of actions under a question: the main one under the thumb of the hand that holds the telephone. */
 import type { ComponentChildren } from 'preact';
-import type { Hand } from '../../app/settings.ts';
+import type { Hand } from '../../state/settings.ts';
 
 export const Bar = ({
   hand,

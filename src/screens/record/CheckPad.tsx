@@ -1,5 +1,5 @@
 /** A putt as it was entered, before it is saved: taken back, corrected, or not written by the device. */
-import type { Hand } from '../../app/settings.ts';
+import type { Hand } from '../../state/settings.ts';
 import type { Units } from '../../text/format.ts';
 import { BREAK_WORDS, CLIMB_WORDS, countWords, fateOfPutt, formatTapped } from '../../text/record.ts';
 import { Bar } from './Bar.tsx';

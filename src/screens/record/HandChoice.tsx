@@ -1,6 +1,6 @@
 /** Which hand holds the telephone: the main buttons lie under its thumb. */
-import { Choice } from '../../app/Choice.tsx';
-import { hand } from '../../app/settings.ts';
+import { Choice } from '../../controls/Choice.tsx';
+import { hand } from '../../state/settings.ts';
 
 export const HandChoice = () => (
   <Choice

@@ -1,5 +1,5 @@
 /** A length by one tap on a grid of usual ones, with fine steps beside it that also lead beyond the grid. */
-import type { Hand } from '../../app/settings.ts';
+import type { Hand } from '../../state/settings.ts';
 import type { Units } from '../../text/format.ts';
 import { formatTapped } from '../../text/record.ts';
 import { fineStep, sameLength } from './distances.ts';

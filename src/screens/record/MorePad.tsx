@@ -1,6 +1,6 @@
 /** What may be said of a putt beside where it was and where it went; folded away, and remembered open or closed. */
 import type { PuttCircumstances } from '../../../sim/index.ts';
-import { fullRecord } from '../../app/settings.ts';
+import { fullRecord } from '../../state/settings.ts';
 import { PACES_MEANT, SLOPES_FELT } from '../../store/recordSchema.ts';
 import { PACE_WORDS, SLOPE_WORDS } from '../../text/record.ts';
 import { Picks } from './Picks.tsx';

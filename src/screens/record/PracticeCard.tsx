@@ -1,8 +1,9 @@
 /** Practice sets: so many putts from one distance, entered without typing; the newest ones, and the way to be rid of one. */
 import { useEffect, useState } from 'preact/hooks';
 import type { MissCounts } from '../../../sim/index.ts';
-import { followed, ownRecords, recordsLast } from '../../app/records.ts';
-import { hand as handSetting, units as unitsSetting } from '../../app/settings.ts';
+import { RemoveButton } from '../../controls/RemoveButton.tsx';
+import { followed, ownRecords, recordsLast } from '../../state/records.ts';
+import { hand as handSetting, units as unitsSetting } from '../../state/settings.ts';
 import { localDay } from '../../store/day.ts';
 import { BREAK_WAYS, CLIMBS, GROUNDS } from '../../store/recordSchema.ts';
 import { recordsOf } from '../../store/records.ts';
@@ -14,7 +15,6 @@ import { BreakDrawing, ClimbDrawing, Tick } from './drawings.tsx';
 import { LengthPad } from './LengthPad.tsx';
 import { Picks } from './Picks.tsx';
 import { NO_PRACTICE, type PracticeDraft, setOf, withCount, withMiss } from './practice.ts';
-import { RemoveButton } from './RemoveButton.tsx';
 
 const SHOWN = 10;
 const MISSES = ['high', 'low', 'short', 'past'] as const satisfies readonly (keyof MissCounts)[];

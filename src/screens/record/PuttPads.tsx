@@ -1,7 +1,7 @@
 /** The questions about one putt, one at a time: the putt before the stroke, where it went, what was left. */
 import type { ComponentChildren } from 'preact';
 import type { MissReach, MissSide } from '../../../sim/index.ts';
-import type { Hand } from '../../app/settings.ts';
+import type { Hand } from '../../state/settings.ts';
 import type { BREAK_WAYS, CLIMBS } from '../../store/recordSchema.ts';
 import type { Units } from '../../text/format.ts';
 import { BREAK_WORDS, CLIMB_WORDS, formatTapped, missWords, placeOfPutt } from '../../text/record.ts';

@@ -1,9 +1,9 @@
 /** The newest rounds, lightly: what they were, and the way to be rid of one. What they tell is the review's to say. */
 import { useEffect, useState } from 'preact/hooks';
-import { followed, ownRecords } from '../../app/records.ts';
+import { RemoveButton } from '../../controls/RemoveButton.tsx';
+import { followed, ownRecords } from '../../state/records.ts';
 import { recordsOf } from '../../store/records.ts';
 import { countWords, holesWritten, puttsCounted, roundName } from '../../text/record.ts';
-import { RemoveButton } from './RemoveButton.tsx';
 
 const SHOWN = 10;
 

@@ -1,8 +1,8 @@
 /** The round that is open, one hole at a time: its putts, and the question that comes next. Connects recorder and pads. */
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { EndRound } from '../../app/EndRound.tsx';
-import { recordsLast } from '../../app/records.ts';
-import { type Hand, hand as handSetting, units as unitsSetting } from '../../app/settings.ts';
+import { EndRound } from '../../controls/EndRound.tsx';
+import { recordsLast } from '../../state/records.ts';
+import { type Hand, hand as handSetting, units as unitsSetting } from '../../state/settings.ts';
 import { localDay } from '../../store/day.ts';
 import type { RoundInHand } from '../../store/records.ts';
 import type { Units } from '../../text/format.ts';

@@ -1,8 +1,8 @@
 /** Beginning a round: one tap; course and green speed only for whoever wants to say them. */
 import { useState } from 'preact/hooks';
 import { feetToMetres } from '../../../sim/index.ts';
-import { Field } from '../../app/Field.tsx';
-import { type RoundChange, startRound } from '../../app/rounds.ts';
+import { Field } from '../../controls/Field.tsx';
+import { type RoundChange, startRound } from '../../state/rounds.ts';
 import { LONGEST_NAME } from '../../store/recordSchema.ts';
 import { formatGreenSpeed } from '../../text/format.ts';
 import { parseGreenSpeed } from '../../text/parse.ts';

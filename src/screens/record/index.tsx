@@ -2,10 +2,10 @@
 import { effect, untracked } from '@preact/signals';
 import { useState } from 'preact/hooks';
 import { Link } from 'wouter-preact';
-import { entering } from '../../app/offline.ts';
-import { openRound, ownRecords, recordsProblem } from '../../app/records.ts';
-import { endedRound, type RoundChange, reopenRound } from '../../app/rounds.ts';
-import { units } from '../../app/settings.ts';
+import { entering } from '../../state/offline.ts';
+import { openRound, ownRecords, recordsProblem } from '../../state/records.ts';
+import { endedRound, type RoundChange, reopenRound } from '../../state/rounds.ts';
+import { units } from '../../state/settings.ts';
 import { countWords, formatTapped, holesWritten, puttsCounted } from '../../text/record.ts';
 import { keepDraft, loadDraft } from './keptDraft.ts';
 import { PracticeCard } from './PracticeCard.tsx';

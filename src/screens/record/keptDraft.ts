@@ -1,9 +1,9 @@
 /**
- * What was tapped and is not saved yet, kept outside the records (app/kept.ts) so that it outlives a reload, a closed tab and a
+ * What was tapped and is not saved yet, kept outside the records (state/kept.ts) so that it outlives a reload, a closed tab and a
  * refusal of the database. Found again, it is another program's text until it has passed the shape here.
  */
 import * as z from 'zod';
-import { keptValue } from '../../app/kept.ts';
+import { keptValue } from '../../state/kept.ts';
 import {
   BREAK_WAYS,
   CLIMBS,

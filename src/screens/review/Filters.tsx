@@ -1,8 +1,8 @@
 /** What is looked at: dates, kind, slope, break, pace, and the benchmark beside it. Folded away on a phone. */
 import { useState } from 'preact/hooks';
 import { BENCHMARKS } from '../../../sim/index.ts';
-import { Choice } from '../../app/Choice.tsx';
-import { ALL_INTERVALS, BENCHMARK_CAUTION, leftOutWords, remainingWords } from '../../text/review.ts';
+import { Choice } from '../../controls/Choice.tsx';
+import { ALL_INTERVALS, BENCHMARK_CAUTION, leftOutWords, remainingWords } from '../../text/phrases.ts';
 import { EVERYTHING, type ReviewFilter } from './filter.ts';
 import { benchmarkId, review } from './state.ts';
 

@@ -1,14 +1,14 @@
 /** Strokes gained: sentence, rounds and their running mean, where they are lost, each round in a sentence. */
 import { useComputed } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
-import { Pages, usePage } from '../../app/Pages.tsx';
-import { units } from '../../app/settings.ts';
 import { ChartFigure } from '../../charts/ChartFigure.tsx';
 import type { GainedPlotData } from '../../charts/gainedPlot.ts';
+import { Pages, usePage } from '../../controls/Pages.tsx';
+import { units } from '../../state/settings.ts';
 import { formatDay } from '../../text/format.ts';
-import { bandName, formatSigned, strokesWords } from '../../text/review.ts';
-import { gainedHeadline, gainedTitle, takenWords, worstWords } from '../../text/reviewGained.ts';
+import { bandName, formatSigned, strokesWords } from '../../text/phrases.ts';
 import { type GainedRow, type GainedView, takenOf } from './gained.ts';
+import { gainedHeadline, gainedTitle, takenWords, worstWords } from './gainedWords.ts';
 import { review } from './state.ts';
 
 const load = () => import('../../charts/gainedPlot.ts').then(({ gainedPlot }) => gainedPlot);

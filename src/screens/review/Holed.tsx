@@ -1,13 +1,13 @@
 /** Holed by distance: sentence, chart, table. */
 import { useComputed } from '@preact/signals';
 import { metresToFeet } from '../../../sim/index.ts';
-import { units } from '../../app/settings.ts';
 import { ChartFigure } from '../../charts/ChartFigure.tsx';
 import type { HoledPlotData } from '../../charts/holedPlot.ts';
+import { units } from '../../state/settings.ts';
 import { formatPercent, type Units } from '../../text/format.ts';
-import { bandName, formatCount, rangeWords } from '../../text/review.ts';
-import { besideWords, curveWords, holedDetail, holedHeadline, holedTitle } from '../../text/reviewHoled.ts';
+import { bandName, formatCount, rangeWords } from '../../text/phrases.ts';
 import type { HoledView } from './holed.ts';
+import { besideWords, curveWords, holedDetail, holedHeadline, holedTitle } from './holedWords.ts';
 import { review } from './state.ts';
 
 const load = () => import('../../charts/holedPlot.ts').then(({ holedPlot }) => holedPlot);

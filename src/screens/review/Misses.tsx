@@ -1,11 +1,12 @@
 /** Where misses finish and which way they lean: sentence, chart of intervals, leaves by band, what the player said of the stroke. */
 import { useComputed } from '@preact/signals';
 import { LEAN_KINDS, type Proportion } from '../../../sim/index.ts';
-import { units } from '../../app/settings.ts';
 import { ChartFigure } from '../../charts/ChartFigure.tsx';
 import { type IntervalPlotData, intervalHeight } from '../../charts/intervalData.ts';
+import { units } from '../../state/settings.ts';
 import { formatLeave, formatPercent, formatSpan } from '../../text/format.ts';
-import { bandName, rangeWords } from '../../text/review.ts';
+import { bandName, rangeWords } from '../../text/phrases.ts';
+import type { MissesView } from './misses.ts';
 import {
   LEAN_MEANING,
   leanName,
@@ -13,8 +14,7 @@ import {
   MEANT_WORDS,
   missesHeadline,
   SHORT_MEANING,
-} from '../../text/reviewMisses.ts';
-import type { MissesView } from './misses.ts';
+} from './missesWords.ts';
 import { review } from './state.ts';
 
 const load = () => import('../../charts/intervalPlot.ts').then(({ intervalPlot }) => intervalPlot);

@@ -1,14 +1,15 @@
 /** The round check: one round chosen, its sentence, the distribution, band by band, what is evidence, what to practise. */
 import { useComputed } from '@preact/signals';
 import { useState } from 'preact/hooks';
-import { Choice } from '../../app/Choice.tsx';
-import { units } from '../../app/settings.ts';
 import { ChartFigure } from '../../charts/ChartFigure.tsx';
 import type { CountsPlotData } from '../../charts/countsPlot.ts';
+import { Choice } from '../../controls/Choice.tsx';
+import { units } from '../../state/settings.ts';
 import { formatPercent } from '../../text/format.ts';
-import { bandName, formatSigned } from '../../text/review.ts';
-import { practiseWords } from '../../text/reviewGained.ts';
-import { LEAN_MEANING } from '../../text/reviewMisses.ts';
+import { bandName, formatSigned } from '../../text/phrases.ts';
+import { practiseWords } from './gainedWords.ts';
+import { LEAN_MEANING } from './missesWords.ts';
+import type { RoundView } from './roundCheck.ts';
 import {
   bandSentence,
   countsTitle,
@@ -19,8 +20,7 @@ import {
   roundHeadline,
   roundName,
   verdictWords,
-} from '../../text/reviewRound.ts';
-import type { RoundView } from './roundCheck.ts';
+} from './roundWords.ts';
 import { review } from './state.ts';
 
 const load = () => import('../../charts/countsPlot.ts').then(({ countsPlot }) => countsPlot);

@@ -1,12 +1,12 @@
 /** Three-putts by the distance of the first putt: sentence, chart, table. */
 import { useComputed } from '@preact/signals';
-import { units } from '../../app/settings.ts';
 import { ChartFigure } from '../../charts/ChartFigure.tsx';
 import { type IntervalPlotData, intervalHeight } from '../../charts/intervalData.ts';
+import { units } from '../../state/settings.ts';
 import { formatPercent, formatPutts, type Units } from '../../text/format.ts';
-import { bandName, rangeWords } from '../../text/review.ts';
-import { besideWords } from '../../text/reviewHoled.ts';
-import { threePuttHeadline, threePuttTitle, turningWords } from '../../text/reviewMisses.ts';
+import { bandName, rangeWords } from '../../text/phrases.ts';
+import { besideWords } from './holedWords.ts';
+import { threePuttHeadline, threePuttTitle, turningWords } from './missesWords.ts';
 import { review } from './state.ts';
 import type { ThreePuttView } from './threePutts.ts';
 

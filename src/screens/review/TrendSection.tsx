@@ -1,11 +1,14 @@
 /** Two periods beside each other: sentence, choice of periods, changes with their intervals. */
 import { useComputed } from '@preact/signals';
-import { Choice } from '../../app/Choice.tsx';
-import { units } from '../../app/settings.ts';
 import { ChartFigure } from '../../charts/ChartFigure.tsx';
 import { type IntervalPlotData, intervalHeight } from '../../charts/intervalData.ts';
+import { Choice } from '../../controls/Choice.tsx';
+import { units } from '../../state/settings.ts';
 import type { Units } from '../../text/format.ts';
-import { bandName, formatPoints, periodWords, plural } from '../../text/review.ts';
+import { bandName, formatPoints, periodWords, plural } from '../../text/phrases.ts';
+import { DayField } from './Filters.tsx';
+import { review } from './state.ts';
+import type { Period, TrendView } from './trend.ts';
 import {
   bandTrendWords,
   changeWords,
@@ -15,10 +18,7 @@ import {
   trendHeadline,
   trendTitle,
   trendVerdictWords,
-} from '../../text/reviewTrend.ts';
-import { DayField } from './Filters.tsx';
-import { review } from './state.ts';
-import type { Period, TrendView } from './trend.ts';
+} from './trendWords.ts';
 
 const load = () => import('../../charts/intervalPlot.ts').then(({ intervalPlot }) => intervalPlot);
 

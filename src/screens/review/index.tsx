@@ -1,19 +1,19 @@
 /** The review at home: what the player's own record says, and what it cannot say. Leaves out: figures (review.ts), words (text/). */
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { RulesCaution } from '../../app/RulesCaution.tsx';
-import { followRecords, readingProblem, shownSource } from '../../app/shownRecords.ts';
+import { DemoBanner, DemoOffer, NoRecords } from '../../controls/RecordSource.tsx';
+import { RulesCaution } from '../../controls/RulesCaution.tsx';
+import { isEmpty } from '../../state/reviewRecord.ts';
+import { followRecords, readingProblem, shownSource } from '../../state/shownRecords.ts';
 import { Filters } from './Filters.tsx';
 import { GainedSection } from './Gained.tsx';
 import { HoledSection } from './Holed.tsx';
 import { MissesSection } from './Misses.tsx';
 import { RoundSection } from './RoundSection.tsx';
-import { isEmpty } from './record.ts';
-import { DemoBanner, DemoOffer, NoRecords } from './Source.tsx';
 import { review } from './state.ts';
 import { ThreePuttSection } from './ThreePutts.tsx';
 import { TrendSection } from './TrendSection.tsx';
-import './review.css';
+import '../../controls/tables.css';
 
 const SECTIONS: readonly { readonly name: string; readonly Section: ComponentType }[] = [
   { name: 'holed', Section: HoledSection },

@@ -12,13 +12,13 @@ import {
   puttingBenchmarkOf,
   strokesGained,
 } from '../../../sim/index.ts';
+import { type ReviewRecord, reviewRecord } from '../../state/reviewRecord.ts';
 import type { AllRecords } from '../../store/records.ts';
 import type { Units } from '../../text/format.ts';
 import { chosenCount, EVERYTHING, puttFilterOf, type ReviewFilter } from './filter.ts';
 import { gainedView } from './gained.ts';
 import { curveOfChosen, holedView } from './holed.ts';
 import { missesView } from './misses.ts';
-import { type ReviewRecord, reviewRecord } from './record.ts';
 import { bandRecordsOf, roundView } from './roundCheck.ts';
 import { threePuttView } from './threePutts.ts';
 import { newestThird, type Periods, trendView } from './trend.ts';

@@ -29,8 +29,8 @@ import {
   type RoundCheck,
   TAP_IN,
 } from '../../../sim/index.ts';
+import type { ReviewRecord } from '../../state/reviewRecord.ts';
 import type { Units } from '../../text/format.ts';
-import type { ReviewRecord } from './record.ts';
 
 /** Chances of each number holed in a band. */
 export interface BandCounts {

@@ -1,10 +1,10 @@
-/** The review of this device: the records shown (app/shownRecords.ts) and the benchmark last chosen. Leaves out: what is made of them. */
+/** The review of this device: the records shown (state/shownRecords.ts) and the benchmark last chosen. Leaves out: what is made of them. */
 import { effect, signal } from '@preact/signals';
 import * as z from 'zod';
 import { BENCHMARKS } from '../../../sim/index.ts';
-import { keptValue } from '../../app/kept.ts';
-import { units } from '../../app/settings.ts';
-import { shownRecords } from '../../app/shownRecords.ts';
+import { keptValue } from '../../state/kept.ts';
+import { units } from '../../state/settings.ts';
+import { shownRecords } from '../../state/shownRecords.ts';
 import { localDay } from '../../store/day.ts';
 import { createReview } from './review.ts';
 

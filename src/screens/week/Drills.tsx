@@ -1,13 +1,13 @@
 /** How the week's drills are set up, on the screen and on paper; and the sheet of sessions that only paper shows. */
 import type { PuttingDrill } from '../../../sim/index.ts';
-import { units } from '../../app/settings.ts';
+import { DrillDrawing } from '../../controls/drills/DrillDrawing.tsx';
+import { drillOf, nameOf } from '../../state/plans/names.ts';
+import { testedIn } from '../../state/plans/plan.ts';
+import { units } from '../../state/settings.ts';
 import type { Plan } from '../../store/planSchema.ts';
 import { drillSteps, scoreWords } from '../../text/drills.ts';
 import { formatWeekday } from '../../text/format.ts';
-import { expectedWords, sessionTitle } from '../../text/week.ts';
-import { DrillDrawing } from '../practice/DrillDrawing.tsx';
-import { drillOf, nameOf } from './names.ts';
-import { testedIn } from './plan.ts';
+import { expectedWords, sessionTitle } from './words.ts';
 
 const drillsOf = ({ sessions }: Plan): PuttingDrill[] => [
   ...new Set(sessions.flatMap(({ items }) => items.flatMap((item) => drillOf(item) ?? []))),

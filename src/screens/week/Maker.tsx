@@ -2,13 +2,13 @@
 import { signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { feetToMetres, metresToFeet } from '../../../sim/index.ts';
-import { carpetHint, TakeMeasured } from '../../app/CarpetBasis.tsx';
-import { Choice } from '../../app/Choice.tsx';
-import { carpetSpeed, followCarpet, setCarpetSpeed } from '../../app/carpet.ts';
-import { Slider } from '../../app/Slider.tsx';
+import { carpetHint, TakeMeasured } from '../../controls/CarpetBasis.tsx';
+import { Choice } from '../../controls/Choice.tsx';
+import { Working } from '../../controls/CostsWorking.tsx';
+import { Slider } from '../../controls/Slider.tsx';
+import { carpetSpeed, followCarpet, setCarpetSpeed } from '../../state/carpet.ts';
+import { failure, followCosts } from '../../state/costs/work.ts';
 import { formatGreenSpeed } from '../../text/format.ts';
-import { Working } from '../costs/Working.tsx';
-import { failure, followCosts } from '../costs/work.ts';
 import { currentPlan } from './kept.ts';
 import {
   asked,

@@ -1,17 +1,17 @@
 /** After the next rounds: what moved since the plan began, and what cannot be said yet. */
 import { useEffect, useMemo, useState } from 'preact/hooks';
-import { followed, ownDatabase } from '../../app/records.ts';
-import { shownRecords, shownSource } from '../../app/shownRecords.ts';
+import { benchmark } from '../../state/costs/question.ts';
+import { followed, ownDatabase } from '../../state/records.ts';
+import { shownRecords, shownSource } from '../../state/shownRecords.ts';
 import { drillResultsOf } from '../../store/drillResults.ts';
 import type { Plan } from '../../store/planSchema.ts';
 import { readStoreOf } from '../../store/readSets.ts';
 import type { KeptSet } from '../../store/schema.ts';
 import { formatDay } from '../../text/format.ts';
-import { benchmarkWords } from '../../text/review.ts';
-import { betweenWords, MOVED_MEANING, movedHeadline, movedWords } from '../../text/week.ts';
-import { benchmark } from '../costs/question.ts';
+import { benchmarkWords } from '../../text/phrases.ts';
 import { movedSince } from './moved.ts';
 import { testScores } from './testScores.ts';
+import { betweenWords, MOVED_MEANING, movedHeadline, movedWords } from './words.ts';
 
 /** The person's own read sets; the invented player has none. */
 const useReadSets = (): readonly KeptSet[] => {

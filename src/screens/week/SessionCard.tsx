@@ -1,14 +1,7 @@
 /** One session: its drills and sets with what to expect and why, ticks, scores, and what may be changed. */
 import { type PuttingDrill, scoreRange } from '../../../sim/index.ts';
-import { Field } from '../../app/Field.tsx';
-import { units } from '../../app/settings.ts';
-import { localDay } from '../../store/day.ts';
-import type { Plan, PlanItem, PlanSession } from '../../store/planSchema.ts';
-import { scoreWords } from '../../text/drills.ts';
-import { expectedWords, minutesWords, sessionTitle, whyWords } from '../../text/week.ts';
-import { changePlan } from './kept.ts';
-import { daysOfWeek } from './making.ts';
-import { drillOf, nameOf } from './names.ts';
+import { Field } from '../../controls/Field.tsx';
+import { drillOf, nameOf } from '../../state/plans/names.ts';
 import {
   type AskedSession,
   insteadOf,
@@ -18,8 +11,15 @@ import {
   scoreItem,
   swapItem,
   tickItem,
-} from './plan.ts';
+} from '../../state/plans/plan.ts';
+import { units } from '../../state/settings.ts';
+import { localDay } from '../../store/day.ts';
+import type { Plan, PlanItem, PlanSession } from '../../store/planSchema.ts';
+import { scoreWords } from '../../text/drills.ts';
+import { changePlan } from './kept.ts';
+import { daysOfWeek } from './making.ts';
 import { SessionFields } from './SessionFields.tsx';
+import { expectedWords, minutesWords, sessionTitle, whyWords } from './words.ts';
 
 /** A typed score of a drill. @returns undefined for nothing typed, a sentence for what is no score */
 const parseScore = (text: string, drill: PuttingDrill): number | string | undefined => {

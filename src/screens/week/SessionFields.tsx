@@ -1,8 +1,8 @@
 /** Day, minutes and ground of one session. Leaves out: what follows from a change. */
-import { Choice } from '../../app/Choice.tsx';
+import { Choice } from '../../controls/Choice.tsx';
+import type { AskedSession } from '../../state/plans/plan.ts';
 import { formatWeekday } from '../../text/format.ts';
 import { MINUTES } from './making.ts';
-import type { AskedSession } from './plan.ts';
 
 export interface SessionFieldsProps {
   /** Unique on the page. */

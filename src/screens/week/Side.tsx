@@ -2,10 +2,10 @@
 import { signal } from '@preact/signals';
 import type { Plan } from '../../store/planSchema.ts';
 import { formatDay } from '../../text/format.ts';
-import { weekHeadline } from '../../text/week.ts';
 import { earlierPlans } from './kept.ts';
 import { planning } from './Maker.tsx';
 import { saveCalendar } from './takeAway.ts';
+import { weekHeadline } from './words.ts';
 
 const problem = signal<string | undefined>(undefined);
 

@@ -1,11 +1,12 @@
 /** The test to repeat: when, what to expect, what one repetition can tell, and its two scores. */
+
+import { drillOf } from '../../state/plans/names.ts';
+import { scoreAgain, testedIn } from '../../state/plans/plan.ts';
 import { localDay } from '../../store/day.ts';
 import type { Plan } from '../../store/planSchema.ts';
-import { testTells, testWords } from '../../text/week.ts';
 import { changePlan } from './kept.ts';
-import { drillOf } from './names.ts';
-import { scoreAgain, testedIn } from './plan.ts';
 import { ScoreField } from './SessionCard.tsx';
+import { testTells, testWords } from './words.ts';
 
 export const TestCard = ({ plan }: { plan: Plan }) => {
   const words = testWords(plan);

@@ -1,6 +1,6 @@
 /**
  * A plan as a calendar file: iCalendar, RFC 5545, one all-day event for each session and one for the test's repetition. The only place
- * that imports ical.js, which escapes, folds and ends lines. Leaves out: words (text/week.ts), saving (app/saveFile.ts).
+ * that imports ical.js, which escapes, folds and ends lines. Leaves out: words (screens/week/words.ts), saving (controls/saveFile.ts).
  * All-day events have neither time nor zone: they are on that day wherever the calendar is.
  */
 import ICAL from 'ical.js';

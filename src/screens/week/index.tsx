@@ -1,9 +1,8 @@
 /** The week: what to practise, in which session, what score to expect, when to test again; and what moved since. */
 import { useEffect } from 'preact/hooks';
-import { RulesCaution } from '../../app/RulesCaution.tsx';
-import { followRecords, readingProblem } from '../../app/shownRecords.ts';
+import { RulesCaution } from '../../controls/RulesCaution.tsx';
+import { followRecords, readingProblem } from '../../state/shownRecords.ts';
 import type { Plan } from '../../store/planSchema.ts';
-import { basisWords, shareWords, weekHeadline } from '../../text/week.ts';
 import { Drills, Sheet } from './Drills.tsx';
 import { currentPlan, followPlans, keepingProblem, plansKnown } from './kept.ts';
 import { Maker, planning } from './Maker.tsx';
@@ -12,6 +11,7 @@ import { SessionCard } from './SessionCard.tsx';
 import { Earlier, TakeAway } from './Side.tsx';
 import { followScores, resumeScores, scoresStopped, scoresToCome, stopScores } from './scores.ts';
 import { TestCard } from './TestCard.tsx';
+import { basisWords, shareWords, weekHeadline } from './words.ts';
 import './week.css';
 
 const ScoresWorking = () => {

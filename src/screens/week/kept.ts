@@ -4,14 +4,15 @@
  * (store/planSchema.ts), writing (store/plans.ts), plans of an earlier version (takeOver.ts).
  */
 import { computed, signal } from '@preact/signals';
-import { follow } from '../../app/follow.ts';
-import { keptText } from '../../app/kept.ts';
-import { OLD_PLANS, ownDatabase, recordsLast } from '../../app/records.ts';
+import { follow } from '../../state/follow.ts';
+import { keptText } from '../../state/kept.ts';
+import { OLD_PLANS } from '../../state/plans/oldPlans.ts';
+import { resultsOf } from '../../state/plans/planResults.ts';
+import { ASIDE } from '../../state/plans/takeOver.ts';
+import { ownDatabase, recordsLast } from '../../state/records.ts';
 import type { Plan } from '../../store/planSchema.ts';
 import { type Plans, plansOf } from '../../store/plans.ts';
-import { plural } from '../../text/review.ts';
-import { resultsOf } from './planResults.ts';
-import { ASIDE } from './takeOver.ts';
+import { plural } from '../../text/phrases.ts';
 
 const ASIDE_WORDS =
   'The plans on this device could not be read by this version; they are put aside, and nothing of them is lost. Plan a new week.';

@@ -1,17 +1,17 @@
 /**
  * From what a person has (sessions, ground) and what errors cost to a plan. Answers for: what is asked, and making a plan once the
- * costs are there. Leaves out: the costs' work (costs/work.ts), the rule (sim/training/week-plan.ts).
+ * costs are there. Leaves out: the costs' work (state/costs/work.ts), the rule (sim/training/week-plan.ts).
  */
 import { computed, effect, signal } from '@preact/signals';
 import { ENGINE_ERROR, errorCosts } from '../../../sim/index.ts';
-import { carpetSpeed } from '../../app/carpet.ts';
-import { shownRecords, shownSource } from '../../app/shownRecords.ts';
+import { carpetSpeed } from '../../state/carpet.ts';
+import { view } from '../../state/costs/answer.ts';
+import { mix } from '../../state/costs/question.ts';
+import { behind, shown } from '../../state/costs/work.ts';
+import { type AskedSession, newPlan, spreadDays } from '../../state/plans/plan.ts';
+import { shownRecords, shownSource } from '../../state/shownRecords.ts';
 import { addDays, localDay } from '../../store/day.ts';
-import { view } from '../costs/answer.ts';
-import { mix } from '../costs/question.ts';
-import { behind, shown } from '../costs/work.ts';
 import { keepNewPlan } from './kept.ts';
-import { type AskedSession, newPlan, spreadDays } from './plan.ts';
 
 /** Steepest a practice green is taken to be: common practice, no source. */
 const SLOPE = 0.02;

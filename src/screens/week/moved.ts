@@ -11,13 +11,13 @@ import {
   type WeekPeriod,
   whatMoved,
 } from '../../../sim/index.ts';
+import { testedIn } from '../../state/plans/plan.ts';
+import { reviewRecord } from '../../state/reviewRecord.ts';
 import { datedReads } from '../../store/datedReads.ts';
 import type { Plan } from '../../store/planSchema.ts';
 import type { KeptResult } from '../../store/recordSchema.ts';
 import type { AllRecords } from '../../store/records.ts';
 import type { KeptSet } from '../../store/schema.ts';
-import { reviewRecord } from '../review/record.ts';
-import { testedIn } from './plan.ts';
 import { testScores } from './testScores.ts';
 
 export interface MovedQuestion {

@@ -4,12 +4,12 @@
  */
 import { effect, signal } from '@preact/signals';
 import type { DrillExpectation, DrillGround, NoExpectation, PuttingDrill } from '../../../sim/index.ts';
-import { capture, player } from '../../app/settings.ts';
+import { drillOf } from '../../state/plans/names.ts';
+import { expectOf, itemOf } from '../../state/plans/plan.ts';
+import { capture, player } from '../../state/settings.ts';
 import type { Expected, Plan, PlanItem, PlanSession } from '../../store/planSchema.ts';
 import { createLane } from '../../worker/client.ts';
 import { changePlan, currentPlan } from './kept.ts';
-import { drillOf } from './names.ts';
-import { expectOf, itemOf } from './plan.ts';
 
 /** Drills whose score is still to come; 0: all are told. */
 export const scoresToCome = signal(0);

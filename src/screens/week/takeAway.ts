@@ -1,9 +1,9 @@
-/** A plan's events for a calendar, and handing the file over. Leaves out: the format (calendar.ts), the words (text/week.ts). */
-import { saveFile } from '../../app/saveFile.ts';
+/** A plan's events for a calendar, and handing the file over. Leaves out: the format (calendar.ts), the words (screens/week/words.ts). */
+import { saveFile } from '../../controls/saveFile.ts';
+import { testedIn } from '../../state/plans/plan.ts';
 import type { Plan } from '../../store/planSchema.ts';
-import { againLines, againTitle, calendarLines, calendarTitle } from '../../text/week.ts';
 import type { CalendarEvent } from './calendar.ts';
-import { testedIn } from './plan.ts';
+import { againLines, againTitle, calendarLines, calendarTitle } from './words.ts';
 
 export const eventsOf = (plan: Plan): CalendarEvent[] => {
   const tested = testedIn(plan);

@@ -5,12 +5,12 @@
  * it was due, or done. What lies between is practice for the test, and counts as neither.
  */
 import type { GroundKind, PuttingDrill } from '../../../sim/index.ts';
+import { likeScores } from '../../state/likeScores.ts';
+import { drillOf } from '../../state/plans/names.ts';
+import { testedIn } from '../../state/plans/plan.ts';
 import type { Plan } from '../../store/planSchema.ts';
 import { AGAIN, scoreId } from '../../store/planScores.ts';
 import type { KeptResult } from '../../store/recordSchema.ts';
-import { likeScores } from '../practice/history.ts';
-import { drillOf } from './names.ts';
-import { testedIn } from './plan.ts';
 
 export interface TestScores {
   readonly drill: PuttingDrill;

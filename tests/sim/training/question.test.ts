@@ -2,8 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { READ_DRILLS } from '../../../drills/index.ts';
 import { readDrillSchema } from '../../../drills/schema.ts';
-import { checkPutt } from '../../../sim/check.ts';
 import { readPutt } from '../../../sim/read/line.ts';
+import { checkPutt } from '../../../sim/roll/check.ts';
 import { sampleSurface } from '../../../sim/surface/sample.ts';
 import type { ReadDrill } from '../../../sim/training/drill.ts';
 import { puttOfQuestion, type Question } from '../../../sim/training/putt-question.ts';

@@ -11,7 +11,7 @@ import {
   type StepCost,
   type StepId,
 } from '../../../sim/index.ts';
-import { isClear } from '../../../src/screens/costs/answer.ts';
+import { isClear } from '../../../src/state/costs/answer.ts';
 import {
   comparedWords,
   costHeadline,

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { degreesToRadians, ERRORS, startLine, type TapGain } from '../../../sim/index.ts';
 import { placeErrors } from '../../../src/charts/errorsData.ts';
+import { gapWords } from '../../../src/screens/errors/gapWords.ts';
 import { digitsOf, passedOverBy } from '../../../src/screens/errors/question.ts';
 import {
   allToldWords,
@@ -20,7 +21,6 @@ import {
   tapWords,
   toldWords,
 } from '../../../src/text/errors.ts';
-import { gapWords } from '../../../src/text/errorsGap.ts';
 import {
   breakOfSlope,
   ERROR_HINTS,

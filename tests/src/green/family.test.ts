@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { type NextPutts, PRESETS } from '../../../sim/index.ts';
 import { familySidesOf } from '../../../src/screens/green/family.ts';
 import { sidesOf } from '../../../src/screens/green/view.ts';
-import { askedHow, sideForAll, sideTurns } from '../../../src/text/green.ts';
+import { askedHow, sideForAll, sideTurns } from '../../../src/screens/green/words.ts';
 import { flatTable, planePutt } from './shells.ts';
 
 const { surface, hole } = planePutt();

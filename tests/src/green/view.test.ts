@@ -19,7 +19,7 @@ import {
   sideMargin,
   sidesMissing,
   sideWords,
-} from '../../../src/text/green.ts';
+} from '../../../src/screens/green/words.ts';
 import { flatTable, planePutt } from './shells.ts';
 
 const side = (clock: number, expectedPutts: number): ApproachSide => ({

@@ -13,10 +13,10 @@ import {
   stepLength,
   timedSlowings,
 } from '../../../sim/index.ts';
-import { PLAYER_RANGES } from '../../../src/app/playerRanges.ts';
-import { choosePreset, knownPlayer, player, step } from '../../../src/app/settings.ts';
-import { greenSpeed, ground, slope } from '../../../src/app/situation.ts';
 import { usesOf } from '../../../src/screens/measure/uses.ts';
+import { PLAYER_RANGES } from '../../../src/state/playerRanges.ts';
+import { choosePreset, knownPlayer, player, step } from '../../../src/state/settings.ts';
+import { greenSpeed, ground, slope } from '../../../src/state/situation.ts';
 import { degreesText, measuredWords } from '../../../src/text/measure.ts';
 
 const day = '2026-05-02';

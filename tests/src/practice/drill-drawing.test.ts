@@ -2,8 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { PUTTING_DRILLS, puttingDrill } from '../../../drills/putting-drills.ts';
 import type { PuttingDrill } from '../../../sim/index.ts';
-import { DrillDrawing } from '../../../src/screens/practice/DrillDrawing.tsx';
-import { drillPlan, WIDTH } from '../../../src/screens/practice/drillPlan.ts';
+import { DrillDrawing } from '../../../src/controls/drills/DrillDrawing.tsx';
+import { drillPlan, WIDTH } from '../../../src/controls/drills/drillPlan.ts';
 
 interface Element {
   readonly type: string;

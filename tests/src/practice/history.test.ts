@@ -3,9 +3,9 @@ import jstat from 'jstat';
 import { describe, expect, it } from 'vitest';
 import { puttingDrill } from '../../../drills/putting-drills.ts';
 import type { DrillExpectation, PuttingDrill } from '../../../sim/index.ts';
-import { historyOf } from '../../../src/screens/practice/history.ts';
+import { changeSentences, judgedWords } from '../../../src/screens/practice/words.ts';
+import { historyOf } from '../../../src/state/likeScores.ts';
 import type { KeptResult } from '../../../src/store/recordSchema.ts';
-import { changeSentences, judgedWords } from '../../../src/text/practice.ts';
 
 const drill = puttingDrill('start-gate') as PuttingDrill;
 /** Twenty throws of a coin: its odds are known to everybody. */

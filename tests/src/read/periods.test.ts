@@ -1,7 +1,12 @@
 /** Which reads belong to which period, and the sentences about the change between the last two. */
 import { describe, expect, it } from 'vitest';
 import { PERIOD_DAYS, progressOf } from '../../../src/screens/read/periods.ts';
-import { progressDetail, progressHeadline, progressRow, spanName } from '../../../src/text/readProgress.ts';
+import {
+  progressDetail,
+  progressHeadline,
+  progressRow,
+  spanName,
+} from '../../../src/screens/read/progressWords.ts';
 import { answer, set } from '../../support/sampleSet.ts';
 
 const DAY = 86_400_000;

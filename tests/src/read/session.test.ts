@@ -9,8 +9,8 @@ import {
   type Question,
   type ReadDrill,
 } from '../../../sim/index.ts';
-import { ADAPTIVE_SET, type FixedOffer, PACE_SET, SLOPE_SET } from '../../../src/screens/read/offers.ts';
 import { createSession, type Session, type World } from '../../../src/screens/read/session.ts';
+import { ADAPTIVE_SET, type FixedOffer, PACE_SET, SLOPE_SET } from '../../../src/state/readOffers.ts';
 import type { ReadStore } from '../../../src/store/readSets.ts';
 import { answeredOf, type KeptSet } from '../../../src/store/schema.ts';
 import { memoryReadStore } from '../../support/memoryRecords.ts';

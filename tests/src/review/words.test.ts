@@ -2,6 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { feetToMetres, judgeLean, proportionInterval } from '../../../sim/index.ts';
 import { daysOf, EVERYTHING, monthsBefore } from '../../../src/screens/review/filter.ts';
+import { takenWords } from '../../../src/screens/review/gainedWords.ts';
+import { leanWords } from '../../../src/screens/review/missesWords.ts';
+import { bandSentence, moreWords, verdictWords } from '../../../src/screens/review/roundWords.ts';
 import { newestThird } from '../../../src/screens/review/trend.ts';
 import {
   bandWords,
@@ -13,10 +16,7 @@ import {
   remainingWords,
   shareWords,
   signedRange,
-} from '../../../src/text/review.ts';
-import { takenWords } from '../../../src/text/reviewGained.ts';
-import { leanWords } from '../../../src/text/reviewMisses.ts';
-import { bandSentence, moreWords, verdictWords } from '../../../src/text/reviewRound.ts';
+} from '../../../src/text/phrases.ts';
 
 const feet = (from: number, to: number) => ({ from: feetToMetres(from), to: feetToMetres(to) });
 

@@ -1,8 +1,8 @@
 /** Plans of weeks on the device, with their scores: which is in hand, two tabs, refusals, scores taken back. Node's stand-in for IndexedDB. */
 import { IDBFactory } from 'fake-indexeddb';
 import { describe, expect, it } from 'vitest';
-import { scoreAgain, scoreItem, testedIn } from '../../../src/screens/week/plan.ts';
-import { resultsOf } from '../../../src/screens/week/planResults.ts';
+import { scoreAgain, scoreItem, testedIn } from '../../../src/state/plans/plan.ts';
+import { resultsOf } from '../../../src/state/plans/planResults.ts';
 import type { Database } from '../../../src/store/database.ts';
 import { drillResultsOf } from '../../../src/store/drillResults.ts';
 import { type Plans, plansOf } from '../../../src/store/plans.ts';

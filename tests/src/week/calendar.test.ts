@@ -6,8 +6,8 @@
 import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
 import { calendarFile } from '../../../src/screens/week/calendar.ts';
-import { moveSession, testedIn } from '../../../src/screens/week/plan.ts';
 import { eventsOf } from '../../../src/screens/week/takeAway.ts';
+import { moveSession, testedIn } from '../../../src/state/plans/plan.ts';
 import { samplePlan } from '../../support/weekPlan.ts';
 
 const MADE = Date.UTC(2026, 10, 26, 18, 5, 9);
