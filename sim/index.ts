@@ -100,6 +100,7 @@ export { FEWEST_TO_CONCLUDE } from './evidence/caution.ts';
 export { type CurveFamily, curveFamilyOf } from './evidence/curve-family.ts';
 export type { CurvePlayer } from './evidence/curve-players.ts';
 export { type BandTally, distanceBands } from './evidence/distance-bands.ts';
+export { firstLook } from './evidence/fit/first-look.ts';
 export {
   type ErrorRange,
   type ErrorsFit,

@@ -12,7 +12,7 @@ const MOST_ROUNDS = 60;
 const HALVINGS = 12;
 /** Share of the fall promised by the slope that a step must bring. */
 const ENOUGH = 1e-3;
-/** Settled when the fall still promised is below this: log-likelihoods are asked for no better. */
+/** Settled when the fall still promised is below this, unless asked otherwise: log-likelihoods are asked for no better. */
 const SETTLED = 5e-3;
 
 type Misfit = (at: readonly number[]) => number;
@@ -27,13 +27,25 @@ function gradientAt(f: Misfit, at: readonly number[]): number[] {
   });
 }
 
-/** @param spread how far from the start the least may lie, as an inverse bend */
-export function least(f: Misfit, start: readonly number[], spread: number): { at: number[]; misfit: number } {
+/** Where a climb ended, how low, and the inverse of the bend that it felt. */
+export interface Least {
+  readonly at: number[];
+  readonly misfit: number;
+  readonly inverse: number[][];
+}
+
+/** @param spread the inverse of the bend, as far as known */
+export function least(
+  f: Misfit,
+  start: readonly number[],
+  spread: readonly (readonly number[])[],
+  settled = SETTLED,
+): Least {
   const size = start.length;
   let at = [...start];
   let misfit = f(at);
   let gradient = gradientAt(f, at);
-  let inverse = at.map((_, i) => at.map((_also, j) => (i === j ? spread : 0)));
+  let inverse = spread.map((row) => [...row]);
   let fresh = true;
   for (let round = 0; round < MOST_ROUNDS && Number.isFinite(misfit); round++) {
     let way = inverse.map((row) => -dot(row, gradient));
@@ -43,7 +55,7 @@ export function least(f: Misfit, start: readonly number[], spread: number): { at
       way = way.map((value) => (value * LONGEST) / far);
       fall *= LONGEST / far;
     }
-    if (-fall < SETTLED) break;
+    if (-fall < settled) break;
     let share = 1;
     let next = at;
     let there = Number.POSITIVE_INFINITY;
@@ -56,7 +68,7 @@ export function least(f: Misfit, start: readonly number[], spread: number): { at
     if (!(there < misfit)) {
       if (fresh) break;
       // The bend felt so far leads nowhere: from the slope alone once more.
-      inverse = at.map((_, i) => at.map((_also, j) => (i === j ? spread : 0)));
+      inverse = spread.map((row) => [...row]);
       fresh = true;
       continue;
     }
@@ -76,5 +88,5 @@ export function least(f: Misfit, start: readonly number[], spread: number): { at
     misfit = there;
     gradient = slope;
   }
-  return { at, misfit };
+  return { at, misfit, inverse };
 }

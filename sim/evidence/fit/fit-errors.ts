@@ -141,7 +141,7 @@ export const SURE = 0.98;
 const WIDE_TIMES = 1.5;
 const NEAR_TIMES = 1.15;
 /** Strokes that stand for one putt, and putts that the first look is at. */
-const TAKEN = 200;
+const TAKEN = 100;
 const FIRST_PUTTS = 160;
 /** Players drawn for later use. */
 const PLAYERS = 200;
@@ -190,7 +190,7 @@ export function fitErrors(record: FitRecord, options: FitErrorsOptions = {}): Er
   if (first.recorded.length === 0 && measuredStrokes === 0) return { status: 'nothing', passedOver };
   const logFirst = logOf(first.recorded, first.spots);
   const about = likeliestOf(logFirst, size);
-  const found = someoneOf(prior, about);
+  const found = someoneOf(prior, about.at);
   const near: OutcomeOptions = { ...outcomes, wide: widened(found, NEAR_TIMES) };
   const made = outcomesOf(record, counted, near, (done) =>
     wanted(FIRST_DONE + (OUTCOMES_DONE - FIRST_DONE) * done),

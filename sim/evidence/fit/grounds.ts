@@ -15,7 +15,7 @@ import { seededRandom } from '../../random.ts';
 import { LineWalk } from '../../read/line.ts';
 import { startOf } from '../../roll/roll.ts';
 import { type GroundStrokes, groundStrokes } from './ground-strokes.ts';
-import { BY_ACROSS, ENERGY, LINE_NUMBERS, MeantLines, PacedLines } from './meant-lines.ts';
+import { BY_ACROSS, ENERGY, LINE_NUMBERS, MeantLines } from './meant-lines.ts';
 
 /** Share of putts on level ground (ours): of ordinary words "level and straight" are said of some putts in twenty. */
 const LEVEL_SHARE = 0.04;
@@ -31,6 +31,8 @@ const POINTS: readonly (readonly [upTo: number, points: number])[] = [
   [1.8, 48],
   [Number.POSITIVE_INFINITY, 72],
 ];
+/** Points for many putts from one place: its ground is one, and told by what dropped, not by words. */
+const POINTS_OF_SET = 24;
 /** The one real root of x^4 = x + 1 (Roberts 2018, memory): its powers fill a cube evenly. */
 const PLASTIC = 1.2207440846057596;
 /** Where the lattice of the next length begins: the golden ratio spreads such beginnings evenly. */
@@ -95,8 +97,9 @@ export class Grounds {
     if (known !== undefined) return known;
     const speedAt = (share: number): number =>
       speed === undefined ? between(this.mix.greenSpeeds, share) : Math.exp(speed * SPEED_STEP);
-    const [, points] = POINTS.find(([upTo]) => taken < upTo) ?? POINTS[POINTS.length - 1];
-    const count = Math.round(Math.max(FEWEST, Math.min(MOST, STROKES / (level ? 1 : points))));
+    const [, ofPutt] = POINTS.find(([upTo]) => taken < upTo) ?? POINTS[POINTS.length - 1];
+    const points = exact ? POINTS_OF_SET : ofPutt;
+    const count = Math.round(Math.max(FEWEST, Math.min(MOST, STROKES / (level ? 1 : ofPutt))));
     const spots = [{ slope: 0, turned: 0, greenSpeed: speedAt(0.5), share: level ? 1 : LEVEL_SHARE }];
     for (let k = 0; k < points && !level; k++) {
       const at = (power: number): number => fraction((k + 0.5) / PLASTIC ** power + nearest * GOLDEN * power);
@@ -138,7 +141,7 @@ function groundOf(spot: {
   const across = slope * Math.abs(Math.sin(turned));
   const lines = new MeantLines({ length, rise, across, greenSpeed });
   const angle = Math.min(Math.abs(start), WIDEST);
-  new PacedLines(lines).at(0, SAID_AT, numbers);
+  lines.at(0, SAID_AT, numbers);
   const turn = (numbers[BY_ACROSS + 1] - angle * numbers[BY_ACROSS]) / numbers[ENERGY];
   let strokes: GroundStrokes | undefined;
   return {

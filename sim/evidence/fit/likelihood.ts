@@ -39,8 +39,8 @@ export function likelihoodOf(
   spots: readonly Spot[],
   stray: Someone,
 ): Likelihood {
-  const strokes = new PlayerStrokes();
-  strokes.fill(spots, stray);
+  const strokes = new PlayerStrokes(spots);
+  strokes.fill(stray);
   // Putts of one length with the same words are given the same: worked out once for all of them.
   const saids: SaidOf[] = [];
   const numbers = new Map<string, number>();
@@ -65,7 +65,7 @@ export function likelihoodOf(
   const given = (r: number): number => (saidAt[r] < 0 ? 1 : givens[saidAt[r]]);
   const strays = record.map(({ outcomes }, r) =>
     outcomes.map((those) =>
-      Float64Array.from(those, (outcome) => chanceOf(outcome, strokes, stray.rim) / given(r)),
+      Float64Array.from(those, (outcome) => chanceOf(outcome, strokes, stray.rim, given(r))),
     ),
   );
   const logOf = (r: number, rim: number): number => {
@@ -75,7 +75,7 @@ export function likelihoodOf(
       for (let o = 0; o < counts.length; o++)
         sum +=
           counts[o] *
-          Math.log(mixedChance(chanceOf(outcomes[g][o], strokes, rim) / given(r), strays[r][g][o]));
+          Math.log(mixedChance(chanceOf(outcomes[g][o], strokes, rim, given(r)), strays[r][g][o]));
       return sum;
     };
     if (shares.length === 1) return onGround(0);
@@ -85,14 +85,14 @@ export function likelihoodOf(
   };
   return {
     of(someone) {
-      strokes.fill(spots, someone);
+      strokes.fill(someone);
       hear();
       let sum = 0;
       for (let r = 0; r < record.length; r++) sum += logOf(r, someone.rim);
       return sum;
     },
     each(someone, out) {
-      strokes.fill(spots, someone);
+      strokes.fill(someone);
       hear();
       for (let r = 0; r < record.length; r++) out[r] = logOf(r, someone.rim);
     },

@@ -19,21 +19,33 @@ export const BY_SPEED = 6;
 export const BY_PACE = 8;
 
 /** Habits of reading and roots of paces (m) that are solved. */
-const HABITS = [-0.6, 0, 0.6];
-const ROOT_PACES = [0.38, 0.66, 1.02];
+const HABITS = [-0.6, 0, 0.6] as const;
+const ROOT_PACES = [0.38, 0.66, 1.02] as const;
 /** Steps of the differences: rise over run, share, share. */
 const SLOPE_STEP = 0.004;
 const SPEED_STEP = 0.04;
 const PACE_STEP = 0.15;
 
-/** Weights of a parabola through three places, into `out`. */
-function parabola([a, b, c]: readonly number[], x: number, out: Float64Array): void {
-  out[0] = ((x - b) * (x - c)) / ((a - b) * (a - c));
-  out[1] = ((x - a) * (x - c)) / ((b - a) * (b - c));
-  out[2] = ((x - a) * (x - b)) / ((c - a) * (c - b));
+/** Weights of a parabola through three places: one player asks thousands of grounds at the same one. */
+class Parabola {
+  private x = Number.NaN;
+  readonly weights = new Float64Array(3);
+
+  constructor(private readonly places: readonly [number, number, number]) {}
+
+  at(x: number): Float64Array {
+    if (x === this.x) return this.weights;
+    this.x = x;
+    const { weights } = this;
+    const [a, b, c] = this.places;
+    weights[0] = ((x - b) * (x - c)) / ((a - b) * (a - c));
+    weights[1] = ((x - a) * (x - c)) / ((b - a) * (b - c));
+    weights[2] = ((x - a) * (x - b)) / ((c - a) * (c - b));
+    return weights;
+  }
 }
-const byHabit = new Float64Array(3);
-const byPace = new Float64Array(3);
+const byHabit = new Parabola(HABITS);
+const byPace = new Parabola(ROOT_PACES);
 
 /** A plane as one putt lies on it. */
 export interface PuttedPlane {
@@ -46,10 +58,12 @@ export interface PuttedPlane {
   readonly greenSpeed: number;
 }
 
+const PACES = ROOT_PACES.length;
+
 /** Lines of one plane. */
 export class MeantLines {
   /** Habit by habit, pace by pace. */
-  readonly solved = new Float64Array(HABITS.length * ROOT_PACES.length * LINE_NUMBERS);
+  readonly solved = new Float64Array(HABITS.length * PACES * LINE_NUMBERS);
 
   constructor(plane: PuttedPlane) {
     let at = 0;
@@ -59,39 +73,73 @@ export class MeantLines {
         at += LINE_NUMBERS;
       }
   }
-}
 
-/** The same at one pace after another: what hangs on the pace alone is kept while that stays. */
-export class PacedLines {
-  private readonly ofPace = new Float64Array(HABITS.length * LINE_NUMBERS);
-  private pace = Number.NaN;
-
-  constructor(private readonly lines: MeantLines) {}
+  /** Numbers for each habit at one pace, m past. */
+  ofPace(pace: number): Float64Array {
+    const w = byPace.at(Math.sqrt(pace));
+    const { solved } = this;
+    return Float64Array.from({ length: HABITS.length * LINE_NUMBERS }, (_, n) => {
+      const from = PACES * LINE_NUMBERS * Math.floor(n / LINE_NUMBERS) + (n % LINE_NUMBERS);
+      return (
+        w[0] * solved[from] + w[1] * solved[from + LINE_NUMBERS] + w[2] * solved[from + 2 * LINE_NUMBERS]
+      );
+    });
+  }
 
   /** @param pace m past */
   at(readBias: number, pace: number, out: Float64Array): void {
-    if (pace !== this.pace) this.setPace(pace);
-    parabola(HABITS, readBias, byHabit);
-    const { ofPace } = this;
+    const ofPace = this.ofPace(pace);
+    const w = byHabit.at(readBias);
     for (let i = 0; i < LINE_NUMBERS; i++)
-      out[i] =
-        byHabit[0] * ofPace[i] +
-        byHabit[1] * ofPace[LINE_NUMBERS + i] +
-        byHabit[2] * ofPace[2 * LINE_NUMBERS + i];
+      out[i] = w[0] * ofPace[i] + w[1] * ofPace[LINE_NUMBERS + i] + w[2] * ofPace[2 * LINE_NUMBERS + i];
+  }
+}
+
+/**
+ * Lines of many planes, one pace or any, side by side: a fit goes through ten thousand of them for every player it looks at, and waits for
+ * memory if they lie about.
+ */
+export class ManyLines {
+  private readonly numbers: Float64Array;
+  private readonly from: Uint32Array;
+  private readonly wayOf = new Float64Array(HABITS.length * PACES);
+
+  /** @param spots with the pace, m past; undefined: to be said when asked */
+  constructor(
+    private readonly spots: readonly { readonly lines: MeantLines; readonly pace: number | undefined }[],
+  ) {
+    const blocks = spots.map(({ lines, pace }) => (pace === undefined ? lines.solved : lines.ofPace(pace)));
+    this.numbers = new Float64Array(blocks.reduce((sum, { length }) => sum + length, 0));
+    this.from = new Uint32Array(blocks.length);
+    let at = 0;
+    blocks.forEach((block, k) => {
+      this.from[k] = at;
+      this.numbers.set(block, at);
+      at += block.length;
+    });
   }
 
-  private setPace(pace: number): void {
-    this.pace = pace;
-    parabola(ROOT_PACES, Math.sqrt(pace), byPace);
-    const { solved } = this.lines;
-    for (let h = 0; h < 3; h++)
-      for (let i = 0; i < LINE_NUMBERS; i++) {
-        const from = 3 * h * LINE_NUMBERS + i;
-        this.ofPace[h * LINE_NUMBERS + i] =
-          byPace[0] * solved[from] +
-          byPace[1] * solved[from + LINE_NUMBERS] +
-          byPace[2] * solved[from + 2 * LINE_NUMBERS];
-      }
+  /** Says for which player the next ones are asked. @param pace m past, where none was said */
+  of(readBias: number, pace: number): void {
+    const habit = byHabit.at(readBias);
+    const paced = byPace.at(Math.sqrt(pace));
+    for (let h = 0; h < HABITS.length; h++)
+      for (let p = 0; p < PACES; p++) this.wayOf[PACES * h + p] = habit[h] * paced[p];
+    this.habit.set(habit);
+  }
+  private readonly habit = new Float64Array(HABITS.length);
+
+  at(k: number, out: Float64Array): void {
+    const { numbers } = this;
+    const said = this.spots[k].pace !== undefined;
+    const weights = said ? this.habit : this.wayOf;
+    const from = this.from[k];
+    for (let i = 0; i < LINE_NUMBERS; i++) {
+      let sum = 0;
+      for (let w = 0, at = from + i; w < weights.length; w++, at += LINE_NUMBERS)
+        sum += weights[w] * numbers[at];
+      out[i] = sum;
+    }
   }
 }
 

@@ -10,15 +10,15 @@
 
 import type { PracticeSet, RecordedPutt, RecordedRound } from '../record.ts';
 import type { Ground, Grounds } from './grounds.ts';
-import { PacedLines } from './meant-lines.ts';
 import type { MeasuredStrokes } from './measured-strokes.ts';
-import type { Someone, Spot } from './player-strokes.ts';
+import type { Spot } from './player-strokes.ts';
 import {
   type Answers,
   type LikelySpot,
   type Outcome,
   type RecordedStrokes,
   recordedStrokes,
+  type StrokesWanted,
 } from './recorded-strokes.ts';
 import {
   aimSd,
@@ -64,13 +64,10 @@ export interface Recorded {
   readonly said: SaidOf | undefined;
 }
 
-export interface OutcomeOptions {
+export interface OutcomeOptions extends StrokesWanted {
   readonly grounds: Grounds;
   /** All putts on level ground, whatever was said. */
   readonly level: boolean;
-  /** Whose strokes say which are looked at, and how many for one putt. */
-  readonly wide: Someone;
-  readonly taken: number;
 }
 
 /** All spots that a record speaks of, each once: a player's strokes are worked out once for all of them. */
@@ -88,7 +85,7 @@ export class Spots {
     if (place === undefined) {
       place = this.all.length;
       ofGround.set(pace, place);
-      this.all.push({ ground, pace, lines: new PacedLines(ground.lines) });
+      this.all.push({ ground, pace, lines: ground.lines });
     }
     return place;
   }

@@ -4,6 +4,7 @@
  *
  * The order of odds/stroke-errors.ts: energy first, nearly normal; then the start at that energy. One curve where that has five:
  * on ground that breaks much the starts are a little skewed, which a fit does not see (tests: beside lines solved anew).
+ * Strokes are asked for many at a time, and what was said of them in passes of its own: one stroke a call costs three times as much.
  */
 import type { Player } from '../../types.ts';
 import type { Ground } from './grounds.ts';
@@ -14,18 +15,22 @@ import {
   BY_SPEED,
   ENERGY,
   LINE_NUMBERS,
-  type PacedLines,
+  ManyLines,
+  type MeantLines,
   SWEEP,
 } from './meant-lines.ts';
 import { normalBelow } from './normal-below.ts';
 import { Tails } from './tails.ts';
 import {
   aimSd,
+  breakShare,
+  climbShare,
   type GroundWords,
   PACE_SPREAD,
   riseSd,
   type SpokenOf,
   slopeSdOf,
+  slopeShare,
   wordsShare,
   yesOf,
 } from './words.ts';
@@ -52,13 +57,51 @@ export interface Someone {
 
 /** A ground and a pace: said, or undefined for the usual one. */
 export interface Spot {
-  readonly lines: PacedLines;
+  readonly lines: MeantLines;
   readonly ground: Pick<Ground, 'rise' | 'across' | 'aimOffset' | 'aimByAcross'>;
   readonly pace: number | undefined;
 }
 
-/** Numbers kept of each spot. */
-const NUMBERS = 21;
+/** Strokes in a row. */
+export interface StrokeList {
+  readonly count: number;
+  /** Place in the list of spots. */
+  readonly spot: Uint16Array;
+  /** Radians from ball->hole to the high side; launch energy v^2, m^2/s^2. */
+  readonly start: Float64Array;
+  readonly energy: Float64Array;
+  /** As said of ground high on the side of the word, and of ground high on the other: which holds, stroke by stroke. */
+  readonly words: readonly (GroundWords | undefined)[];
+  readonly ways: Uint8Array;
+  readonly startedAsMeant: boolean | undefined;
+  readonly paceAsMeant: boolean | undefined;
+}
+
+// Numbers kept of each spot: energy meant, its mean when struck, one over the SD when struck; what the energy struck tells of the energy
+// meant, and what that leaves open (variance).
+const MEANT = 0;
+const STRUCK = 1;
+const STRUCK_TIMES = 2;
+const MEANT_BY = 3;
+const MEANT_LEFT = 4;
+// Sweep (start x energy) meant, by the energy meant, and what that leaves open.
+const SWEEP_MEANT = 5;
+const SWEEP_BY = 6;
+const SWEEP_LEFT = 7;
+// The ground as spoken of: rise, what the energy tells of it, SD left; covariances of the slope across with sweep and energy.
+const RISE = 8;
+const RISE_BY = 9;
+const RISE_LEFT = 10;
+const ACROSS_SWEEP = 11;
+const ACROSS_ENERGY = 12;
+// Slope across as spoken of, aim, what the slope across does to it, its SD left and in all; SD left of the slope.
+const ACROSS = 13;
+const AIM = 14;
+const AIM_BY = 15;
+const AIM_LEFT = 16;
+const AIM_ALL = 17;
+const SLOPE_LEFT = 18;
+const NUMBERS = 19;
 /** The energy meant is never taken for less than this share of its mean. */
 const LEAST_MEANT = 0.1;
 const LEAST = 1e-12;
@@ -66,7 +109,8 @@ const line = new Float64Array(LINE_NUMBERS);
 
 /** The strokes of one player on many spots. */
 export class PlayerStrokes {
-  private numbers = new Float64Array(0);
+  private readonly numbers: Float64Array;
+  private readonly lines: ManyLines;
   private readonly tails = new Tails();
   private lineVariance = 0;
   private bands: Bands = { start: 0, pace: 0 };
@@ -74,11 +118,24 @@ export class PlayerStrokes {
   private riseSdOfAll = 1;
   private slopeSdOfAll = 1;
   private readonly spoken: SpokenOf = { rise: 0, riseSd: 1, slope: 0, slopeSd: 1, aim: 0, aimSd: 1 };
+  // Of the strokes asked for last: density; energy off its mean, energy meant; start off its mean, its variance; the slope by it.
+  private density = new Float64Array(0);
+  private off = new Float64Array(0);
+  private intended = new Float64Array(0);
+  private aside = new Float64Array(0);
+  private variance = new Float64Array(0);
+  private byStart = new Float64Array(0);
 
-  fill(spots: readonly Spot[], someone: Someone): void {
+  constructor(private readonly spots: readonly Spot[]) {
+    this.numbers = new Float64Array(NUMBERS * spots.length);
+    this.lines = new ManyLines(spots);
+  }
+
+  /** Whose strokes the next questions are of. */
+  fill(someone: Someone): void {
     const { player, usualPace, tails, bands } = someone;
-    if (this.numbers.length < NUMBERS * spots.length) this.numbers = new Float64Array(NUMBERS * spots.length);
-    const { numbers } = this;
+    const { numbers, spots, lines } = this;
+    lines.of(player.readBias, usualPace);
     this.tails.set(tails);
     this.bands = bands;
     this.lineVariance = player.lineSd ** 2;
@@ -92,8 +149,8 @@ export class PlayerStrokes {
     this.riseSdOfAll = riseSd(saidAsSeen * player.slopeSd);
     this.slopeSdOfAll = slopeSdOf(saidAsSeen * player.slopeSd);
     for (let k = 0; k < spots.length; k++) {
-      const { ground, lines, pace: said } = spots[k];
-      lines.at(player.readBias, said ?? usualPace, line);
+      const { ground } = spots[k];
+      lines.at(k, line);
       const meant = Math.max(1e-3, line[ENERGY]);
       const variance =
         slope * (line[BY_ALONG] ** 2 + line[BY_ACROSS] ** 2) +
@@ -112,35 +169,34 @@ export class PlayerStrokes {
       const part = (variance * times) / energyVariance;
       const sweepSlope = both / (variance + LEAST);
       const at = NUMBERS * k;
-      numbers[at] = meant;
-      numbers[at + 1] = meant * times;
-      numbers[at + 2] = 1 / energyVariance;
-      numbers[at + 3] = part;
-      numbers[at + 4] = Math.max(0, variance - part * part * energyVariance);
-      numbers[at + 5] = line[SWEEP];
-      numbers[at + 6] = sweepSlope;
-      numbers[at + 7] = Math.max(0, sweepVariance - sweepSlope * both);
-      numbers[at + 8] = Math.sqrt(1 / energyVariance);
-      // What the energy tells of the slope seen along, and how far off that leaves it; the start likewise of the slope across.
+      numbers[at + MEANT] = meant;
+      numbers[at + STRUCK] = meant * times;
+      numbers[at + STRUCK_TIMES] = Math.sqrt(1 / energyVariance);
+      numbers[at + MEANT_BY] = part;
+      numbers[at + MEANT_LEFT] = Math.max(0, variance - part * part * energyVariance);
+      numbers[at + SWEEP_MEANT] = line[SWEEP];
+      numbers[at + SWEEP_BY] = sweepSlope;
+      numbers[at + SWEEP_LEFT] = Math.max(0, sweepVariance - sweepSlope * both);
       const along = (slope * line[BY_ALONG] * times) / energyVariance;
-      numbers[at + 9] = saidAsSeen * along;
-      numbers[at + 10] = riseSd(
+      numbers[at + RISE] = seen * ground.rise;
+      numbers[at + RISE_BY] = saidAsSeen * along;
+      numbers[at + RISE_LEFT] = riseSd(
         saidAsSeen * Math.sqrt(Math.max(0, slope - along * slope * line[BY_ALONG] * times)),
       );
-      numbers[at + 11] = slope * line[BY_ACROSS + 1];
-      numbers[at + 12] = slope * line[BY_ACROSS];
+      numbers[at + ACROSS_SWEEP] = slope * line[BY_ACROSS + 1];
+      numbers[at + ACROSS_ENERGY] = slope * line[BY_ACROSS];
       const mid = line[SWEEP] / meant;
       const plain =
-        this.lineVariance + (numbers[at + 7] + (sweepSlope - mid) ** 2 * numbers[at + 4]) / (meant * meant);
-      const cov = (numbers[at + 11] - mid * numbers[at + 12]) / meant;
+        this.lineVariance +
+        (numbers[at + SWEEP_LEFT] + (sweepSlope - mid) ** 2 * numbers[at + MEANT_LEFT]) / (meant * meant);
+      const cov = (numbers[at + ACROSS_SWEEP] - mid * numbers[at + ACROSS_ENERGY]) / meant;
       const left = Math.sqrt(Math.max(0, slope - (cov * cov) / plain));
-      numbers[at + 13] = seen * ground.rise;
-      numbers[at + 14] = seen * ground.across;
-      numbers[at + 15] = ground.aimOffset + ground.aimByAcross * (seen - 1) * ground.across;
-      numbers[at + 16] = saidAsSeen * ground.aimByAcross;
-      numbers[at + 17] = aimSd(saidAsSeen * ground.aimByAcross * left);
-      numbers[at + 18] = aimSd(saidAsSeen * ground.aimByAcross * player.slopeSd);
-      numbers[at + 19] = slopeSdOf(saidAsSeen * left);
+      numbers[at + ACROSS] = seen * ground.across;
+      numbers[at + AIM] = ground.aimOffset + ground.aimByAcross * (seen - 1) * ground.across;
+      numbers[at + AIM_BY] = saidAsSeen * ground.aimByAcross;
+      numbers[at + AIM_LEFT] = aimSd(saidAsSeen * ground.aimByAcross * left);
+      numbers[at + AIM_ALL] = aimSd(saidAsSeen * ground.aimByAcross * player.slopeSd);
+      numbers[at + SLOPE_LEFT] = slopeSdOf(saidAsSeen * left);
     }
   }
 
@@ -148,67 +204,122 @@ export class PlayerStrokes {
   words(spot: number, words: GroundWords): number {
     const { numbers, spoken } = this;
     const at = NUMBERS * spot;
-    spoken.rise = numbers[at + 13];
+    spoken.rise = numbers[at + RISE];
     spoken.riseSd = this.riseSdOfAll;
-    spoken.slope = Math.sqrt(numbers[at + 13] ** 2 + numbers[at + 14] ** 2);
+    spoken.slope = Math.sqrt(numbers[at + RISE] ** 2 + numbers[at + ACROSS] ** 2);
     spoken.slopeSd = this.slopeSdOfAll;
-    spoken.aim = numbers[at + 15];
-    spoken.aimSd = numbers[at + 18];
+    spoken.aim = numbers[at + AIM];
+    spoken.aimSd = numbers[at + AIM_ALL];
     return wordsShare(words, spoken);
   }
 
-  /** Density at a stroke, per radian and m^2/s^2, times the chances of what was said: words on the ground, "as meant". */
-  at(
-    spot: number,
-    start: number,
-    energy: number,
-    words?: GroundWords,
-    started?: boolean,
-    paced?: boolean,
-  ): number {
-    const { numbers } = this;
-    const at = NUMBERS * spot;
-    const meant = numbers[at];
-    const off = energy - numbers[at + 1];
-    const then = Math.max(LEAST_MEANT * meant, meant + numbers[at + 3] * off);
-    const sweepSlope = numbers[at + 6];
-    const middle = (numbers[at + 5] + sweepSlope * (then - meant)) / then;
-    const byEnergy = sweepSlope - middle;
-    const left = numbers[at + 4];
-    const variance = this.lineVariance + (numbers[at + 7] + byEnergy * byEnergy * left) / (then * then);
-    const aside = start - middle;
-    const square = off * off * numbers[at + 2] + (aside * aside) / variance;
-    let density = (this.tails.of(square) * numbers[at + 8]) / Math.sqrt(variance);
-    if (words !== undefined) {
-      // What this stroke tells of the slope seen: the words are of that slope.
-      const { spoken } = this;
-      const across = ((numbers[at + 11] - middle * numbers[at + 12]) / then / variance) * aside;
-      spoken.rise = numbers[at + 13] + numbers[at + 9] * off;
-      spoken.riseSd = numbers[at + 10];
-      spoken.aim = numbers[at + 15] + numbers[at + 16] * across;
-      spoken.aimSd = numbers[at + 17];
-      if (words.slopeFelt !== undefined) {
-        const aslant = numbers[at + 14] + this.saidAsSeen * across;
-        spoken.slope = Math.sqrt(spoken.rise * spoken.rise + aslant * aslant);
-        spoken.slopeSd = numbers[at + 19];
-      }
-      density *= wordsShare(words, spoken);
+  /**
+   * Densities of strokes, per radian and m^2/s^2, times the chances of what was said: words on the ground, "as meant".
+   * @returns good until the next question
+   */
+  densities(strokes: StrokeList): Float64Array {
+    if (this.density.length < strokes.count)
+      for (const kept of ['density', 'off', 'intended', 'aside', 'variance', 'byStart'] as const)
+        this[kept] = new Float64Array(strokes.count);
+    this.strike(strokes);
+    this.hearClimb(strokes);
+    this.hearBreak(strokes);
+    this.hearSlope(strokes);
+    if (strokes.startedAsMeant !== undefined) this.hearStart(strokes, strokes.startedAsMeant);
+    if (strokes.paceAsMeant !== undefined) this.hearPace(strokes, strokes.paceAsMeant);
+    return this.density;
+  }
+
+  private strike({ count, spot, start, energy }: StrokeList): void {
+    const { numbers, tails, lineVariance, density, off, intended, aside, variance, byStart } = this;
+    for (let i = 0; i < count; i++) {
+      const at = NUMBERS * spot[i];
+      const meant = numbers[at + MEANT];
+      const away = energy[i] - numbers[at + STRUCK];
+      const aimed = Math.max(LEAST_MEANT * meant, meant + numbers[at + MEANT_BY] * away);
+      const sweepBy = numbers[at + SWEEP_BY];
+      const middle = (numbers[at + SWEEP_MEANT] + sweepBy * (aimed - meant)) / aimed;
+      const byEnergy = sweepBy - middle;
+      const spread =
+        lineVariance +
+        (numbers[at + SWEEP_LEFT] + byEnergy * byEnergy * numbers[at + MEANT_LEFT]) / (aimed * aimed);
+      const beside = start[i] - middle;
+      const share = beside / spread;
+      const far = away * numbers[at + STRUCK_TIMES];
+      off[i] = away;
+      intended[i] = aimed;
+      aside[i] = beside;
+      variance[i] = spread;
+      byStart[i] = ((numbers[at + ACROSS_SWEEP] - middle * numbers[at + ACROSS_ENERGY]) / aimed) * share;
+      density[i] = (tails.of(far * far + beside * share) * numbers[at + STRUCK_TIMES]) / Math.sqrt(spread);
     }
-    if (started !== undefined) {
-      const share = this.lineVariance / variance;
-      const spread = Math.sqrt(this.lineVariance * (1 - share)) + LEAST;
-      const own = share * aside;
-      const { start: band } = this.bands;
+  }
+
+  // Words are of the slope seen, and a stroke tells something of that.
+
+  private hearClimb({ count, spot, words }: StrokeList): void {
+    const word = words[0]?.climb ?? words[1]?.climb;
+    if (word === undefined) return;
+    const { numbers, density, off } = this;
+    for (let i = 0; i < count; i++) {
+      const at = NUMBERS * spot[i];
+      density[i] *= climbShare(
+        word,
+        numbers[at + RISE] + numbers[at + RISE_BY] * off[i],
+        numbers[at + RISE_LEFT],
+      );
+    }
+  }
+
+  private hearBreak({ count, spot, words, ways }: StrokeList): void {
+    const ofWays = [words[0]?.breaks, words[1]?.breaks];
+    if (ofWays[0] === undefined && ofWays[1] === undefined) return;
+    const { numbers, density, byStart } = this;
+    for (let i = 0; i < count; i++) {
+      const word = ofWays[ways[i]];
+      if (word === undefined) continue;
+      const at = NUMBERS * spot[i];
+      density[i] *= breakShare(
+        word,
+        numbers[at + AIM] + numbers[at + AIM_BY] * byStart[i],
+        numbers[at + AIM_LEFT],
+      );
+    }
+  }
+
+  private hearSlope({ count, spot, words }: StrokeList): void {
+    const word = words[0]?.slopeFelt ?? words[1]?.slopeFelt;
+    if (word === undefined) return;
+    const { numbers, density, off, byStart, saidAsSeen } = this;
+    for (let i = 0; i < count; i++) {
+      const at = NUMBERS * spot[i];
+      const rise = numbers[at + RISE] + numbers[at + RISE_BY] * off[i];
+      const across = numbers[at + ACROSS] + saidAsSeen * byStart[i];
+      density[i] *= slopeShare(word, Math.sqrt(rise * rise + across * across), numbers[at + SLOPE_LEFT]);
+    }
+  }
+
+  private hearStart({ count }: StrokeList, answer: boolean): void {
+    const { density, lineVariance, aside, variance } = this;
+    const { start: band } = this.bands;
+    for (let i = 0; i < count; i++) {
+      const share = lineVariance / variance[i];
+      const own = share * aside[i];
+      const spread = Math.sqrt(lineVariance * (1 - share)) + LEAST;
       const yes = yesOf(normalBelow((band - own) / spread) - normalBelow((-band - own) / spread));
-      density *= started ? yes : 1 - yes;
+      density[i] *= answer ? yes : 1 - yes;
     }
-    if (paced !== undefined) {
-      const own = energy / then - 1;
-      const spread = (Math.sqrt(left) * energy) / (then * then) + LEAST;
-      const { pace: band } = this.bands;
+  }
+
+  private hearPace({ count, spot, energy }: StrokeList, answer: boolean): void {
+    const { density, numbers, intended } = this;
+    const { pace: band } = this.bands;
+    for (let i = 0; i < count; i++) {
+      const own = energy[i] / intended[i] - 1;
+      const left = Math.sqrt(numbers[NUMBERS * spot[i] + MEANT_LEFT]);
+      const spread = (left * energy[i]) / (intended[i] * intended[i]) + LEAST;
       const yes = yesOf(normalBelow((band - own) / spread) - normalBelow((-band - own) / spread));
-      density *= paced ? yes : 1 - yes;
+      density[i] *= answer ? yes : 1 - yes;
     }
-    return density;
   }
 }

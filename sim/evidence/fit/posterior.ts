@@ -2,16 +2,16 @@
  * From a likelihood to draws of what is thought after it: Bayes' rule in normal scores (prior.ts). Answers for: the likeliest place,
  * its curvature, weighted draws and how many independent ones they are worth. Leaves out: what the scores mean.
  *
- * Draws come from a multivariate t about the likeliest place, as wide as the curvature says, and carry the weight posterior/t
- * (importance sampling). A record that bends the posterior gives them uneven weights: then the t is put about the weighted
- * draws themselves and they are drawn anew, a few times (Cappe et al. 2004, population Monte Carlo; memory).
+ * Draws come from a multivariate t about the likeliest place, as wide as the curvature says; a record that bends the posterior
+ * makes that a poor guess, so that further rounds come from a t about the weighted draws themselves. No draw is lost: each carries the
+ * weight posterior / mean of all the t's so far (adaptive multiple importance sampling: Cornuet, Marin, Mira & Robert 2012, memory).
  * The search begins from the prior's middle; a posterior with two hills would be climbed on one (none met: the wide t would show
  * it in the weights).
  */
 import { drawNormal } from '../../odds/normal.ts';
 import { seededRandom } from '../../random.ts';
 import { choleskyFactor, inverseOf, type Matrix, solveLower } from '../cholesky.ts';
-import { least } from './climb.ts';
+import { type Least, least } from './climb.ts';
 
 /** Degrees of freedom of the t: tails heavier than any posterior's here, so that no weight runs away. */
 const TAILS = 12;
@@ -20,12 +20,14 @@ const WIDER = 1.06;
 /** First step of the differences, scores: an ordinary posterior is 0.1 to 1 wide. From it follow steps that raise the misfit by about BEND_RISE. */
 const FIRST_STEP = 0.15;
 const BEND_RISE = 0.3;
+/** Settled roughly, as climb.ts has it. */
+const ROUGHLY = 0.1;
 /** The search begins as if the posterior were a third as wide as the prior. */
 const START_SPREAD = 0.1;
-/** Draws of one round; enough worth when so large a share of them counts; rounds at most. */
-const ROUND = 500;
-const ENOUGH = 0.3;
-const MOST_ROUNDS = 6;
+/** Draws of one round; rounds at most; draws worth so many are enough. */
+const ROUND = 200;
+const MOST_ROUNDS = 12;
+const ENOUGH = 250;
 /** Draws that a new middle and spread are taken from are worth so many at least. */
 const NEEDED = 70;
 /** Worth less than this many independent draws, the ends of intervals are too rough to show. */
@@ -48,7 +50,7 @@ export interface PosteriorSearch {
   readonly logLikelihood: (scores: readonly number[]) => number;
   readonly size: number;
   /** Where to begin to look; default the middle of the prior. */
-  readonly about?: readonly number[];
+  readonly about?: Pick<Least, 'at' | 'inverse'>;
   readonly seed: number | string;
   /** Asked now and then, with how far it is, 0 to 1; false ends the search. */
   readonly goesOn: (done: number) => boolean;
@@ -97,22 +99,29 @@ function bendsOf(f: Misfit, at: readonly number[], lowest: number, steps: readon
   return bends;
 }
 
-/** Spread about the likeliest place; where the curvature makes no sense, that of the prior. */
-function spreadFrom(bends: Matrix): number[][] {
-  const unit = bends.map((row, i) => row.map((_, j) => (i === j ? 1 : 0)));
-  return inverseOf(bends) ?? unit;
-}
+/** A diagonal of one number. */
+const evenly = (size: number, value: number): number[][] =>
+  Array.from({ length: size }, (_, i) => Array.from({ length: size }, (_also, j) => (i === j ? value : 0)));
 
-/** The likeliest scores alone. */
-export const likeliestOf = (
-  logLikelihood: PosteriorSearch['logLikelihood'],
-  size: number,
-): readonly number[] =>
+/** Spread about the likeliest place. Where the bends make none, so much of the prior's bend is added that they do. */
+function spreadFrom(bends: Matrix): number[][] {
+  for (let more = 0; more < MOST_BEND; more = 2 * more + 1) {
+    const spread = inverseOf(bends.map((row, i) => row.map((bend, j) => bend + (i === j ? more : 0))));
+    if (spread !== undefined) return spread;
+  }
+  return evenly(bends.length, 1);
+}
+/** Bends beyond it are not numbers. */
+const MOST_BEND = 1e6;
+
+/** The likeliest scores alone, roughly: where to look closer. */
+export const likeliestOf = (logLikelihood: PosteriorSearch['logLikelihood'], size: number): Least =>
   least(
     (scores) => squares(scores) / 2 - logLikelihood(scores),
     new Array<number>(size).fill(0),
-    START_SPREAD,
-  ).at;
+    evenly(size, START_SPREAD),
+    ROUGHLY,
+  );
 
 /** @returns undefined when it was not wanted to the end */
 export function drawPosterior({
@@ -129,81 +138,111 @@ export function drawPosterior({
     if (asked++ % 32 === 0 && !stopped) stopped = !goesOn(Math.min(0.95, asked / (asked + 900)));
     return stopped ? Number.POSITIVE_INFINITY : squares(scores) / 2 - logLikelihood(scores);
   };
-  const zeros = new Array<number>(size).fill(0);
-  const { at, misfit: lowest } = least(misfit, about ?? zeros, START_SPREAD);
+  const near = about ?? { at: new Array<number>(size).fill(0), inverse: evenly(size, START_SPREAD) };
+  const { at, misfit: lowest } = least(misfit, near.at, near.inverse);
   if (stopped) return undefined;
   const steps = stepsAt(misfit, at, lowest);
   if (stopped) return undefined;
   const random = seededRandom(seed);
   const normal = (): number => drawNormal(random);
-  let middle: readonly number[] = at;
-  let spread = spreadFrom(bendsOf(misfit, at, lowest, steps));
-  let best: Draws | undefined;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const draws = drawAbout(middle, spread, misfit, normal);
+  const bends = bendsOf(misfit, at, lowest, steps);
+  if (stopped) return undefined;
+  const guesses: Guess[] = [guessAbout(at, spreadFrom(bends))];
+  const scores: number[][] = [];
+  const misfits: number[] = [];
+  for (;;) {
+    const guess = guesses[guesses.length - 1];
+    for (let k = 0; k < ROUND; k++) {
+      const draw = guess.draw(normal);
+      scores.push(draw);
+      misfits.push(misfit(draw));
+    }
     if (stopped) return undefined;
-    const { scores, weights } = draws;
-    const worth = 1 / weights.reduce((sum, weight) => sum + weight * weight, 0);
-    if (best === undefined || worth > best.worth) best = { scores, weights, worth, likeliest: at, asked };
-    if (worth > ENOUGH * ROUND) break;
-    // Few draws that carry all the weight say little of how the rest lies: weights are evened out until enough of them count.
-    const even = evened(weights);
-    const centre = middle.map((_, i) => scores.reduce((sum, draw, k) => sum + even[k] * draw[i], 0));
-    const around = centre.map((_, i) =>
-      centre.map((_also, j) =>
-        scores.reduce((sum, draw, k) => sum + even[k] * (draw[i] - centre[i]) * (draw[j] - centre[j]), 0),
-      ),
-    );
-    if (choleskyFactor(around) === undefined) break;
-    middle = centre;
-    spread = around;
+    const weights = weightsOf(scores, misfits, guesses);
+    const worth = worthOf(weights);
+    const { middle, around } = momentsOf(scores, evened(weights));
+    if (worth > ENOUGH || guesses.length === MOST_ROUNDS || choleskyFactor(around) === undefined)
+      return { scores, weights, worth, likeliest: at, asked };
+    guesses.push(guessAbout(middle, around));
   }
-  return best && { ...best, asked };
 }
 
-/** Weights to a power, 1 or less, that leaves as many draws worth as a covariance needs. */
+/** Independent draws that weighted ones are worth. */
+const worthOf = (weights: Float64Array): number =>
+  1 / weights.reduce((sum, weight) => sum + weight * weight, 0);
+
+function momentsOf(
+  scores: readonly (readonly number[])[],
+  weights: Float64Array,
+): { middle: number[]; around: number[][] } {
+  const middle = scores[0].map((_, i) => scores.reduce((sum, draw, k) => sum + weights[k] * draw[i], 0));
+  const around = middle.map((_, i) =>
+    middle.map((_also, j) =>
+      scores.reduce((sum, draw, k) => sum + weights[k] * (draw[i] - middle[i]) * (draw[j] - middle[j]), 0),
+    ),
+  );
+  return { middle, around };
+}
+
+/** Weights to a power, 1 or less, that leaves as many draws worth as a covariance needs: few that carry all say little of the rest. */
 function evened(weights: Float64Array): Float64Array {
   let even = weights;
   for (let power = 1; power > 0.01; power *= 0.7) {
     const raised = weights.map((weight) => weight ** power);
     const total = raised.reduce((sum, weight) => sum + weight, 0);
     even = raised.map((weight) => weight / total);
-    if (1 / even.reduce((sum, weight) => sum + weight * weight, 0) > NEEDED) break;
+    if (worthOf(even) > NEEDED) break;
   }
   return even;
 }
 
-function drawAbout(
-  middle: readonly number[],
-  spread: Matrix,
-  misfit: (scores: readonly number[]) => number,
-  normal: () => number,
-): { scores: number[][]; weights: Float64Array } {
-  const size = middle.length;
+/** A multivariate t that draws come from. */
+interface Guess {
+  draw(normal: () => number): number[];
+  /** Logarithm of its density, but for what is the same for all of one size. */
+  logAt(scores: readonly number[]): number;
+}
+
+function guessAbout(middle: readonly number[], spread: Matrix): Guess {
   const lower = choleskyFactor(spread.map((row) => row.map((value) => value * WIDER ** 2))) ?? [];
-  const scores: number[][] = [];
-  const logs = new Float64Array(ROUND);
-  for (let k = 0; k < ROUND; k++) {
-    const z = middle.map(() => normal());
-    let chi = 0;
-    for (let i = 0; i < TAILS; i++) chi += normal() ** 2;
-    const stretch = Math.sqrt(TAILS / chi);
-    const draw = middle.map((value, i) => {
-      let sum = value;
-      for (let j = 0; j <= i; j++) sum += stretch * lower[i][j] * z[j];
-      return sum;
-    });
-    scores.push(draw);
-    const away = squares(
-      solveLower(
-        lower,
-        draw.map((value, i) => value - middle[i]),
-      ),
-    );
-    logs[k] = -misfit(draw) + ((TAILS + size) / 2) * Math.log1p(away / TAILS);
-  }
+  const logScale = lower.reduce((sum, row, i) => sum + Math.log(row[i]), 0);
+  return {
+    draw(normal) {
+      const z = middle.map(() => normal());
+      let chi = 0;
+      for (let i = 0; i < TAILS; i++) chi += normal() ** 2;
+      const stretch = Math.sqrt(TAILS / chi);
+      return middle.map((value, i) => {
+        let sum = value;
+        for (let j = 0; j <= i; j++) sum += stretch * lower[i][j] * z[j];
+        return sum;
+      });
+    },
+    logAt(scores) {
+      const away = squares(
+        solveLower(
+          lower,
+          scores.map((value, i) => value - middle[i]),
+        ),
+      );
+      return -logScale - ((TAILS + middle.length) / 2) * Math.log1p(away / TAILS);
+    },
+  };
+}
+
+/** Posterior beside the mean of all guesses, summing to 1. */
+function weightsOf(
+  scores: readonly (readonly number[])[],
+  misfits: readonly number[],
+  guesses: readonly Guess[],
+): Float64Array {
+  const logs = Float64Array.from(scores, (draw, k) => {
+    const those = guesses.map((guess) => guess.logAt(draw));
+    const most = Math.max(...those);
+    return -misfits[k] - most - Math.log(those.reduce((sum, log) => sum + Math.exp(log - most), 0));
+  });
   const most = logs.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
   const weights = logs.map((log) => Math.exp(log - most));
   const total = weights.reduce((sum, weight) => sum + weight, 0);
-  return { scores, weights: weights.map((weight) => weight / total) };
+  return weights.map((weight) => weight / total);
 }

@@ -5,10 +5,12 @@
  * Of all strokes that fit, some are taken, evenly through their weight for some player, each with weight / (chance to be taken): sums over
  * them are sums over all, exactly for that player, and with a noise that grows with the distance from him. That noise lowers the mean
  * logarithm of a chance, by more the farther a player is: over hundreds of putts it would draw a fit to the player whose strokes were taken
- * (met: half of an under-read lost). So they are taken twice: for anybody, then for the player found (fit-errors.ts).
+ * (met: half of an under-read lost). So they are taken twice: for anybody, then for the player found (fit-errors.ts). And an outcome
+ * likelier than not is the rest of its opposite: of a tap-in the few strokes that miss are looked at, not the many that drop, whose noise a
+ * record of hundreds of tap-ins counts hundreds of times (met: fits of 800 putts that left the truth far outside).
  */
 import { dropShare, type GroundStrokes, OPEN } from './ground-strokes.ts';
-import { PlayerStrokes, type Someone, type Spot } from './player-strokes.ts';
+import { PlayerStrokes, type Someone, type Spot, type StrokeList } from './player-strokes.ts';
 import { type GroundWords, type MissChance, missChance, type WrittenMiss } from './words.ts';
 
 /** What is known of one stroke's end. */
@@ -26,19 +28,12 @@ export interface LikelySpot extends Spot {
 }
 
 /** Strokes that a recorded outcome may have been. */
-export interface RecordedStrokes {
+export interface RecordedStrokes extends StrokeList {
   readonly holed: boolean;
-  readonly count: number;
-  readonly spot: Uint16Array;
-  readonly start: Float64Array;
-  readonly energy: Float64Array;
+  /** The outcome is that the putt was not one of these. */
+  readonly opposite: boolean;
   readonly weight: Float64Array;
   readonly needs: Float64Array;
-  /** As said of ground high on the side of the word, and of ground high on the other: which holds, stroke by stroke. */
-  readonly words: readonly (GroundWords | undefined)[];
-  readonly ways: Uint8Array;
-  readonly startedAsMeant: boolean | undefined;
-  readonly paceAsMeant: boolean | undefined;
 }
 
 export interface Answers {
@@ -80,31 +75,77 @@ function gather(
   }
 }
 
-// Of one outcome at a time.
-const reference = new PlayerStrokes();
+/** Chance of what was said there. */
+const wholeOf = (spots: readonly LikelySpot[], reference: PlayerStrokes): number =>
+  spots.reduce((sum, { share, words }, k) => sum + share * (words ? reference.words(k, words) : 1), 0);
+/** From this chance on the opposite is looked at. */
+const LIKELIER = 0.5;
 
-/** @param spots with the chance of each, at least one @param options whose strokes say which matter, and how many are taken */
-export function recordedStrokes(
+interface Looked {
+  readonly holed: boolean;
+  readonly all: Gathered;
+  /** How much each counts for the player looked for. */
+  readonly heavy: number[];
+  readonly total: number;
+}
+
+export interface StrokesWanted {
+  /** Whose strokes say which matter. */
+  readonly wide: Someone;
+  /** How many are taken. */
+  readonly taken: number;
+}
+
+/** @param reference the strokes of whom is looked for, on these spots */
+function lookAt(
   spots: readonly LikelySpot[],
+  words: StrokeList['words'],
   outcomeOn: (turned: boolean) => Outcome,
-  { wide, taken }: { readonly wide: Someone; readonly taken: number },
-  { startedAsMeant, paceAsMeant }: Answers = {},
-): RecordedStrokes {
+  reference: PlayerStrokes,
+  rim: number,
+): Looked {
   const written = [false, true].map((turned) => {
     const outcome = outcomeOn(turned);
     return outcome === 'holed' ? outcome : missChance(outcome);
   });
   const all: Gathered = { spot: [], start: [], energy: [], weight: [], needs: [] };
   for (let k = 0; k < spots.length; k++) gather(all, k, spots[k], written[spots[k].turned ? 1 : 0]);
-  reference.fill(spots, wide);
   const holed = written[0] === 'holed';
+  const densities = reference.densities({
+    count: all.spot.length,
+    spot: Uint16Array.from(all.spot),
+    start: Float64Array.from(all.start),
+    energy: Float64Array.from(all.energy),
+    words,
+    ways: Uint8Array.from(all.spot, (k) => (spots[k].turned ? 1 : 0)),
+    startedAsMeant: undefined,
+    paceAsMeant: undefined,
+  });
   const heavy = all.weight.map((weight, i) => {
-    const drops = dropShare(all.needs[i], wide.rim);
+    const drops = dropShare(all.needs[i], rim);
     // Near the edge of the hole either may be, for another hole.
     const may = Math.max(0.1, holed ? drops : 1 - drops);
-    return weight * may * reference.at(all.spot[i], all.start[i], all.energy[i], spots[all.spot[i]].words);
+    return weight * may * densities[i];
   });
-  const total = heavy.reduce((sum, value) => sum + value, 0);
+  return { holed, all, heavy, total: heavy.reduce((sum, value) => sum + value, 0) };
+}
+
+/** @param spots with the chance of each, at least one */
+export function recordedStrokes(
+  spots: readonly LikelySpot[],
+  outcomeOn: (turned: boolean) => Outcome,
+  { wide, taken }: StrokesWanted,
+  { startedAsMeant, paceAsMeant }: Answers = {},
+): RecordedStrokes {
+  const words = [false, true].map((turned) => spots.find((spot) => spot.turned === turned)?.words);
+  const reference = new PlayerStrokes(spots);
+  reference.fill(wide);
+  let looked = lookAt(spots, words, outcomeOn, reference, wide.rim);
+  // An answer is of this stroke: then nothing is the rest of anything.
+  const alone = startedAsMeant === undefined && paceAsMeant === undefined;
+  const opposite = alone && looked.holed && looked.total > LIKELIER * wholeOf(spots, reference);
+  if (opposite) looked = lookAt(spots, words, () => ({}), reference, wide.rim);
+  const { holed, all, heavy, total } = looked;
   const kept: { i: number; times: number }[] = [];
   if (all.weight.length <= taken || !(total > 0))
     for (let i = 0; i < all.weight.length; i++) kept.push({ i, times: 1 });
@@ -128,30 +169,33 @@ export function recordedStrokes(
   const pick = (from: readonly number[]): Float64Array => Float64Array.from(kept, ({ i }) => from[i]);
   return {
     holed,
+    opposite,
     count: kept.length,
     spot: Uint16Array.from(kept, ({ i }) => spots[all.spot[i]].index),
     start: pick(all.start),
     energy: pick(all.energy),
     weight: Float64Array.from(kept, ({ i, times }) => times * all.weight[i]),
     needs: pick(all.needs),
-    words: [false, true].map((turned) => spots.find((spot) => spot.turned === turned)?.words),
+    words,
     ways: Uint8Array.from(kept, ({ i }) => (spots[all.spot[i]].turned ? 1 : 0)),
     startedAsMeant,
     paceAsMeant,
   };
 }
 
-/** Chance of the outcome for the player whose strokes on all spots these are. */
-export function chanceOf(recorded: RecordedStrokes, strokes: PlayerStrokes, rim: number): number {
-  const { holed, count, spot, start, energy, weight, needs, words, ways, startedAsMeant, paceAsMeant } =
-    recorded;
+/** Chance of the outcome for the player whose strokes on all spots these are. @param given chance of all that was said of the ground */
+export function chanceOf(
+  recorded: RecordedStrokes,
+  strokes: PlayerStrokes,
+  rim: number,
+  given: number,
+): number {
+  const { holed, opposite, count, weight, needs } = recorded;
+  const densities = strokes.densities(recorded);
   let sum = 0;
   for (let i = 0; i < count; i++) {
     const drops = dropShare(needs[i], rim);
-    const may = holed ? drops : 1 - drops;
-    if (may === 0) continue;
-    sum +=
-      may * weight[i] * strokes.at(spot[i], start[i], energy[i], words[ways[i]], startedAsMeant, paceAsMeant);
+    sum += (holed ? drops : 1 - drops) * weight[i] * densities[i];
   }
-  return sum;
+  return opposite ? 1 - sum / given : sum / given;
 }

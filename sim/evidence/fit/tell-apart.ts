@@ -161,8 +161,6 @@ function around(prior: ErrorsPrior, at: readonly number[]): Around {
   };
 }
 
-const strokesOf = new PlayerStrokes();
-
 /** Adds the covariance over answers of the gradient, putt by putt. */
 function addInformation(
   putts: readonly (readonly Possible[])[],
@@ -171,12 +169,13 @@ function addInformation(
   into: number[][],
 ): void {
   // Of the outcome given the words, as the fit has it; and of the words.
+  const strokesOf = new PlayerStrokes(list.all);
   const chancesOf = (someone: Someone): { given: number; words: number }[][] => {
-    strokesOf.fill(list.all, someone);
+    strokesOf.fill(someone);
     return putts.map((answers) =>
       answers.map(({ strokes, said }) => {
         const words = said ? chanceOfWords(said, strokesOf) : 1;
-        return { given: chanceOf(strokes, strokesOf, someone.rim) / words, words };
+        return { given: chanceOf(strokes, strokesOf, someone.rim, words), words };
       }),
     );
   };

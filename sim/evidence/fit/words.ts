@@ -81,8 +81,9 @@ const slipping = (share: number, words: number): number => SLIP / words + (1 - S
 export interface GroundWords {
   readonly climb: Climb | undefined;
   readonly slopeFelt: SlopeFelt | undefined;
-  readonly breaks: 'straight' | 'highSide' | 'lowSide' | undefined;
+  readonly breaks: BreakWord | undefined;
 }
+export type BreakWord = 'straight' | 'highSide' | 'lowSide';
 export const NO_WORDS: GroundWords = { climb: undefined, slopeFelt: undefined, breaks: undefined };
 
 /** How exactly a word tells what it is said of, 1 SD: what is judged, and what was misread on top. */
@@ -100,27 +101,36 @@ export interface SpokenOf {
   aimSd: number;
 }
 
+/** Chance of a word for climb where the ground rises so much per metre, seen to `sd`. */
+export function climbShare(word: Climb, rise: number, sd: number): number {
+  const up = normalBelow((rise - LEVEL) / sd);
+  if (word === 'up') return slipping(up, 3);
+  const down = normalBelow((-rise - LEVEL) / sd);
+  return slipping(word === 'down' ? down : 1 - up - down, 3);
+}
+
+/** Chance of a word for the break where the line is aimed so far beside the hole, to the high side, m. */
+export function breakShare(word: BreakWord, aim: number, sd: number): number {
+  const high = normalBelow((aim - STRAIGHT) / sd);
+  if (word === 'highSide') return slipping(high, 3);
+  const low = normalBelow((-aim - STRAIGHT) / sd);
+  return slipping(word === 'lowSide' ? low : 1 - high - low, 3);
+}
+
+/** Chance of a word for the steepness of such a slope, rise over run. */
+export function slopeShare(word: SlopeFelt, slope: number, sd: number): number {
+  const gentle = normalBelow((GENTLE - slope) / sd);
+  if (word === 'gentle') return slipping(gentle, 3);
+  const steep = normalBelow((slope - STEEP) / sd);
+  return slipping(word === 'steep' ? steep : 1 - gentle - steep, 3);
+}
+
 /** Chance that these words are said of such ground; what was not said asks for nothing. */
 export function wordsShare({ climb, breaks, slopeFelt }: GroundWords, of: SpokenOf): number {
   let share = 1;
-  if (climb !== undefined) {
-    const up = climb === 'down' ? 0 : normalBelow((of.rise - LEVEL) / of.riseSd);
-    const down = climb === 'up' ? 0 : normalBelow((-of.rise - LEVEL) / of.riseSd);
-    share *= slipping(climb === 'up' ? up : climb === 'down' ? down : 1 - up - down, 3);
-  }
-  if (breaks !== undefined) {
-    const high = breaks === 'lowSide' ? 0 : normalBelow((of.aim - STRAIGHT) / of.aimSd);
-    const low = breaks === 'highSide' ? 0 : normalBelow((-of.aim - STRAIGHT) / of.aimSd);
-    share *= slipping(breaks === 'highSide' ? high : breaks === 'lowSide' ? low : 1 - high - low, 3);
-  }
-  if (slopeFelt !== undefined) {
-    const gentle = slopeFelt === 'steep' ? 0 : normalBelow((GENTLE - of.slope) / of.slopeSd);
-    const steep = slopeFelt === 'gentle' ? 0 : normalBelow((of.slope - STEEP) / of.slopeSd);
-    share *= slipping(
-      slopeFelt === 'gentle' ? gentle : slopeFelt === 'steep' ? steep : 1 - gentle - steep,
-      3,
-    );
-  }
+  if (climb !== undefined) share *= climbShare(climb, of.rise, of.riseSd);
+  if (breaks !== undefined) share *= breakShare(breaks, of.aim, of.aimSd);
+  if (slopeFelt !== undefined) share *= slopeShare(slopeFelt, of.slope, of.slopeSd);
   return share;
 }
 

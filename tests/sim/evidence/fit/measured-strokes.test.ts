@@ -51,9 +51,9 @@ describe('measured strokes alone', () => {
       expect(Math.abs(fit.errors.paceSd.range95[end] / sd[end] - 1)).toBeLessThan(0.05);
       expect(Math.abs(fit.errors.paceBias.range95[end] - bias[end])).toBeLessThan((bias.high - bias.low) / 8);
     }
-    // Of the rest they say nothing.
+    // Of the rest they say nothing: but for the noise of a variance from so many draws, three standard errors.
     for (const name of ['lineSd', 'slopeSd', 'readBias'] as const)
-      expect(fit.errors[name].told).toBeLessThan(0.2);
+      expect(fit.errors[name].told).toBeLessThan(3 * Math.sqrt(2 / fit.worth));
   });
 
   it('through gates give the start line of the same gates', () => {

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { ballAt, greenOf } from '../../../../sim/benchmarks/putts.ts';
 import { groundStrokes } from '../../../../sim/evidence/fit/ground-strokes.ts';
 import { Grounds } from '../../../../sim/evidence/fit/grounds.ts';
-import { MeantLines, PacedLines } from '../../../../sim/evidence/fit/meant-lines.ts';
+import { MeantLines } from '../../../../sim/evidence/fit/meant-lines.ts';
 import { normalBelow } from '../../../../sim/evidence/fit/normal-below.ts';
 import { PlayerStrokes } from '../../../../sim/evidence/fit/player-strokes.ts';
 import { defaultPrior, someoneOf, wideOf } from '../../../../sim/evidence/fit/prior.ts';
@@ -71,7 +71,7 @@ describe('what becomes of strokes', () => {
       const ground = { rise: 0, across: 0, aimOffset: 0, aimByAcross: 0 };
       const spot = {
         ground,
-        lines: new PacedLines(lines),
+        lines,
         pace,
         index: 0,
         words: undefined,
@@ -79,8 +79,8 @@ describe('what becomes of strokes', () => {
         share: 1,
       };
       const strokes = groundStrokes(walk, high, 8192, [0, 0, 0]);
-      const one = new PlayerStrokes();
-      one.fill([spot], middle);
+      const one = new PlayerStrokes([spot]);
+      one.fill(middle);
       const outcomes: Outcome[] = ['holed', {}];
       for (const reach of ['short', 'past'] as const)
         for (const side of ['high', 'online', 'low'] as const)
@@ -108,6 +108,7 @@ describe('what becomes of strokes', () => {
             taken: Number.POSITIVE_INFINITY,
           }),
           one,
+          1,
           1,
         );
       outcomes.forEach((outcome, o) => {
