@@ -64,11 +64,11 @@ describe('a putt from beside the hole', () => {
   });
 });
 
-/** One table for each slope: on a plane it does not depend on the ball. */
+/** One table for each slope, at one sensible pace: on a plane it does not depend on the ball, and what drops not on it. */
 const tables = new Map<unknown, ReturnType<typeof prepareNextPutts>>();
 function prepareOnce(putt: Putt): ReturnType<typeof prepareNextPutts> {
   const key = putt.surface.kind === 'plane' ? putt.surface.slope : putt.surface;
-  const table = tables.get(key) ?? prepareNextPutts(putt, WEEKEND);
+  const table = tables.get(key) ?? prepareNextPutts(putt, WEEKEND, { policy: 'fixed' });
   tables.set(key, table);
   return table;
 }
