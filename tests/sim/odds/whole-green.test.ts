@@ -27,20 +27,24 @@ import {
 
 const { player } = PRESETS[0];
 
-function questionOf(putt: Omit<Putt, 'ball'>): GreenQuestion {
+function questionOf(putt: Omit<Putt, 'ball'>, policy: 'best' | 'fixed' = 'best'): GreenQuestion {
   const whole = { ...putt, ball: putt.hole };
-  return { putt: whole, player, table: prepareNextPutts(whole, player) };
+  return { putt: whole, player, table: prepareNextPutts(whole, player, { policy }) };
 }
-const onPlane = (slope: number, hole = { x: 0, y: 0 }): GreenQuestion =>
-  questionOf({
-    surface: planeSurface({ slope, downhill: -Math.PI / 2 }),
-    greenSpeed: 3.048,
-    hole,
-    capture: 'simple',
-  });
+const onPlane = (slope: number, policy?: 'fixed'): GreenQuestion =>
+  questionOf(
+    {
+      surface: planeSurface({ slope, downhill: -Math.PI / 2 }),
+      greenSpeed: 3.048,
+      hole: { x: 0, y: 0 },
+      capture: 'simple',
+    },
+    policy,
+  );
 
 const TILTED = onPlane(0.02);
-const FLAT = onPlane(0);
+/** Only how putts grow with distance is asked of it: one sensible pace. */
+const FLAT = onPlane(0, 'fixed');
 const SURFACE = generateGreen({ seed: 3, sizeM: 10 });
 const GREEN = questionOf({
   surface: SURFACE,
@@ -156,11 +160,10 @@ describe('the map of a green', () => {
   });
 
   it('marks what is off the green, in the hole and without a line, and never holds NaN', () => {
-    const steep = onPlane(0.07);
-    // 1 - kappa is small at 7% and 10 ft; at 9% no ball rests and no place has a line.
+    // At 9% and 10 ft no ball rests and no place has a line: no table is looked into.
     const none: GreenQuestion = {
-      ...steep,
-      putt: { ...steep.putt, surface: planeSurface({ slope: 0.09, downhill: 0 }) },
+      ...TILTED,
+      putt: { ...TILTED.putt, surface: planeSurface({ slope: 0.09, downhill: 0 }) },
     };
     const map = wholeGreen(none, { spacing: 1, reach: 2 });
     expect([...map.status].filter((status) => status !== noLine && status !== inHole)).toEqual([]);

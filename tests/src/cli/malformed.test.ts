@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { COMMANDS, type Command } from '../../../src/cli/request.ts';
 import { run } from '../../../src/cli/run.ts';
+import { sized } from '../../support/size.ts';
 
 const strange = fc.oneof(
   fc.constantFrom<unknown>(
@@ -88,9 +89,9 @@ const spoil = (text: string, cut: number, how: number): string =>
       ? text.replace(/-?\d+(\.\d+)?/, '1e999')
       : text;
 
-/** Planes for all commands, grids for rolls and reads; these two five times as often: each answer with odds costs 0.3 s. */
+/** Planes for all commands, grids for rolls and reads; these two far more often: each answer with odds takes over a second. */
 const anyCommand = fc.oneof(
-  { weight: 5, arbitrary: fc.constantFrom<Command>('roll', 'read') },
+  { weight: sized(30, 5), arbitrary: fc.constantFrom<Command>('roll', 'read') },
   { weight: 1, arbitrary: fc.constantFrom<Command>('odds', 'compare') },
 );
 const question = anyCommand.chain((command) =>
