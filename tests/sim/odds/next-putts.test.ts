@@ -17,6 +17,7 @@ import {
 import { nextPuttAt } from '../../../sim/odds/polar-table.ts';
 import { oracleOdds } from '../../bench/oracle.ts';
 import { LONG_STEP } from '../../bench/oracle-roll.ts';
+import { sized } from '../../support/size.ts';
 
 const puttFrom = (slope: number, clock: number, length: number, feet: number): Putt => {
   const bearing = clockToBearing(clock, 0.3);
@@ -87,7 +88,7 @@ describe('the table of next putts', () => {
     (capture, slope, clock, length, feet, pace, who) => {
       const putt = { ...puttFrom(slope, clock, length, feet), capture };
       const table = prepareNextPutts(putt, who, { policy: 'fixed' });
-      const { rests, holed } = sampleMisses(putt, pace, who, 160, 11);
+      const { rests, holed } = sampleMisses(putt, pace, who, sized(70, 160), 11);
       const found = new Float64Array(2);
       let apart = 0;
       let count = 0;

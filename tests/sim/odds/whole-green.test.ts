@@ -24,6 +24,7 @@ import {
   wholeGreen,
   withPlayed,
 } from '../../../sim/index.ts';
+import { sized } from '../../support/size.ts';
 
 const { player } = PRESETS[0];
 
@@ -45,7 +46,7 @@ const onPlane = (slope: number, policy?: 'fixed'): GreenQuestion =>
 const TILTED = onPlane(0.02);
 /** Only how putts grow with distance is asked of it: one sensible pace. */
 const FLAT = onPlane(0, 'fixed');
-const SURFACE = generateGreen({ seed: 3, sizeM: 10 });
+const SURFACE = generateGreen({ seed: 3, sizeM: sized(7, 10) });
 const GREEN = questionOf({
   surface: SURFACE,
   greenSpeed: 3.048,
@@ -115,7 +116,8 @@ describe('the map of a green', () => {
       count++;
       worst = Math.max(worst, Math.abs(coarseToFine.expected[node] - all.expected[node]));
     }
-    expect(count).toBeGreaterThan(50);
+    // Else nothing much was put in between: a tenth of the places.
+    expect(count).toBeGreaterThan(all.expected.length / 10);
     // The bound stated: twice what halving had to move, putts.
     expect(worst).toBeLessThan(2 * coarseToFine.bound);
   });
