@@ -46,7 +46,9 @@ const onPlane = (slope: number, policy?: 'fixed'): GreenQuestion =>
 const TILTED = onPlane(0.02);
 /** Only how putts grow with distance is asked of it: one sensible pace. */
 const FLAT = onPlane(0, 'fixed');
-const SURFACE = generateGreen({ seed: 3, sizeM: sized(7, 10) });
+/** m, along a side. */
+const SIZE = sized(7, 10);
+const SURFACE = generateGreen({ seed: 3, sizeM: SIZE });
 const GREEN = questionOf({
   surface: SURFACE,
   greenSpeed: 3.048,
@@ -212,7 +214,7 @@ describe('sides of the hole', () => {
       // Putts: the table is off by 0.006 at most here (MODEL.md), the map's cells are straight.
       expect(Math.abs(expectedPutts - onMap.sides[i].expectedPutts)).toBeLessThan(0.015);
     }
-    const far = approachSides(putt.surface, putt.hole, table, { distance: 6 });
+    const far = approachSides(putt.surface, putt.hole, table, { distance: 0.6 * SIZE });
     if (far.status !== 'ok') throw new Error('expected sides');
     expect(far.sides.length).toBeLessThan(24);
     expect(approachSides(putt.surface, putt.hole, table, { distance: 30 }).status).toBe('noSides');

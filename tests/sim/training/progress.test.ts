@@ -84,10 +84,10 @@ describe('a player who does not change', () => {
       ['easier', HARD, EASY, 60],
       ['harder', EASY, HARD, 60],
     ] as const)(
-      'is called better at most 5%% of the time on %s questions (%#)',
+      'is called better at most 5 per cent of the time on %s questions (%#)',
       (what, before, after, reads) => {
         const found = judge({ before, after, reads, eyes: [eye, eye] }, TRIES, `${name} ${what} ${reads}`);
-        // A 95% interval says "better" 2.5% of the time by itself; 400 tries scatter by 0.8 points.
+        // A 95% interval says "better" 2.5% of the time by itself.
         expect(share(found, 'better')).toBeLessThanOrEqual(mostWrong(TRIES));
         expect(share(found, 'worse')).toBeLessThanOrEqual(mostWrong(TRIES));
         // There was an answer to be right about: always with some twelve days a month, mostly with four, one of which may hold most reads.
@@ -98,7 +98,7 @@ describe('a player who does not change', () => {
     );
   });
 
-  it.each([0.1, 0.2])('is called better at most 5%% of the time when days differ by %d', (daySd) => {
+  it.each([0.1, 0.2])('is called better at most 5 per cent of the time when days differ by %d', (daySd) => {
     const eye = steady(0.3, -0.2);
     const found = judge(
       { before: HARD, after: EASY, reads: 60, eyes: [eye, eye], daySd },

@@ -183,7 +183,7 @@ describe('known players who record whole rounds', () => {
     expect(verdicts.none).toBeLessThanOrEqual(1);
     expect(verdicts.found).toBeGreaterThanOrEqual(RECORDS / 2);
     expect(verdicts.wrong).toBe(0);
-  }, 180_000);
+  });
 
   it('who always putt firm and do not say so are given no pace habit apart from it, but what they roll past', () => {
     const says = { ...ORDINARY, paceMeant: false };
@@ -208,7 +208,7 @@ describe('known players who record whole rounds', () => {
     // The habit's own range hardly narrows, 2% over five pairs of fits: putts of many lengths part so many inches past from a share of the
     // distance by themselves. One fit's 200 draws leave 8% of a range open, two of them together 12%.
     expect(width(asked.errors.paceBias)).toBeLessThan(1.12 * width(errors.paceBias));
-  }, 120_000);
+  });
 
   it('give the same answer again, and say which tap would help', () => {
     const { putts } = recordRounds({ player: scratch }, { says: ORDINARY, leavesOut: 0 }, 'taps', 70);
@@ -225,7 +225,7 @@ describe('known players who record whole rounds', () => {
     expect(fit.players).toHaveLength(200);
     const below = fit.players.filter(({ lineSd }) => lineSd < fit.player.lineSd).length;
     expect(Math.abs(below - 100)).toBeLessThan(12);
-  }, 120_000);
+  });
 });
 
 describe('records that say little', () => {
