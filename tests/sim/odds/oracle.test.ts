@@ -131,7 +131,7 @@ describe('the oracle', () => {
   });
 
   it('drops the same balls by its long step as by its short one, on every ground of the list', () => {
-    const rolls = sized(20, 60);
+    const rolls = sized(40, 60);
     for (const one of CASES) {
       const putt = puttOf(one);
       const counted = [LONG_STEP, PLAIN_STEP].map((step) =>

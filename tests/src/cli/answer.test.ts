@@ -5,10 +5,10 @@
 import { describe, expect, it, vi } from 'vitest';
 import { COMMANDS, LIMITS } from '../../../src/cli/request.ts';
 import { run } from '../../../src/cli/run.ts';
-import { tablesOnce } from '../../support/tablesOnce.ts';
 
 vi.mock('../../../src/cli/workLimit.ts', async (original) => {
   const real = await original<typeof import('../../../src/cli/workLimit.ts')>();
+  const { tablesOnce } = await import('../../support/tablesOnce.ts');
   return { ...real, tableWithin: tablesOnce(real.tableWithin) };
 });
 

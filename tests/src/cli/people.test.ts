@@ -4,10 +4,10 @@ import { FLAGS } from '../../../src/cli/flags.ts';
 import { PAGES } from '../../../src/cli/help.ts';
 import { COMMANDS } from '../../../src/cli/request.ts';
 import { run } from '../../../src/cli/run.ts';
-import { tablesOnce } from '../../support/tablesOnce.ts';
 
 vi.mock('../../../src/cli/workLimit.ts', async (original) => {
   const real = await original<typeof import('../../../src/cli/workLimit.ts')>();
+  const { tablesOnce } = await import('../../support/tablesOnce.ts');
   return { ...real, tableWithin: tablesOnce(real.tableWithin) };
 });
 

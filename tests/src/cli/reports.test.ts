@@ -8,12 +8,12 @@ import { passAll } from '../../../src/store/gate.ts';
 import { perTable, SCHEMA_OF } from '../../../src/store/tables.ts';
 import { errorWords } from '../../../src/text/player.ts';
 import { ORDINARY, recordRounds } from '../../support/recordingPlayer.ts';
-import { sized } from '../../support/size.ts';
-import { tablesOnce } from '../../support/tablesOnce.ts';
 
 /** Later putts at one sensible pace for every day: it is the words of the reports that are asked about here. */
 vi.mock('../../../sim/odds/next-putts.ts', async (original) => {
   const real = await original<typeof import('../../../sim/odds/next-putts.ts')>();
+  const { sized } = await import('../../support/size.ts');
+  const { tablesOnce } = await import('../../support/tablesOnce.ts');
   const policy = sized('fixed' as const, 'best' as const);
   return {
     ...real,
