@@ -2,12 +2,12 @@
  * The best pace on plain putts of many lengths, slopes, directions and green speeds, beside what others say of it. Answers
  * for: the table and Hoadley's rule. Leaves out: why they differ (MODEL.md, section 4).
  */
-import { puttOdds } from '../odds/compare.ts';
+import { fewestPutts } from '../odds/compare.ts';
 import { prepareNextPutts } from '../odds/next-putts.ts';
 import { type Direction, PUBLISHED_PACES } from '../player/published.ts';
 import type { CaptureName, Player } from '../types.ts';
 import { feetToMetres, inchesToMetres } from '../units.ts';
-import { BENCHMARK_CAPTURE, ballAt, bestOf, greenOf } from './putts.ts';
+import { BENCHMARK_CAPTURE, ballAt, greenOf } from './putts.ts';
 
 export interface BestPace {
   /** Ball to hole, m. */
@@ -69,21 +69,20 @@ export function bestPaces(options: BestPaceOptions): BestPace[] {
       for (const direction of directions)
         for (const length of lengths) {
           const putt = ballAt(green, length, BALL_AT[direction]);
-          const best = bestOf(putt, player, table, PACES);
+          const best = fewestPutts(putt, PACES, player, table);
           if (best === undefined) continue;
           const { holed, expectedPutts } = best.odds;
-          const plain = puttOdds(putt, PLAIN_PACE, player, table);
+          const plain = best.oddsAt(PLAIN_PACE);
           found.push({
             length,
             slope,
             direction,
             greenSpeed,
-            pace: best.fewestPutts,
+            pace: best.pace,
             holed,
             expectedPutts,
             hoadley: feetToMetres(PUBLISHED_PACES.hoadleyFeetPerShareHoled) * holed,
-            plainCosts:
-              plain.status === 'ok' ? plain.expectedPutts - expectedPutts : Number.POSITIVE_INFINITY,
+            plainCosts: plain ? plain.expectedPutts - expectedPutts : Number.POSITIVE_INFINITY,
           });
         }
     }

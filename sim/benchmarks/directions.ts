@@ -52,12 +52,21 @@ export function playThirds(options: ThirdsOptions): Thirds | undefined {
   const green = greenOf(slope, greenSpeed, capture);
   const table = tableOf(green, player);
   let missing = false;
+  // Bearings of two thirds are the same.
+  const known = new Map<number, ReturnType<typeof playedOf>>();
+  const playedFrom = (degrees: number): ReturnType<typeof playedOf> => {
+    const played = known.has(degrees)
+      ? known.get(degrees)
+      : playedOf(ballAt(green, length, degreesToRadians(degrees)), player, table);
+    known.set(degrees, played);
+    return played;
+  };
   const thirdOf = (direction: keyof Thirds): Third => {
     const bearings = BEARINGS[direction];
     let holed = 0;
     let leave = 0;
     for (const degrees of bearings) {
-      const played = playedOf(ballAt(green, length, degreesToRadians(degrees)), player, table);
+      const played = playedFrom(degrees);
       if (played === undefined) {
         missing = true;
         continue;

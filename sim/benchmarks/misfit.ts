@@ -2,6 +2,8 @@
  * How far a modelled player lies from a published record, row by row and in one number. Answers for: which rows count, and
  * how large a difference in each counts as one. Leaves out: the search for the best player (fit.ts).
  */
+import { prepareNextPutts } from '../odds/next-putts.ts';
+import type { NextPutts } from '../odds/polar-table.ts';
 import {
   PUBLISHED_FIGURES,
   type PublishedFigure,
@@ -88,12 +90,25 @@ const isByDirection = ({ what, on }: PublishedFigure): boolean => what === 'upLe
 
 const middleOf = ([low, high]: readonly [number, number]): number => (low + high) / 2;
 
+type TableOf = NonNullable<MixOptions['tableOf']>;
+
+/** Tables of one player, each made once: several figures are of one slope. */
+function tablesMadeOnce(): TableOf {
+  const made = new Map<string, NextPutts>();
+  return (green, player) => {
+    const key = JSON.stringify([green.surface, green.greenSpeed]);
+    const table = made.get(key) ?? prepareNextPutts(green, player);
+    made.set(key, table);
+    return table;
+  };
+}
+
 /** Means over the record's mix at the length of each figure that does not ask for one kind of putt. */
 function overMix(
   record: PublishedPlayer,
   player: Player,
   figures: readonly PublishedFigure[],
-  tableOf: MixOptions['tableOf'],
+  tableOf: TableOf,
 ): Map<number, MixRow> {
   const feet = [...new Set(figures.filter(({ on }) => on === undefined).map((figure) => figure.feet))];
   const rows = playMix({ mix: MIX_OF[record], lengths: feet.map(feetToMetres), player, tableOf });
@@ -105,7 +120,7 @@ function onSlope(
   { feet, what, on }: PublishedFigure,
   record: PublishedPlayer,
   player: Player,
-  tableOf?: MixOptions['tableOf'],
+  tableOf: TableOf,
 ): number {
   if (on === undefined) return Number.NaN;
   const greenSpeed = middleOf(MIX_OF[record].greenSpeeds);
@@ -131,7 +146,7 @@ export interface CompareOptions {
 export function compareWithRecord(
   record: PublishedPlayer,
   player: Player,
-  { which = 'all', tableOf }: CompareOptions = {},
+  { which = 'all', tableOf = tablesMadeOnce() }: CompareOptions = {},
 ): readonly ComparedFigure[] {
   const counts = (figure: PublishedFigure): boolean =>
     isFitted(figure) && (which !== 'distance' || !isByDirection(figure));

@@ -2,10 +2,10 @@
  * Putts on a plane as the comparisons with records need them: a green without a ball, the ball at some bearing, and the pace
  * a modelled player plays. Leaves out: which greens and lengths (mix.ts, directions.ts, best-paces.ts).
  */
-import { comparePaces, puttOdds } from '../odds/compare.ts';
+import { fewestPutts } from '../odds/compare.ts';
 import type { NextPutts } from '../odds/polar-table.ts';
 import { planeSurface } from '../surface/plane.ts';
-import type { CaptureName, Comparison, Odds, Player, Putt } from '../types.ts';
+import type { CaptureName, Odds, Player, Putt } from '../types.ts';
 
 /** The rule by which all presets are fitted and all comparisons made. Another rule: fit anew. */
 export const BENCHMARK_CAPTURE: CaptureName = 'rim';
@@ -43,17 +43,9 @@ export function playedOf(
   player: Player,
   table: NextPutts,
 ): { readonly pace: number; readonly odds: Odds } | undefined {
-  const best = bestOf(putt, player, table);
+  const best = fewestPutts(putt, PACES, player, table);
   if (best === undefined) return undefined;
-  const pace = SHARE_OF_BEST * best.fewestPutts;
-  const odds = puttOdds(putt, pace, player, table);
-  return odds.status === 'ok' ? { pace, odds } : { pace: best.fewestPutts, odds: best.odds };
+  const pace = SHARE_OF_BEST * best.pace;
+  const odds = best.oddsAt(pace);
+  return odds ? { pace, odds } : { pace: best.pace, odds: best.odds };
 }
-
-/** The pace of fewest putts and its odds; undefined when no pace has a line. */
-export const bestOf = (
-  putt: Putt,
-  player: Player,
-  table: NextPutts,
-  paces: readonly number[] = PACES,
-): Comparison['best'] => comparePaces(putt, paces, player, table).best;

@@ -138,45 +138,64 @@ export function comparePaces(
   nextPutts?: NextPutts,
   refined = true,
 ): Comparison {
-  const walk = new LineWalk(putt);
-  const nothing = (pace: number, reason: string): PaceRow => ({
-    pace,
-    read: { status: 'noLine', reason },
-    odds: undefined,
+  const { walk, played, oddsAt } = playable(putt, paces, player, nextPutts);
+  const rows = paces.map((pace): PaceRow => {
+    const play = played.get(pace);
+    if (play !== undefined) return { pace, read: summarizeLine(putt, walk, play.line), odds: oddsAt(pace) };
+    const reason = walk.lineAt(pace) === undefined ? walk.whyNot(pace) : UNSEEN;
+    return { pace, read: { status: 'noLine', reason }, odds: undefined };
   });
+  if (!refined || played.size === 0) return { rows, best: undefined };
+  const fewest = bestPace(rows, oddsAt, (odds) => odds.expectedPutts);
+  const most = bestPace(rows, oddsAt, (odds) => -odds.holed);
+  return { rows, best: { fewestPutts: fewest.pace, odds: fewest.odds, mostHoled: most.pace } };
+}
+
+/** The pace that needs fewest putts, m past, its odds, and those of any pace near it, undefined where it has no line. */
+interface FewestPutts {
+  readonly pace: number;
+  readonly odds: Odds;
+  readonly oddsAt: (pace: number) => Odds | undefined;
+}
+
+/**
+ * As `comparePaces`, for who wants that pace alone, on a plane: half the work.
+ * @returns undefined when no pace has a line
+ */
+export function fewestPutts(
+  putt: Putt,
+  paces: readonly number[],
+  player: Player,
+  nextPutts: NextPutts,
+): FewestPutts | undefined {
+  const { played, oddsAt } = playable(putt, paces, player, nextPutts);
+  if (played.size === 0) return undefined;
+  const rows = paces.map((pace) => ({ pace, odds: oddsAt(pace) }));
+  return { ...bestPace(rows, oddsAt, (odds) => odds.expectedPutts), oddsAt };
+}
+
+/** One putt by one player: its lines, those of these paces that there are, and odds, for which all paces share one ground. */
+function playable(putt: Putt, paces: readonly number[], player: Player, nextPutts?: NextPutts) {
+  const walk = new LineWalk(putt);
   const byPace = new Strokes(putt, player);
   const playAt = (pace: number): Played | undefined => {
     const line = walk.lineAt(pace);
     const strokes = line && byPace.at(pace);
     return strokes && { line, strokes, highIsLeft: startOf(putt, line.heading) >= 0 };
   };
-  const whyNot = (pace: number): string => (walk.lineAt(pace) === undefined ? walk.whyNot(pace) : UNSEEN);
   // Firm first: the walk goes from nearly straight lines to those that break most.
   const played = new Map<number, Played>();
   for (const pace of [...paces].sort((first, second) => second - first)) {
     const play = playAt(pace);
     if (play !== undefined) played.set(pace, play);
   }
-  if (played.size === 0) return { rows: paces.map((pace) => nothing(pace, whyNot(pace))), best: undefined };
-  const ground = groundFor(
-    walk,
-    [...played.values()].map(({ strokes }) => strokes),
-    nextPutts ?? prepareNextPutts(putt, player),
-  );
-  const rows = paces.map((pace): PaceRow => {
-    const play = played.get(pace);
-    return play === undefined
-      ? nothing(pace, whyNot(pace))
-      : { pace, read: summarizeLine(putt, walk, play.line), odds: oddsOf(ground, play) };
-  });
-  if (!refined) return { rows, best: undefined };
+  const strokes = [...played.values()].map((play) => play.strokes);
+  const ground = strokes.length > 0 && groundFor(walk, strokes, nextPutts ?? prepareNextPutts(putt, player));
   const oddsAt = (pace: number): Odds | undefined => {
-    const play = playAt(pace);
-    return play && oddsOf(ground, play);
+    const play = played.get(pace) ?? playAt(pace);
+    return ground && play ? oddsOf(ground, play) : undefined;
   };
-  const fewest = bestPace(rows, oddsAt, (odds) => odds.expectedPutts);
-  const most = bestPace(rows, oddsAt, (odds) => -odds.holed);
-  return { rows, best: { fewestPutts: fewest.pace, odds: fewest.odds, mostHoled: most.pace } };
+  return { walk, played, oddsAt };
 }
 
 /** Paces closer than this are the same to any player, m. */
@@ -184,7 +203,7 @@ const PACE_RESOLUTION = 0.005;
 
 /** Pace with the smallest cost, and its odds: the best row, then parabolas through its neighbours. */
 function bestPace(
-  rows: readonly PaceRow[],
+  rows: readonly Pick<PaceRow, 'pace' | 'odds'>[],
   oddsAt: (pace: number) => Odds | undefined,
   costOf: (odds: Odds) => number,
 ): { readonly pace: number; readonly odds: Odds } {

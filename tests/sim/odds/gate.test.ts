@@ -5,6 +5,7 @@ import { gateShare } from '../../../sim/odds/gate.ts';
 import { PRESETS } from '../../../sim/player/presets.ts';
 import { planeSurface } from '../../../sim/surface/plane.ts';
 import type { Player, Putt } from '../../../sim/types.ts';
+import { sized } from '../../support/size.ts';
 import { gateOn, simulator, throughGate } from '../training/stroke-simulator.ts';
 
 const onPlane = (slope: number, ball = { x: 3, y: 0 }): Putt => ({
@@ -56,7 +57,7 @@ describe('a gate on level ground', () => {
 });
 
 describe('a gate on a breaking line', () => {
-  const count = 20_000;
+  const count = sized(6000, 20_000);
   it.each<[string, number, number, Player]>([
     ['near the ball', 0.08, 0.6, player],
     ['halfway', 0.16, 1.5, player],

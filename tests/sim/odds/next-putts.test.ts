@@ -17,6 +17,7 @@ import {
 import { nextPuttAt } from '../../../sim/odds/polar-table.ts';
 import { oracleOdds } from '../../bench/oracle.ts';
 import { LONG_STEP } from '../../bench/oracle-roll.ts';
+import { sized } from '../../support/size.ts';
 
 const puttFrom = (slope: number, clock: number, length: number, feet: number): Putt => {
   const bearing = clockToBearing(clock, 0.3);
@@ -64,11 +65,11 @@ describe('a putt from beside the hole', () => {
   });
 });
 
-/** One table for each slope: on a plane it does not depend on the ball. */
+/** One table for each slope, at one sensible pace: on a plane it does not depend on the ball, and what drops not on it. */
 const tables = new Map<unknown, ReturnType<typeof prepareNextPutts>>();
 function prepareOnce(putt: Putt): ReturnType<typeof prepareNextPutts> {
   const key = putt.surface.kind === 'plane' ? putt.surface.slope : putt.surface;
-  const table = tables.get(key) ?? prepareNextPutts(putt, WEEKEND);
+  const table = tables.get(key) ?? prepareNextPutts(putt, WEEKEND, { policy: 'fixed' });
   tables.set(key, table);
   return table;
 }
@@ -87,7 +88,7 @@ describe('the table of next putts', () => {
     (capture, slope, clock, length, feet, pace, who) => {
       const putt = { ...puttFrom(slope, clock, length, feet), capture };
       const table = prepareNextPutts(putt, who, { policy: 'fixed' });
-      const { rests, holed } = sampleMisses(putt, pace, who, 160, 11);
+      const { rests, holed } = sampleMisses(putt, pace, who, sized(70, 160), 11);
       const found = new Float64Array(2);
       let apart = 0;
       let count = 0;

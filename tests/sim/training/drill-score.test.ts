@@ -14,6 +14,7 @@ import {
   strokesOf,
 } from '../../../sim/training/putting-drill.ts';
 import type { Player } from '../../../sim/types.ts';
+import { sized } from '../../support/size.ts';
 import { type Simulator, type Stroke, simulator } from './stroke-simulator.ts';
 
 const GRASS: DrillGround = { kind: 'grass', greenSpeed: 3.048, slope: 0.02 };
@@ -24,9 +25,15 @@ const named = (id: string): PuttingDrill => {
   if (drill === undefined) throw new Error(`no drill ${id}`);
   return drill;
 };
+/** Each is worked out once. */
+const expectations = new Map<PuttingDrill, Map<Player, Map<DrillGround, DrillExpectation>>>();
 const expected = (drill: PuttingDrill, player: Player, ground = groundOf(drill)): DrillExpectation => {
+  const known = expectations.get(drill)?.get(player)?.get(ground);
+  if (known !== undefined) return known;
   const found = expectedScore(drill, player, ground);
   if (found.status !== 'ok') throw new Error(found.reason);
+  const ofDrill = expectations.get(drill) ?? new Map<Player, Map<DrillGround, DrillExpectation>>();
+  expectations.set(drill, ofDrill.set(player, (ofDrill.get(player) ?? new Map()).set(ground, found)));
   return found;
 };
 const scratch = PRESETS[1].player;
@@ -154,7 +161,7 @@ describe('played stroke by stroke', () => {
     'carpet-pace-zone',
   ])('%s comes out as expected', (id) => {
     const drill = named(id);
-    const times = 1500;
+    const times = sized(500, 1500);
     const { mean, sd, share } = played(drill, scratch, times);
     const found = expected(drill, scratch);
     // Four standard errors of the mean, and what the odds of a stroke may be out, two tenths of a point each (rest-shares.test.ts),
@@ -177,7 +184,7 @@ describe('played stroke by stroke', () => {
       const { stroke } = drill.scoring;
       if (stroke.kind !== 'holingOut') throw new Error('expected holing out');
       const random = seededRandom(id);
-      const holes = 150;
+      const holes = sized(60, 150);
       let mean = 0;
       let variance = 0;
       for (const [index, station] of drill.stations.entries()) {

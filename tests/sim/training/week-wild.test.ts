@@ -16,6 +16,7 @@ import {
   timeShares,
 } from '../../../sim/index.ts';
 import { errorCosts } from '../../../sim/training/week-costs.ts';
+import { sized } from '../../support/size.ts';
 
 const SLOW = 600_000;
 
@@ -28,7 +29,9 @@ const HABITS = { paceBias: 0.06, readBias: -0.15 } as const;
 describe.each(['tour', 'averaging-90'])('the week of %s', (id) => {
   const preset = presetOf(id)?.player;
   if (preset === undefined) throw new Error(`no preset ${id}`);
-  const ground = prepareGround({ player: preset, usual: 0.4318, greenSpeed: 2.9 });
+  const prepared = prepareGround({ player: preset, usual: 0.4318, greenSpeed: 2.9 });
+  // For every day on its slope of 2% alone, which lies between the others.
+  const ground = { ...prepared, greens: sized(prepared.greens.slice(1, 2), prepared.greens) };
   const putts = (player: Player): number => {
     const row = playGround(ground, player, true);
     return LENGTHS.reduce(

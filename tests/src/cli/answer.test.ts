@@ -2,9 +2,15 @@
  * Right requests to the command line: field names, units and signs of the response, and that they are the engine's numbers.
  * Field names are a promise, letter by letter: other programs rely on them.
  */
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { COMMANDS, LIMITS } from '../../../src/cli/request.ts';
 import { run } from '../../../src/cli/run.ts';
+
+vi.mock('../../../src/cli/workLimit.ts', async (original) => {
+  const real = await original<typeof import('../../../src/cli/workLimit.ts')>();
+  const { tablesOnce } = await import('../../support/tablesOnce.ts');
+  return { ...real, tableWithin: tablesOnce(real.tableWithin) };
+});
 
 type Json = Record<string, unknown>;
 

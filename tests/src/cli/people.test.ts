@@ -1,9 +1,15 @@
 /** The command line as a person types and reads it. */
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { FLAGS } from '../../../src/cli/flags.ts';
 import { PAGES } from '../../../src/cli/help.ts';
 import { COMMANDS } from '../../../src/cli/request.ts';
 import { run } from '../../../src/cli/run.ts';
+
+vi.mock('../../../src/cli/workLimit.ts', async (original) => {
+  const real = await original<typeof import('../../../src/cli/workLimit.ts')>();
+  const { tablesOnce } = await import('../../support/tablesOnce.ts');
+  return { ...real, tableWithin: tablesOnce(real.tableWithin) };
+});
 
 const page = (line: string): string => {
   const outcome = run(line.split(' '), '');

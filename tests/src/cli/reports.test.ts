@@ -1,5 +1,5 @@
 /** The reports of the command line: what they say, and what they refuse. */
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { ERRORS, fitErrors } from '../../../sim/index.ts';
 import { PAGE_WIDTH } from '../../../src/cli/layout.ts';
 import { parseHandicap, REPORT_FLAGS, REPORT_HELP, REPORTS } from '../../../src/cli/reports.ts';
@@ -10,6 +10,18 @@ import { puttSchema } from '../../../src/store/recordSchema.ts';
 import { perTable } from '../../../src/store/tables.ts';
 import { errorWords } from '../../../src/text/player.ts';
 import { ORDINARY, recordRounds } from '../../support/recordingPlayer.ts';
+
+/** Later putts at one sensible pace for every day: it is the words of the reports that are asked about here. */
+vi.mock('../../../sim/odds/next-putts.ts', async (original) => {
+  const real = await original<typeof import('../../../sim/odds/next-putts.ts')>();
+  const { sized } = await import('../../support/size.ts');
+  const { tablesOnce } = await import('../../support/tablesOnce.ts');
+  const policy = sized('fixed' as const, 'best' as const);
+  return {
+    ...real,
+    prepareNextPutts: tablesOnce((putt, player) => real.prepareNextPutts(putt, player, { policy })),
+  };
+});
 
 const page = (line: string, stdinText = ''): string => {
   const { stdout, stderr, exitCode } = run(line.split(' '), stdinText);

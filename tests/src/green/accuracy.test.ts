@@ -4,6 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import {
+  emptyGreenMap,
   type FieldSurface,
   generateGreen,
   mapValueAt,
@@ -15,13 +16,18 @@ import {
   prepareNextPutts,
   seededRandom,
 } from '../../../sim/index.ts';
-import { mirrorOf, newMap } from '../../../src/screens/green/maps.ts';
+import { mapOptions, mirrorOf, newMap } from '../../../src/screens/green/maps.ts';
 import { pictureOf, refine } from '../../../src/screens/green/tiles.ts';
+import { sized } from '../../support/size.ts';
 
 /** Stated on the page, putts: of 19 places in 20, and of all. */
 const MOSTLY = 0.01;
 const ALWAYS = 0.03;
-const PLACES = 40;
+const PLACES = sized(20, 40);
+/** How far from the hole they lie: for every day 20 ft and a smaller green, else 40 ft, as far as the page asks. m */
+const FARTHEST = sized(6.1, 12.2);
+/** Side of the green, m. */
+const SIZE = sized(7, 10);
 
 interface Case {
   readonly name: string;
@@ -38,8 +44,8 @@ const CASES: readonly Case[] = [
   },
   {
     name: 'a made-up green',
-    surface: generateGreen({ seed: '7', sizeM: 10 }),
-    hole: { x: 4, y: 5.5 },
+    surface: generateGreen({ seed: '7', sizeM: SIZE }),
+    hole: { x: 0.4 * SIZE, y: 0.55 * SIZE },
     player: PRESETS[0].player,
   },
 ];
@@ -61,7 +67,8 @@ describe.each(CASES)('the map of $name', ({ surface, hole, player }) => {
       capture: 'rim',
     };
     const table = prepareNextPutts(putt, player);
-    const from = newMap({ putt, player });
+    const { map: whole, ...start } = newMap({ putt, player });
+    const from = { ...start, map: sized(emptyGreenMap(putt, { ...mapOptions(), reach: FARTHEST }), whole) };
     const { map } = await refine({
       from,
       table,
@@ -74,8 +81,7 @@ describe.each(CASES)('the map of $name', ({ surface, hole, player }) => {
     const random = seededRandom('places of a map');
     const off: number[] = [];
     for (let tried = 0; tried < 10 * PLACES && off.length < PLACES; tried++) {
-      // To 40 ft, as far as the page asks.
-      const far = 0.3 + 11.9 * random();
+      const far = 0.3 + (FARTHEST - 0.3) * random();
       const bearing = 2 * Math.PI * random();
       const origin = { x: hole.x + far * Math.cos(bearing), y: hole.y + far * Math.sin(bearing) };
       if (!onGround(surface, origin)) continue;

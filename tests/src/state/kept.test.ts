@@ -117,5 +117,5 @@ it('is the only way to the browser’s storage', () => {
   const touching = files
     .filter(({ text }) => /\b(local|session)Storage\b|\b(get|set|remove)Item\b|'storage'/.test(text))
     .map(({ name }) => name);
-  expect(touching).toEqual([join('app', 'kept.ts')]);
+  expect(touching).toEqual([join('state', 'kept.ts')]);
 });

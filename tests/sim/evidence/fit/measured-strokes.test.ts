@@ -15,6 +15,7 @@ import {
 import { FITTED_PLAYERS } from '../../../../sim/player/fitted.ts';
 import { normals } from '../../../support/normals.ts';
 import { ORDINARY, recordRounds } from '../../../support/recordingPlayer.ts';
+import { sized } from '../../../support/size.ts';
 
 const fitted = (fit: ReturnType<typeof fitErrors>): FittedErrors => {
   if (fit.status !== 'ok') throw new Error(`got ${fit.status}`);
@@ -89,7 +90,7 @@ describe('measured strokes alone', () => {
 describe('measured strokes beside a record', () => {
   it('part the start line from the reading of slopes', () => {
     const player = FITTED_PLAYERS.averaging90;
-    const { putts } = recordRounds({ player }, { says: ORDINARY }, 'gates beside a record', 120);
+    const { putts } = recordRounds({ player }, { says: ORDINARY }, 'gates beside a record', sized(60, 120));
     const normal = normals('starts');
     const gate = { width: 0.1, distance: 0.9 };
     const angle = gateAngle(gate);
