@@ -2,7 +2,7 @@
 import { BENCHMARKS } from '../../../sim/index.ts';
 import { view } from '../../state/costs/answer.ts';
 import { benchmark, benchmarkId } from '../../state/costs/question.ts';
-import { behind } from '../../state/costs/work.ts';
+import { costJob } from '../../state/costs/work.ts';
 import { units } from '../../state/settings.ts';
 import { lostInterval, lostWords, STEP_WORDS } from '../../text/costs.ts';
 import { bandName, formatSigned } from '../../text/phrases.ts';
@@ -33,7 +33,7 @@ export const ByDistance = () => {
   const { bands } = found.costs;
   const now = units.value;
   return (
-    <section class={behind.value ? 'card stale' : 'card'} aria-labelledby="where-title">
+    <section class={costJob.behind.value ? 'card stale' : 'card'} aria-labelledby="where-title">
       <h2 id="where-title">Where the strokes are</h2>
       <p class="costs-answer" data-testid="where">
         {lostWords(found.costs, benchmark.value.name, now)}

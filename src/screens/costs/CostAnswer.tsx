@@ -4,7 +4,7 @@ import { Working } from '../../controls/CostsWorking.tsx';
 import { spokenAtRest } from '../../controls/spoken.ts';
 import { view } from '../../state/costs/answer.ts';
 import { mix, question } from '../../state/costs/question.ts';
-import { behind, failure, shown, stopped } from '../../state/costs/work.ts';
+import { costJob } from '../../state/costs/work.ts';
 import { units } from '../../state/settings.ts';
 import { shownSource } from '../../state/shownRecords.ts';
 import { costDetail, costHeadline, mixWords, olderCostWords, whoseWords } from '../../text/costs.ts';
@@ -17,15 +17,15 @@ const headline = (): string => {
 /** Quiet time before it is read out, ms. */
 const SPEAK_PAUSE = 900;
 const spoken = spokenAtRest(
-  () => (behind.value || view.value === undefined ? undefined : headline()),
+  () => (costJob.behind.value || view.value === undefined ? undefined : headline()),
   SPEAK_PAUSE,
 );
 
 export const CostAnswer = () => {
   useEffect(spoken.follow, []);
   const found = view.value;
-  const asked = shown.value?.question;
-  const dim = behind.value && found !== undefined ? 'stale' : undefined;
+  const asked = costJob.shown.value?.question;
+  const dim = costJob.behind.value && found !== undefined ? 'stale' : undefined;
   return (
     <section class="card verdict" aria-label="The answer">
       <p class="question">Which of my errors costs most strokes, and what would a little less of it save?</p>
@@ -37,12 +37,12 @@ export const CostAnswer = () => {
       </p>
       {dim && (
         <p class="hint" data-testid="stale">
-          {olderCostWords(asked === question.value ? asked.likely.length : undefined, stopped.value)}
+          {olderCostWords(asked === question.value ? asked.likely.length : undefined, costJob.stopped.value)}
         </p>
       )}
-      {failure.value !== undefined && (
+      {costJob.failure.value !== undefined && (
         <p class="problem" role="alert">
-          {failure.value}
+          {costJob.failure.value}
         </p>
       )}
       {found && <p class={dim}>{costDetail(found.ranked[0], found.costs, units.value)}</p>}

@@ -3,7 +3,7 @@
 import { Link } from 'wouter-preact';
 import { Choice } from '../../controls/Choice.tsx';
 import { firmerDirection } from '../../state/costs/question.ts';
-import { behind, shown } from '../../state/costs/work.ts';
+import { costJob } from '../../state/costs/work.ts';
 import { units } from '../../state/settings.ts';
 import {
   dieWords,
@@ -25,7 +25,7 @@ const DIRECTIONS = [
 ] as const;
 
 export const Firmer = () => {
-  const table = shown.value?.table;
+  const table = costJob.shown.value?.found;
   if (table === undefined) return null;
   const now = units.value;
   const rows = table.firmer.filter(({ direction }) => direction === firmerDirection.value);
@@ -33,7 +33,7 @@ export const Firmer = () => {
   const many = table.weights.length > 1;
   const turns = turnsWords(table.firmer, now);
   return (
-    <section class={behind.value ? 'card stale' : 'card'} aria-labelledby="firmer-title">
+    <section class={costJob.behind.value ? 'card stale' : 'card'} aria-labelledby="firmer-title">
       <h2 id="firmer-title">“Hit them firmer and play less break”</h2>
       <p class="costs-answer" data-testid="firmer">
         {firmerWords(table.firmer, now)}

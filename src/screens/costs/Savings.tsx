@@ -3,7 +3,7 @@ import { useComputed } from '@preact/signals';
 import { ChartFigure } from '../../charts/ChartFigure.tsx';
 import { type IntervalPlotData, intervalHeight } from '../../charts/intervalData.ts';
 import { type CostView, view } from '../../state/costs/answer.ts';
-import { behind } from '../../state/costs/work.ts';
+import { costJob } from '../../state/costs/work.ts';
 import { units } from '../../state/settings.ts';
 import { costHeadline, honest, partWords, STEP_WORDS, savedWords } from '../../text/costs.ts';
 import { bandName } from '../../text/phrases.ts';
@@ -43,7 +43,7 @@ export const Savings = () => {
       load={load}
       data={data.value}
       height={intervalHeight(data.value.rows.length)}
-      stale={behind.value}
+      stale={costJob.behind.value}
       fileName="borrow-what-it-costs"
       table={{
         head: [

@@ -3,7 +3,7 @@ import type { Signal } from '@preact/signals';
 import { STEPS, type StepId } from '../../../sim/index.ts';
 import { compared, isClear } from '../../state/costs/answer.ts';
 import { firstStep, secondStep } from '../../state/costs/question.ts';
-import { behind } from '../../state/costs/work.ts';
+import { costJob } from '../../state/costs/work.ts';
 import { comparedWords, STEP_WORDS } from '../../text/costs.ts';
 
 const StepField = ({ id, label, chosen }: { id: string; label: string; chosen: Signal<StepId> }) => (
@@ -29,7 +29,7 @@ const StepField = ({ id, label, chosen }: { id: string; label: string; chosen: S
 export const TwoSteps = () => {
   const found = compared.value;
   return (
-    <section class={behind.value ? 'card stale' : 'card'} aria-labelledby="two-title">
+    <section class={costJob.behind.value ? 'card stale' : 'card'} aria-labelledby="two-title">
       <h2 id="two-title">Would one save more than the other?</h2>
       <div class="costs-pair">
         <StepField id="first-step" label="Would this" chosen={firstStep} />

@@ -2,7 +2,7 @@
 import { useEffect } from 'preact/hooks';
 import { PlayerPanel } from '../../controls/PlayerPanel.tsx';
 import { RulesCaution } from '../../controls/RulesCaution.tsx';
-import { followCosts } from '../../state/costs/work.ts';
+import { costJob } from '../../state/costs/work.ts';
 import { followRecords, readingProblem } from '../../state/shownRecords.ts';
 import { ByDistance } from './ByDistance.tsx';
 import { CostAnswer } from './CostAnswer.tsx';
@@ -15,7 +15,7 @@ import './costs.css';
 
 export const CostsScreen = () => {
   useEffect(followRecords, []);
-  useEffect(followCosts, []);
+  useEffect(costJob.follow, []);
   return (
     <div class="costs">
       <div class="costs-main">

@@ -6,14 +6,14 @@ import { chooseFit, fitInUse } from '../../state/settings.ts';
 import { errorsDetail, errorsHeadline, firstLookWords, fittedWords, ROUGH_WORDS } from '../../text/errors.ts';
 import { asked } from './question.ts';
 import { view } from './view.ts';
-import { behind, failure, isFirstLook, nothingCounts, resumeWork, stopped, stopWork, work } from './work.ts';
+import { behind, fits, isFirstLook, nothingCounts } from './work.ts';
 
 const headline = (): string => {
   if (nothingCounts.value !== undefined)
     return 'None of these putts says anything of your errors: conceded, from off the green, or at the hole.';
   const found = view.value;
   if (found === undefined)
-    return stopped.value ? 'No answer yet.' : 'Looking for the errors that explain this record…';
+    return fits.stopped.value ? 'No answer yet.' : 'Looking for the errors that explain this record…';
   const { answer, putts, invented } = found;
   return errorsHeadline({ readBias: answer.readBias, error: answer.errors.readBias, putts, invented });
 };
@@ -68,17 +68,18 @@ export const ErrorsAnswer = () => {
       </p>
       {old && (
         <p class="hint" data-testid="stale">
-          Of the record as it was before{work.value === undefined ? '.' : '; the new answer is on its way.'}
+          Of the record as it was before
+          {fits.work.value === undefined ? '.' : '; the new answer is on its way.'}
         </p>
       )}
       {first && found && (
         <p class="hint" data-testid="first-look">
-          {firstLookWords(found.putts, asked.value?.record.putts.length ?? 0, work.value !== undefined)}
+          {firstLookWords(found.putts, asked.value?.record.putts.length ?? 0, fits.work.value !== undefined)}
         </p>
       )}
-      {failure.value !== undefined && (
+      {fits.failure.value !== undefined && (
         <p class="problem" role="alert">
-          {failure.value}
+          {fits.failure.value}
         </p>
       )}
       {found && (
@@ -96,15 +97,15 @@ export const ErrorsAnswer = () => {
       )}
       <div class="working quiet">
         <WorkLine
-          stopped={stopped.value}
+          stopped={fits.stopped.value}
           work={
-            work.value === undefined
+            fits.work.value === undefined
               ? undefined
-              : { words: 'Trying players on every putt', share: work.value }
+              : { words: 'Trying players on every putt', share: fits.work.value }
           }
           rest={behind.value && nothingCounts.value === undefined ? '' : 'All is worked out.'}
-          onStop={stopWork}
-          onResume={resumeWork}
+          onStop={fits.stop}
+          onResume={fits.resume}
         />
       </div>
     </section>

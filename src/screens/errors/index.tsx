@@ -12,7 +12,7 @@ import { followNamed } from './named.ts';
 import { asked } from './question.ts';
 import { SixErrors } from './SixErrors.tsx';
 import { UsualPace } from './UsualPace.tsx';
-import { followFit } from './work.ts';
+import { fits } from './work.ts';
 import '../../controls/answers.css';
 import '../../controls/tables.css';
 import './errors.css';
@@ -55,7 +55,7 @@ const Shown = () => {
 
 export const ErrorsScreen = () => {
   useEffect(followRecords, []);
-  useEffect(followFit, []);
+  useEffect(fits.follow, []);
   useEffect(followNamed, []);
   return (
     <div class="errors">

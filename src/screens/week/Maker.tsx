@@ -7,7 +7,7 @@ import { Choice } from '../../controls/Choice.tsx';
 import { Working } from '../../controls/CostsWorking.tsx';
 import { Slider } from '../../controls/Slider.tsx';
 import { carpetSpeed, followCarpet, setCarpetSpeed } from '../../state/carpet.ts';
-import { failure, followCosts } from '../../state/costs/work.ts';
+import { costJob } from '../../state/costs/work.ts';
 import { formatGreenSpeed } from '../../text/format.ts';
 import { currentPlan } from './kept.ts';
 import {
@@ -46,7 +46,7 @@ const CarpetSpeed = () => (
 export const Maker = () => {
   useEffect(renewStart, []);
   useEffect(followCarpet, []);
-  useEffect(followCosts, []);
+  useEffect(costJob.follow, []);
   useEffect(
     () =>
       followMaking(() => {
@@ -106,9 +106,9 @@ export const Maker = () => {
           </button>
         )}
       </p>
-      {failure.value !== undefined && (
+      {costJob.failure.value !== undefined && (
         <p class="problem" role="alert">
-          {failure.value}
+          {costJob.failure.value}
         </p>
       )}
       <div class="working quiet">

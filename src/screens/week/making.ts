@@ -7,7 +7,7 @@ import { ENGINE_ERROR, errorCosts } from '../../../sim/index.ts';
 import { carpetSpeed } from '../../state/carpet.ts';
 import { view } from '../../state/costs/answer.ts';
 import { mix } from '../../state/costs/question.ts';
-import { behind, shown } from '../../state/costs/work.ts';
+import { costJob } from '../../state/costs/work.ts';
 import { type AskedSession, newPlan, spreadDays } from '../../state/plans/plan.ts';
 import { shownRecords, shownSource } from '../../state/shownRecords.ts';
 import { addDays, localDay } from '../../store/day.ts';
@@ -52,11 +52,13 @@ export const daysOfWeek = (first: string): string[] => Array.from({ length: 7 },
 /** A plan is to be made as soon as the costs are there. */
 export const pending = signal(false);
 /** Costs and records are there. */
-const ready = computed(() => !behind.value && view.value !== undefined && shownRecords.value !== undefined);
+const ready = computed(
+  () => !costJob.behind.value && view.value !== undefined && shownRecords.value !== undefined,
+);
 
 const make = (): void => {
   const found = view.peek();
-  const table = shown.peek()?.table;
+  const table = costJob.shown.peek()?.found;
   if (found === undefined || table === undefined) return;
   const best = found.costs.steps.find(({ step }) => step === 'bestPace')?.saved;
   const { holes, own } = mix.peek();

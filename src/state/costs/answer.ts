@@ -14,7 +14,7 @@ import {
 import type { Lead } from '../../text/costs.ts';
 import { units } from '../settings.ts';
 import { benchmark, firstStep, mix, secondStep } from './question.ts';
-import { shown } from './work.ts';
+import { costJob } from './work.ts';
 
 /** Sure enough to say which of two costs more. */
 const SURE = 0.95;
@@ -32,7 +32,7 @@ export const isClear = ({ more, chance }: ComparedSteps): boolean =>
   Math.abs(more.value) > ENGINE_ERROR && Math.max(chance, 1 - chance) >= SURE;
 
 export const view = computed((): CostView | undefined => {
-  const table = shown.value?.table;
+  const table = costJob.shown.value?.found;
   if (table === undefined) return undefined;
   const bands = units.value === 'imperial' ? COST_BANDS : METRE_COST_BANDS;
   const costs = roundCosts(table, { mix: mix.value, benchmark: benchmark.value, bands });
@@ -45,6 +45,6 @@ export const view = computed((): CostView | undefined => {
 });
 
 export const compared = computed((): ComparedSteps | undefined => {
-  const table = shown.value?.table;
+  const table = costJob.shown.value?.found;
   return table && compareSteps(table, mix.value, [firstStep.value, secondStep.value]);
 });
