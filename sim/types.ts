@@ -43,10 +43,13 @@ export type Surface = PlaneSurface | FieldSurface;
 
 /**
  * Which balls drop. rim: a rigid ball on a sharp rim, with lip-outs; simple: a published parabola of speed against offset,
- * freeFall: what falls in without touching, a lower bound. In the order they are offered.
+ * freeFall: what falls in without touching, a lower bound, for checks. In the order they are offered.
  */
 export const CAPTURES = ['rim', 'simple', 'freeFall'] as const;
 export type CaptureName = (typeof CAPTURES)[number];
+/** Those a person chooses from: a lower bound is nobody's hole. */
+export const OFFERED_CAPTURES = ['rim', 'simple'] as const satisfies readonly CaptureName[];
+export type OfferedCapture = (typeof OFFERED_CAPTURES)[number];
 
 /** One putt to be judged: where from, where to, on what. */
 export interface Putt {

@@ -1,19 +1,17 @@
 /** What of the ball the model counts: which balls drop, and the skid off the putter. Kept for every visit. */
-import type { CaptureName } from '../../sim/index.ts';
+import type { OfferedCapture } from '../../sim/index.ts';
 import { capture, skid } from '../state/settings.ts';
 import { Choice } from './Choice.tsx';
 
-const CAPTURE_NAMES: readonly { value: CaptureName; label: string }[] = [
+const CAPTURE_NAMES: readonly { value: OfferedCapture; label: string }[] = [
   { value: 'rim', label: 'real rim' },
   { value: 'simple', label: 'simple rule' },
-  { value: 'freeFall', label: 'free fall' },
 ];
 
-const CAPTURE_WORDS: Readonly<Record<CaptureName, string>> = {
+const CAPTURE_WORDS: Readonly<Record<OfferedCapture, string>> = {
   rim: 'A ball meets the edge as a rigid ball does: it drops, or lips out another way and slower.',
   simple:
     'A published rule of thumb: 1.63 m/s drops dead centre, less toward the edge. What does not drop rolls on as if nothing were there.',
-  freeFall: 'Only what falls in without touching the far side: the hole at its meanest.',
 };
 
 export const ModelChoices = () => (

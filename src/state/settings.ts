@@ -6,11 +6,11 @@
 import { computed, effect, signal } from '@preact/signals';
 import * as z from 'zod';
 import {
-  CAPTURES,
-  type CaptureName,
   type KnownPlayer,
   type Member,
   narrowedPlayer,
+  OFFERED_CAPTURES,
+  type OfferedCapture,
   type Player,
   type PlayerOrigin,
   type Preset,
@@ -63,7 +63,7 @@ export interface StoredSettings {
   readonly takenOver?: TakenOver;
   /** Whether putts skid before they roll. */
   readonly skid: boolean;
-  readonly capture: CaptureName;
+  readonly capture: OfferedCapture;
   readonly hand: Hand;
   /** Whether the recording form stays open on what may be left out. */
   readonly fullRecord: boolean;
@@ -78,7 +78,7 @@ const DEFAULTS: StoredSettings = {
   theme: 'auto',
   chosen: FIRST_CHOICE,
   skid: false,
-  capture: CAPTURES[0],
+  capture: OFFERED_CAPTURES[0],
   hand: 'right',
   fullRecord: false,
 };
@@ -139,7 +139,7 @@ const loadSettings = (value: unknown): StoredSettings => {
     chosen: loadChosen(found.chosen),
     takenOver: loadTakenOver(found.takenOver),
     skid: found.skid === true,
-    capture: CAPTURES.find((name) => name === found.capture) ?? CAPTURES[0],
+    capture: OFFERED_CAPTURES.find((name) => name === found.capture) ?? OFFERED_CAPTURES[0],
     hand: found.hand === 'left' ? 'left' : 'right',
     fullRecord: found.fullRecord === true,
     step: loadStep(found.step),
@@ -189,7 +189,7 @@ const chosen = signal<Chosen>(loaded.chosen);
 /** How older errors were taken over, until the person has put the sentence away. */
 export const takenOver = signal<TakenOver | undefined>(loaded.takenOver);
 export const skid = signal(loaded.skid);
-export const capture = signal<CaptureName>(loaded.capture);
+export const capture = signal<OfferedCapture>(loaded.capture);
 export const hand = signal<Hand>(loaded.hand);
 export const fullRecord = signal(loaded.fullRecord);
 /** The person's step, m; undefined: not measured. */

@@ -52,6 +52,8 @@ describe('stored settings', () => {
     expect(parseSettings(JSON.stringify(stored))).toEqual({ ...DEFAULTS, ...stored });
     expect(parseSettings(JSON.stringify({ ...stored, skid: 'yes' })).skid).toBe(false);
     expect(parseSettings(JSON.stringify({ ...stored, capture: 'magnet' })).capture).toBe('rim');
+    // Offered once, a bound that is nobody's hole.
+    expect(parseSettings(JSON.stringify({ ...stored, capture: 'freeFall' })).capture).toBe('rim');
   });
   it.each([{ kind: 'byHand' }, { kind: 'preset', id: 'tour' }, { kind: 'fit', source: 'own' }] as const)(
     'gives back what was written, with where the errors come from: %o',
@@ -62,7 +64,7 @@ describe('stored settings', () => {
         chosen: { origin, player: { ...DEFAULT_PLAYER, readBias: -0.2 } },
         takenOver: { as: 'byHand', fitDropped: true },
         skid: true,
-        capture: 'freeFall',
+        capture: 'simple',
         hand: 'left',
         fullRecord: true,
       } as const;
