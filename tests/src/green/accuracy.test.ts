@@ -27,7 +27,7 @@ const PLACES = sized(20, 40);
 /** How far from the hole they lie: for every day 20 ft and a smaller green, else 40 ft, as far as the page asks. m */
 const FARTHEST = sized(6.1, 12.2);
 /** Side of the green, m. */
-const SIZE = sized(5, 10);
+const SIZE = sized(7, 10);
 
 interface Case {
   readonly name: string;
