@@ -81,6 +81,8 @@ export function missRests(walk: LineWalk, range: () => RestRange): Rests {
 function opened(walk: LineWalk, rule: CaptureRule, rests: Rests, meetings: Meetings): Rests {
   const { putt } = walk;
   const zero = bearingOf(putt);
+  // A local: asked of every row of every start.
+  const rim = HOLE_RADIUS;
   const landing = landingFrom(putt);
   const gradient = gradientAt(putt.surface, putt.hole) ?? { x: 0, y: 0 };
   const arrival: Arrival = { heading: 0, speed: 0, offset: 0 };
@@ -139,8 +141,8 @@ function opened(walk: LineWalk, rule: CaptureRule, rests: Rests, meetings: Meeti
         if (row === from) continue;
         // Where balls begin or end to touch the rim.
         for (let side = -1; side <= 1; side += 2) {
-          const before = offsets[row - 1] - side * HOLE_RADIUS;
-          const after = offsets[row] - side * HOLE_RADIUS;
+          const before = offsets[row - 1] - side * rim;
+          const after = offsets[row] - side * rim;
           if (before < 0 !== after < 0)
             jumps[jumpCount++] =
               energies[row - 1] + (before / (before - after)) * (energies[row] - energies[row - 1]);
@@ -154,7 +156,7 @@ function opened(walk: LineWalk, rule: CaptureRule, rests: Rests, meetings: Meeti
         if (energy < a === energy < b) continue;
         const share = (energy - a) / (b - a);
         arrival.offset = offsets[row - 1] + share * (offsets[row] - offsets[row - 1]);
-        if (!(Math.abs(arrival.offset) < HOLE_RADIUS)) continue;
+        if (!(Math.abs(arrival.offset) < rim)) continue;
         arrival.speed = Math.sqrt(Math.max(0, speeds[row - 1] + share * (speeds[row] - speeds[row - 1])));
         arrival.heading = zero + headings[row - 1] + share * (headings[row] - headings[row - 1]);
         if (!leaveHole(rule, arrival, gradient, leaving)) continue;

@@ -422,7 +422,7 @@ describe('at 390 and 1440 px', () => {
 
 describe('the family of a preset', () => {
   it('is narrowed by the very test that the answer names, follows over a reload, and comes back at a press', async () => {
-    const on = await open({ width: 390, height: 844, path: '/#/' });
+    const on = await openAsFound({ width: 390, height: 844, path: '/#/' });
     const detail = on.getByTestId('family-detail');
     await soon(() => detail.innerText()).toContain('all asked');
     const before = await detail.innerText();

@@ -91,7 +91,7 @@ const spoil = (text: string, cut: number, how: number): string =>
 
 /** Planes for all commands, grids for rolls and reads; these two far more often: each answer with odds takes over a second. */
 const anyCommand = fc.oneof(
-  { weight: sized(15, 5), arbitrary: fc.constantFrom<Command>('roll', 'read') },
+  { weight: sized(25, 5), arbitrary: fc.constantFrom<Command>('roll', 'read') },
   { weight: 1, arbitrary: fc.constantFrom<Command>('odds', 'compare') },
 );
 const question = anyCommand.chain((command) =>

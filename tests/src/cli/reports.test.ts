@@ -10,13 +10,14 @@ import { puttSchema } from '../../../src/store/recordSchema.ts';
 import { perTable } from '../../../src/store/tables.ts';
 import { errorWords } from '../../../src/text/player.ts';
 import { ORDINARY, recordRounds } from '../../support/recordingPlayer.ts';
+import { sized } from '../../support/size.ts';
 
 /** Later putts at one sensible pace for every day: it is the words of the reports that are asked about here. */
 vi.mock('../../../sim/odds/next-putts.ts', async (original) => {
   const real = await original<typeof import('../../../sim/odds/next-putts.ts')>();
-  const { sized } = await import('../../support/size.ts');
+  const { sized: size } = await import('../../support/size.ts');
   const { tablesOnce } = await import('../../support/tablesOnce.ts');
-  const policy = sized('fixed' as const, 'best' as const);
+  const policy = size('fixed' as const, 'best' as const);
   return {
     ...real,
     prepareNextPutts: tablesOnce((putt, player) => real.prepareNextPutts(putt, player, { policy })),
@@ -89,7 +90,8 @@ describe('errors', () => {
       readBias: -0.5,
       paceBias: 0,
     };
-    const putts = recordRounds({ player }, { says: ORDINARY, saidAsSeen: 0 }, 'a backup', 90).putts.map(
+    const count = sized(50, 90);
+    const putts = recordRounds({ player }, { says: ORDINARY, saidAsSeen: 0 }, 'a backup', count).putts.map(
       (putt) => ({
         ...putt,
         id: `putt-of-backup-${putt.id}`,
@@ -103,7 +105,7 @@ describe('errors', () => {
     );
     // What the gate lets through: a simulated ball may lie where no record may say one lies.
     const { kept } = passAll(puttSchema, putts);
-    expect(kept.length).toBeGreaterThan(80);
+    expect(kept.length).toBeGreaterThan(count - 10);
     const fit = fitErrors({ putts: kept });
     if (fit.status !== 'ok') throw new Error(`got ${fit.status}`);
     expect(fit.readBias.verdict).toBe('tooLittle');
