@@ -302,7 +302,8 @@ describe('the picture', () => {
   ] as const)(
     'has isolines in their own ink, drawn by %s',
     async (painter, graphics) => {
-      const on = await open({ graphics, width: 900 });
+      // High enough for the whole map: the answer above it may turn on the player, and is longer then.
+      const on = await open({ graphics, width: 900, height: 1600 });
       expect(await on.locator('.scene').getAttribute('data-painter')).toBe(painter);
       const { x, y } = await middleOf(on.getByTestId('green-map'));
       // Below and left of the hole, clear of the mark of the best place above it, which has the same ink.
