@@ -137,7 +137,12 @@ export function groundStrokes(
 }
 
 /** Of balls that need so much, the share that drops where holes take in `rim` of what the rule says: near the edge either may be. */
-export const dropShare = (needs: number, rim: number): number =>
-  Math.max(0, Math.min(1, 0.5 + (rim - needs) / (2 * EDGE * rim)));
+export const dropShare = (needs: number, rim: number): number => shareWithin(needs, rim, sharpnessOf(rim));
+/** The same for many at one rim, whose sharpness is worked out once. */
+export const shareWithin = (needs: number, rim: number, sharpness: number): number => {
+  const share = 0.5 + (rim - needs) * sharpness;
+  return share > 1 ? 1 : share > 0 ? share : 0;
+};
+export const sharpnessOf = (rim: number): number => 1 / (2 * EDGE * rim);
 /** Half the width of that edge, share of the speed (ours: no hole is cut alike, no rim is level). */
 const EDGE = 0.06;

@@ -9,7 +9,7 @@
  * likelier than not is the rest of its opposite: of a tap-in the few strokes that miss are looked at, not the many that drop, whose noise a
  * record of hundreds of tap-ins counts hundreds of times (met: fits of 800 putts that left the truth far outside).
  */
-import { dropShare, type GroundStrokes, OPEN } from './ground-strokes.ts';
+import { dropShare, type GroundStrokes, OPEN, shareWithin, sharpnessOf } from './ground-strokes.ts';
 import { PlayerStrokes, type Someone, type Spot, type StrokeList } from './player-strokes.ts';
 import { type GroundWords, type MissChance, missChance, type WrittenMiss } from './words.ts';
 
@@ -192,9 +192,10 @@ export function chanceOf(
 ): number {
   const { holed, opposite, count, weight, needs } = recorded;
   const densities = strokes.densities(recorded);
+  const sharpness = sharpnessOf(rim);
   let sum = 0;
   for (let i = 0; i < count; i++) {
-    const drops = dropShare(needs[i], rim);
+    const drops = shareWithin(needs[i], rim, sharpness);
     sum += (holed ? drops : 1 - drops) * weight[i] * densities[i];
   }
   return opposite ? 1 - sum / given : sum / given;
