@@ -24,6 +24,8 @@ const chosen = (on: Page): Promise<string> =>
   startFrom(on).evaluate((select: HTMLSelectElement) => select.selectedOptions[0].text);
 /** Of what the invented player has played, so much that a fit has no first look. */
 const ROUNDS = sized(2, 11);
+/** Costs of all 200 players of a fit. */
+const FULL_COSTS = sized(false, true);
 const DEMO = 'The invented player, from their record';
 /** The page of the invented player for the first tests: what it takes is the engine's work, done once. */
 let shared: Page | undefined;
@@ -123,10 +125,14 @@ describe('the errors of the invented player', () => {
       await on.getByRole('button', { name: 'Stop' }).click();
       await on.getByText('Stopped.').waitFor();
       await on.getByRole('button', { name: 'Go on' }).click();
-      await finished(on);
+      // The middle player's costs stand there within seconds, and say whose they will be.
+      await on.getByTestId('whose').waitFor({ timeout: PATIENCE });
       expect(await on.getByTestId('whose').innerText()).toMatch(
         /95 in 100 of 200 players .* the invented player’s record .*: from \d+ recorded putts, fitted on /,
       );
+      // Every day ranges with numbers are seen of a fit whose players differ in one error (costs.e2e.ts): all six take a minute.
+      if (!FULL_COSTS) return;
+      await finished(on);
       const range = /^[−+]?[\d.]+\n[−+]?[\d.]+ to [−+]?[\d.]+$/;
       for (const cell of await on
         .getByTestId('by-distance')
