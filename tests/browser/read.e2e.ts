@@ -230,6 +230,27 @@ describe('reading', () => {
     expect(await on.getByTestId('figures').innerText()).toContain('7 in right');
   });
 
+  it('takes the side that is chosen before anything is typed, and keeps it while a number is typed anew', async () => {
+    const on = await open();
+    await start(on, 'pin-high-sidehill');
+    await on.getByRole('radio', { name: 'right' }).check();
+    expect(await on.getByRole('radio', { name: 'right' }).isChecked()).toBe(true);
+    await typeAim(on, '20');
+    await expect.poll(() => words(on)).toMatch(/^20 in right: /);
+    // Through nothing, as one does on the way to another number.
+    await typeAim(on, '0');
+    await typeAim(on, '6');
+    await expect.poll(() => words(on)).toMatch(/^6 in right: /);
+    await on.getByRole('radio', { name: 'left' }).check();
+    await expect.poll(() => words(on)).toMatch(/^6 in left: /);
+    await typeAim(on, '0');
+    await on.getByRole('radio', { name: 'right' }).check();
+    await typeAim(on, '20');
+    await button(on, 'Commit to this aim').click();
+    await on.getByTestId('answer').waitFor();
+    expect(await on.getByTestId('figures').innerText()).toContain('20 in right');
+  });
+
   it('says so and works on when the browser refuses to keep records', async () => {
     const on = await open();
     await on.addInitScript(() => {

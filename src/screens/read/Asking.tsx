@@ -1,5 +1,5 @@
 /** The question beside the map: what is given, the aim as words and as typed, the commitment. */
-import { useLayoutEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { readDrill } from '../../../drills/index.ts';
 import { Choice } from '../../controls/Choice.tsx';
 import { Field } from '../../controls/Field.tsx';
@@ -84,6 +84,8 @@ export const QuestionCard = ({ asked, units }: { asked: Asked; units: Units }) =
   );
 };
 
+type Side = ReturnType<typeof sideOf>;
+
 export interface AimPanelProps {
   /** Changes with the question: what was typed for one putt is not left standing for the next. */
   readonly asked: Asked;
@@ -96,7 +98,14 @@ export interface AimPanelProps {
 }
 
 export const AimPanel = ({ asked, aim, units, onAim, onCommit, onLeave }: AimPanelProps) => {
-  const side = sideOf(aim);
+  // An aim at the middle of the hole has no side of its own: that is the one chosen, or typed or shown before.
+  const question = `${asked.set.id} ${asked.question.number}`;
+  const [chosen, setChosen] = useState<{ readonly question: string; readonly side: Side }>();
+  const side = aim === 0 ? (chosen?.question === question ? chosen.side : 'left') : sideOf(aim);
+  const aimAt = (size: number, to: Side): void => {
+    setChosen({ question, side: to });
+    onAim(to === 'left' || size === 0 ? size : -size);
+  };
   return (
     <form
       class="card read-panel"
@@ -132,7 +141,7 @@ export const AimPanel = ({ asked, aim, units, onAim, onCommit, onLeave }: AimPan
           onText={(text) => {
             const parsed = parseAim(text, units);
             if (!parsed.ok) return parsed.problem;
-            onAim((parsed.side ?? side) === 'left' ? parsed.size : -parsed.size);
+            aimAt(parsed.size, parsed.side ?? side);
             return undefined;
           }}
         />
@@ -144,7 +153,7 @@ export const AimPanel = ({ asked, aim, units, onAim, onCommit, onLeave }: AimPan
             { value: 'left', label: 'left' },
             { value: 'right', label: 'right' },
           ]}
-          onChange={(value) => onAim(value === 'left' ? Math.abs(aim) : -Math.abs(aim))}
+          onChange={(value) => aimAt(Math.abs(aim), value)}
         />
       </div>
       <p class="hint">
