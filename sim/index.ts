@@ -237,7 +237,7 @@ export {
   type Sitting,
   setByHand,
 } from './player/known.ts';
-export { EARLIER_IDS, PRESETS, presetOf, RECORD_PRESETS } from './player/presets.ts';
+export { EARLIER_IDS, familyOf, PRESETS, presetOf, RECORD_PRESETS } from './player/presets.ts';
 export * from './player/published.ts';
 export { seededRandom } from './random.ts';
 export { readPutt } from './read/line.ts';

@@ -57,9 +57,11 @@ function placesOf(members: readonly Member[]) {
 
 /**
  * Members in the order in which they tell most: the middle one, then whoever is farthest from all asked before.
+ * @param all weights 0 or more: nobody is asked for those of none
  * @param most how many; the weight of whoever is left over goes to the nearest of them
  */
-export function inTellingOrder(members: readonly Member[], most = members.length): Member[] {
+export function inTellingOrder(all: readonly Member[], most = all.length): Member[] {
+  const members = all.filter(({ weight }) => weight > 0);
   const { places, distance } = placesOf(members);
   const nearest = places.map((place) => distance(place));
   const order: number[] = [];
@@ -97,16 +99,16 @@ export function* dieOrFirmFor(
   differenceOf: (player: Player) => number | undefined,
   most = members.length,
 ): Generator<DieOrFirm, void> {
-  const likely = members.filter(({ weight }) => weight > 0);
-  if (likely.length === 0) throw new Error('Got no member of any weight, expected at least one.');
+  const likely = members.filter(({ weight }) => weight > 0).length;
+  if (likely === 0) throw new Error('Got no member of any weight, expected at least one.');
   const played: { readonly member: Member; readonly difference: number }[] = [];
   let asked = 0;
-  const order = inTellingOrder(likely, most);
+  const order = inTellingOrder(members, most);
   for (const member of order) {
     const difference = differenceOf(member.player);
     asked++;
     if (difference !== undefined) played.push({ member, difference });
-    yield { ...verdictOf(played), asked, of: order.length, all: likely.length };
+    yield { ...verdictOf(played), asked, of: order.length, all: likely };
   }
 }
 

@@ -20,3 +20,9 @@ export const playerBy = (of: (error: keyof Player) => number): Player => ({
   speedSd: of('speedSd'),
   readBias: of('readBias'),
 });
+
+/**
+ * How golfers of one level differ in a spread, SD of its logarithm (ours): from the tour's presets to those of a golfer averaging 90 line,
+ * pace and slope grow by a factor e^0.45 to e^0.5, so that one SD either side of the middle takes in nearly both ends.
+ */
+export const LOG_SPREAD = 0.45;

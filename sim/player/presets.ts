@@ -2,9 +2,13 @@
  * Players to begin with. Answers for: names, and in a sentence or two where each comes from. Leaves out: the numbers
  * (fitted.ts), players of other handicaps (handicap.ts).
  */
+
+import { normalDensity } from '../maths/normal.ts';
 import type { Preset } from '../types.ts';
+import { LOG_SPREAD } from './errors.ts';
 import { FITTED_FAMILIES, FITTED_PLAYERS } from './fitted.ts';
 import { playerOfHandicap } from './handicap.ts';
+import type { Member } from './known.ts';
 import type { PublishedPlayer } from './published.ts';
 
 /** The preset fitted to each record. */
@@ -63,3 +67,14 @@ export const EARLIER_IDS: readonly string[] = Object.keys(EARLIER);
 /** The preset of that id, or the one that stands for an earlier id; undefined when there never was one. */
 export const presetOf = (id: string): Preset | undefined =>
   PRESETS.find((preset) => preset.id === (EARLIER[id] ?? id));
+
+/**
+ * A preset's family, each as likely as their slope error is beside the preset's, as golfers differ. By distance they are alike; published
+ * records by direction put the slope error where the preset has it (MODEL.md, section 3), so that who hardly misreads a slope counts for
+ * little: such golfers would hole more downhill than uphill, which no record knows.
+ */
+export function familyOf({ player, family }: Preset): Member[] {
+  const raw = family.map(({ slopeSd }) => normalDensity(Math.log(slopeSd / player.slopeSd) / LOG_SPREAD));
+  const all = raw.reduce((sum, one) => sum + one, 0);
+  return family.map((one, i) => ({ player: one, weight: raw[i] / all }));
+}

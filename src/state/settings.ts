@@ -6,6 +6,7 @@
 import { computed, effect, signal } from '@preact/signals';
 import * as z from 'zod';
 import {
+  familyOf,
   type KnownPlayer,
   type Member,
   narrowedPlayer,
@@ -228,9 +229,7 @@ export const knownPlayer = computed((): KnownPlayer => {
   if (fit !== undefined) return { player: playerOfFit(fit), origin, members: alike(fit.answer.players) };
   const preset = presetInUse.value;
   if (preset === undefined) return setByHand(numbers);
-  const { player: middle, family } = preset;
-  const whole = { player: middle, origin, members: alike(family.length > 0 ? family : [middle]) };
-  return narrowedPlayer(whole, narrowedBy.value);
+  return narrowedPlayer({ player: preset.player, origin, members: familyOf(preset) }, narrowedBy.value);
 });
 
 /** The person's errors alone, SI (radians and shares). */

@@ -14,7 +14,6 @@ import {
   heldTables,
   inTellingOrder,
   type KnownPlayer,
-  type Member,
   type NextPutts,
   type Player,
   type Putt,
@@ -47,12 +46,6 @@ const tableOf = ({ hole }: Putt): NextPutts => {
 /** Players asked on a field, where each takes a second or two: a preset's family whole, a fit's by those that span it. */
 const MOST_ON_FIELD = 12;
 
-const spanning = (members: readonly Member[], most: number): Member[] =>
-  inTellingOrder(
-    members.filter(({ weight }) => weight > 0),
-    most,
-  );
-
 type Tables = (player: Player) => NextPutts;
 /** Of the last ground and family asked about: another ball on it asks for the same. */
 let tables: { readonly surface: Surface; readonly rest: string; readonly of: Tables } | undefined;
@@ -65,7 +58,7 @@ const tablesFor = (
 ): Tables => {
   const { surface, greenSpeed, hole, capture, skid } = putt;
   const isField = surface.kind === 'field';
-  const among = spanning(members, most).map((member) => member.player);
+  const among = inTellingOrder(members, most).map((member) => member.player);
   const rest = JSON.stringify([greenSpeed, capture, skid === true, player, among, isField ? hole : surface]);
   if (tables === undefined || tables.rest !== rest || (isField && tables.surface !== surface))
     tables = { surface, rest, of: heldTables(putt, player, { among, onProgress }) };
@@ -127,7 +120,7 @@ const worker: EngineWorker = {
   },
   async familyTables(sent, known, most, told, onProgress) {
     const tableFor = tablesFor(whole(sent), known, most, onProgress);
-    for (const member of spanning(known.members, most))
+    for (const member of inTellingOrder(known.members, most))
       if (!(await told(member, tableFor(member.player)))) return;
   },
   fitErrors(record, options, onProgress) {

@@ -141,7 +141,7 @@ export const dropShare = (needs: number, rim: number): number => shareWithin(nee
 /** The same for many at one rim, whose sharpness is worked out once. */
 export const shareWithin = (needs: number, rim: number, sharpness: number): number => {
   const share = 0.5 + (rim - needs) * sharpness;
-  return share > 1 ? 1 : share > 0 ? share : 0;
+  return share > 1 ? 1 : Math.max(0, share);
 };
 export const sharpnessOf = (rim: number): number => 1 / (2 * EDGE * rim);
 /** Half the width of that edge, share of the speed (ours: no hole is cut alike, no rim is level). */

@@ -6,7 +6,7 @@
  * preset's, the two biases normal about 0. The habits of speech (what this player calls "as meant") take part only where such answers
  * were given.
  */
-import { playerBy } from '../../player/errors.ts';
+import { LOG_SPREAD, playerBy } from '../../player/errors.ts';
 import { presetOf } from '../../player/presets.ts';
 import type { Player } from '../../types.ts';
 import type { Bands, Someone } from './player-strokes.ts';
@@ -42,12 +42,11 @@ export interface ErrorsPrior {
 }
 
 /**
- * Ours. Spreads: from the tour's presets to those of a golfer averaging 90 line, pace and slope grow by a factor e^0.45 to e^0.5: one SD
- * either side of the middle takes in nearly both ends. Biases: one player in three misses by more than 5 points of distance, or sees
+ * Ours. Spreads: as golfers differ (player/errors.ts). Biases: one player in three misses by more than 5 points of distance, or sees
  * slope by more than two fifths too small or too large; that many play half the break and less is said of amateurs (common practice, no
  * source).
  */
-const SPREADS = { logSpread: 0.45, paceBiasSd: 0.05, readBiasSd: 0.4 };
+const SPREADS = { logSpread: LOG_SPREAD, paceBiasSd: 0.05, readBiasSd: 0.4 };
 
 /**
  * Degrees of freedom of strokes: log-normal, at its middle now and then one far off, at two SD a bell curve or two thirds of tails that no

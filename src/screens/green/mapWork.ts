@@ -149,7 +149,8 @@ const MOST_ASKED = 5;
 const BEFORE_FIRST = 0.5;
 
 const askFamily = async (asked: MapQuestion, wanted: () => boolean): Promise<void> => {
-  const { putt, player, among = [] } = asked;
+  const { putt, player } = asked;
+  const among = asked.among?.filter(({ weight }) => weight > 0) ?? [];
   const known = familyTables.peek();
   if (among.length < 2 || (known?.question === asked && known.members.length === known.of)) return;
   const of = Math.min(MOST_ASKED, among.length);

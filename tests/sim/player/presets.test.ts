@@ -5,6 +5,7 @@ import {
   compareWithRecord,
   FITTED_FAMILIES,
   FITTED_PLAYERS,
+  familyOf,
   feetToMetres,
   misfitOf,
   type Player,
@@ -120,6 +121,24 @@ describe('the other fitted presets', () => {
 });
 
 describe('a family', () => {
+  it('counts each member as golfers differ in the slope error that directions give the preset, who hardly misreads for next to nothing', () => {
+    for (const preset of PRESETS) {
+      const members = familyOf(preset);
+      expect(members.map(({ player }) => player)).toEqual(preset.family);
+      expect(members.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12);
+      // Broadie 2019: uphill is holed more. Members of a third of the slope error hole 6 points more downhill (MODEL.md, section 3): less than a
+      // side of a verdict takes (2.5%, costs/die-or-firm.ts).
+      expect(members[0].weight).toBeLessThan(0.025);
+      // Of two on one side of the preset's the nearer counts more.
+      const { slopeSd } = preset.player;
+      for (let i = 1; i < members.length; i++) {
+        const [one, other] = [members[i - 1], members[i]];
+        if (other.player.slopeSd < slopeSd) expect(other.weight).toBeGreaterThan(one.weight);
+        if (one.player.slopeSd > slopeSd) expect(other.weight).toBeLessThan(one.weight);
+      }
+    }
+  });
+
   // Each takes seconds: of every day the one who reads worst, farthest from what the search began with.
   it.each(sized([4], [0, 2, 4]))('of the tour holes alike by distance: member %i', (i) => {
     const member = FITTED_FAMILIES.tour[i];

@@ -1,6 +1,6 @@
 /** The kept fit: its gate, and which errors in use are its own. Node has no localStorage: what is kept lasts for the visit. */
 import { afterEach, describe, expect, it } from 'vitest';
-import { PRESETS } from '../../../sim/index.ts';
+import { familyOf, PRESETS } from '../../../sim/index.ts';
 import {
   forgetFit,
   type KeptFit,
@@ -112,13 +112,14 @@ describe('the errors in use', () => {
     expect(knownPlayer.value.origin).toEqual({ kind: 'byHand' });
   });
 
-  it('of a preset come with its family, all as likely; weights make one', () => {
-    for (const { id, player: middle, family } of PRESETS) {
+  it('of a preset come with its family, as likely as directions leave each; weights make one', () => {
+    for (const preset of PRESETS) {
+      const { id, player: middle, family } = preset;
       choosePreset(id);
       const { members } = knownPlayer.value;
       expect(player.value).toEqual(middle);
       expect(members.map((member) => member.player)).toEqual(family);
-      expect(new Set(members.map(({ weight }) => weight)).size).toBe(1);
+      expect(members).toEqual(familyOf(preset));
       expect(members.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12);
     }
     const before = knownPlayer.value;
