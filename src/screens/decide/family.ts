@@ -8,6 +8,7 @@ import { proxy } from 'comlink';
 import type { DieOrFirm, KnownPlayer, Player, Putt } from '../../../sim/index.ts';
 import { type Key, keyOf, sameKey } from '../../state/nextPutts.ts';
 import { createLane } from '../../worker/client.ts';
+import { familyShare } from '../../worker/familyShare.ts';
 import type { TwoPaces } from '../../worker/messages.ts';
 
 export interface FamilyQuestion {
@@ -43,8 +44,6 @@ let running: { readonly ground: Key; readonly onGreen: boolean } | undefined;
 
 /** What of a question the worker keeps for the next one. */
 const groundOf = ({ putt, known }: FamilyQuestion): Key => [...keyOf(putt, known.player), known];
-/** Share of the work on a green that comes before the first player. */
-const BEFORE_FIRST = 0.5;
 
 export const askFamily = async (question: FamilyQuestion): Promise<void> => {
   const { putt, known, paces } = question;
@@ -59,14 +58,14 @@ export const askFamily = async (question: FamilyQuestion): Promise<void> => {
   newest = question;
   const mine = { ground, onGreen: putt.surface.kind === 'field' };
   running = mine;
-  const before = mine.onGreen ? BEFORE_FIRST : 0;
+  const done = familyShare(mine.onGreen);
   const of = known.members.length;
   familyProgress.value = { asked: 0, of, share: 0 };
   const members: MemberAnswer[] = [];
   const told = proxy((found: DieOrFirm, player: Player, difference: number | undefined): boolean => {
     if (newest !== question) return false;
     members.push({ player, difference });
-    const share = before + ((1 - before) * found.asked) / found.of;
+    const share = done.asked(found.asked, found.of);
     batch(() => {
       family.value = { ...question, found, members: [...members] };
       familyBehind.value = false;
@@ -76,7 +75,7 @@ export const askFamily = async (question: FamilyQuestion): Promise<void> => {
   });
   const onProgress = proxy((share: number) => {
     if (newest === question && members.length === 0)
-      familyProgress.value = { asked: 0, of, share: before * share };
+      familyProgress.value = { asked: 0, of, share: done.preparing(share) };
   });
   await lane.latest((engine, send) => engine.dieOrFirm(send.putt(putt), paces, known, told, onProgress));
   if (running === mine) running = undefined;

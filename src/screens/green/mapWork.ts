@@ -9,6 +9,7 @@ import type { GreenMap, Member, NextPutts } from '../../../sim/index.ts';
 import { hasTable, keepTable, tableFor } from '../../state/nextPutts.ts';
 import { problem } from '../../state/situation.ts';
 import { createLane, type Lane } from '../../worker/client.ts';
+import { familyShare } from '../../worker/familyShare.ts';
 import type { CaseName } from '../../worker/messages.ts';
 import { keepMap, type MapQuestion, mapFor, mirrorOf, newMap } from './maps.ts';
 import { question } from './question.ts';
@@ -145,8 +146,6 @@ const trySpeeds = async (asked: MapQuestion, wanted: () => boolean): Promise<voi
 
 /** Players asked: a preset's family whole, of a fit's those that span it. On a green each takes a second or two. */
 const MOST_ASKED = 5;
-/** Share of that work on a green that comes before the first. */
-const BEFORE_FIRST = 0.5;
 
 const askFamily = async (asked: MapQuestion, wanted: () => boolean): Promise<void> => {
   const { putt, player } = asked;
@@ -154,18 +153,18 @@ const askFamily = async (asked: MapQuestion, wanted: () => boolean): Promise<voi
   const known = familyTables.peek();
   if (among.length < 2 || (known?.question === asked && known.members.length === known.of)) return;
   const of = Math.min(MOST_ASKED, among.length);
-  const before = putt.surface.kind === 'field' ? BEFORE_FIRST : 0;
+  const done = familyShare(putt.surface.kind === 'field');
   work.value = { what: 'family', share: 0 };
   const members: (Member & { table: NextPutts })[] = [];
   const told = proxy((member: Member, table: NextPutts): boolean => {
     if (!wanted()) return false;
     members.push({ ...member, table });
     familyTables.value = { question: asked, members: [...members], of };
-    work.value = { what: 'family', share: before + ((1 - before) * members.length) / of };
+    work.value = { what: 'family', share: done.asked(members.length, of) };
     return true;
   });
   const onProgress = proxy((share: number) => {
-    if (wanted() && members.length === 0) work.value = { what: 'family', share: before * share };
+    if (wanted() && members.length === 0) work.value = { what: 'family', share: done.preparing(share) };
   });
   await lanes[0].latest((engine, send) =>
     engine.familyTables(send.putt(putt), { player, members: among }, of, told, onProgress),
