@@ -8,7 +8,7 @@ import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright';
 import { afterAll, afterEach, describe, expect, it } from 'vitest';
 import { handle, middleOf, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
-import { picture, seriousFindings, sidewaysScroll } from '../support/findings.ts';
+import { picture, seriousFindings, sidewaysScroll, soundAtBothWidths } from '../support/findings.ts';
 import { pixelsOfColour, type Spot } from '../support/pixels.ts';
 import { ONE_PLAYER } from '../support/players.ts';
 
@@ -395,20 +395,9 @@ describe('typing', () => {
   });
 });
 
-/** On a telephone and on a desk, CSS pixels. */
-const WIDTHS = [390, 1440];
-
 describe('at 390 and 1440 px', () => {
-  const isSound = async (on: Page): Promise<void> => {
-    for (const width of WIDTHS) {
-      await on.setViewportSize({ width, height: 900 });
-      await soon(() => sidewaysScroll(on)).toBeLessThanOrEqual(0);
-      expect(await seriousFindings(on), `${width} px`).toEqual([]);
-    }
-  };
-
   it('has no sideways scroll and no serious finding of axe, light, on a plane', async () => {
-    await isSound(await asFound());
+    await soundAtBothWidths(await asFound(), 'serious');
   });
 
   it('has no sideways scroll and no serious finding of axe, dark, on a made-up green', async () => {
@@ -416,7 +405,7 @@ describe('at 390 and 1440 px', () => {
     await on.emulateMedia({ colorScheme: 'dark' });
     await soon(() => on.evaluate(() => document.documentElement.dataset.theme)).toBe('dark');
     await on.getByLabel('Made-up green').check();
-    await isSound(on);
+    await soundAtBothWidths(on, 'serious');
   });
 });
 

@@ -16,7 +16,7 @@ import {
 } from '../../sim/index.ts';
 import { DEFAULT_PLAYER } from '../../src/state/settings.ts';
 import { goTo, handle, middleOf, openApp, type PageOptions, pageProblems } from '../support/browser.ts';
-import { findings, sidewaysScroll } from '../support/findings.ts';
+import { soundAtBothWidths } from '../support/findings.ts';
 import { pixelsOfColour } from '../support/pixels.ts';
 import { sized } from '../support/size.ts';
 
@@ -333,24 +333,13 @@ describe('the picture', () => {
   );
 });
 
-/** On a telephone and on a desk, CSS pixels. */
-const WIDTHS = [390, 1440];
-
 describe('at 390 and 1440 px', () => {
-  const isSound = async (on: Page): Promise<void> => {
-    for (const width of WIDTHS) {
-      await on.setViewportSize({ width, height: 900 });
-      await soon(() => sidewaysScroll(on)).toBeLessThanOrEqual(0);
-      expect(await findings(on), `${width} px`).toEqual([]);
-    }
-  };
-
   it(
     'has no sideways scroll and no finding of axe, light, on a plane',
     async () => {
       const on = await common();
       await on.getByText('What the figures mean').click();
-      await isSound(on);
+      await soundAtBothWidths(on);
     },
     LONG,
   );
@@ -363,7 +352,7 @@ describe('at 390 and 1440 px', () => {
       await soon(() => on.evaluate(() => document.documentElement.dataset.theme)).toBe('dark');
       await on.getByLabel('Made-up green').check();
       await answered(on);
-      await isSound(on);
+      await soundAtBothWidths(on);
     },
     LONG,
   );

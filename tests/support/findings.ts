@@ -49,6 +49,15 @@ export const picture = async (on: Page, name: string): Promise<void> => {
     await on.screenshot({ path: `${process.env.PICTURES}/${name}.png`, fullPage: true });
 };
 
+/** No sideways scroll and no finding of axe on a telephone and on a desk, CSS pixels, as the page is. */
+export const soundAtBothWidths = async (on: Page, least: 'any' | 'serious' = 'any'): Promise<void> => {
+  for (const width of [390, 1440]) {
+    await on.setViewportSize({ width, height: 900 });
+    await expect.poll(() => sidewaysScroll(on)).toBeLessThanOrEqual(0);
+    expect(await findings(on, least), `${width} px`).toEqual([]);
+  }
+};
+
 type Side = readonly [width: number, theme: 'light' | 'dark'];
 /** On a telephone and on a desk, light and dark: every day each of these once, at full size each with each. */
 export const SIDES = sized<readonly Side[]>(
