@@ -230,6 +230,7 @@ export {
   holedByAngleAndDistance,
 } from './player/holing-models.ts';
 export {
+  AS_GOOD_AS_NOBODY,
   type KnownPlayer,
   type Measurement,
   type Member,

@@ -2,20 +2,17 @@
  * Die it in or hit it firm, for a whole family of players: what each of them would gain, and whether they agree.
  *
  * Answers for: one verdict that sharpens as members come in, the middle one first. Leaves out: what parts the members (parted.ts), words.
- * Too small to matter: WORTH putts (firmer.ts). A side counts where more than SIDE of all likely members are on it.
+ * Too small to matter: WORTH putts (firmer.ts). A side counts where more than AS_GOOD_AS_NOBODY (player/known.ts) of all likely members are on it.
  */
 import { comparePaces } from '../odds/compare.ts';
 import type { NextPutts } from '../odds/polar-table.ts';
 import { PLAYER_ERRORS } from '../player/errors.ts';
-import type { Member } from '../player/known.ts';
+import { AS_GOOD_AS_NOBODY, type Member } from '../player/known.ts';
 import type { Player, Putt } from '../types.ts';
 import { WORTH } from './firmer.ts';
 import { type Interval, intervalOf } from './intervals.ts';
 import { momentsOf } from './likely.ts';
 import { type Parted, parted } from './parted.ts';
-
-/** Share of the weight below which a side is no side: the tail of a central 95%. */
-const SIDE = 0.025;
 
 /** die, firm: suits all, or is too close for the others. close: too close for all. turns: on who the player is. noLine: nobody can play both. */
 export type DieOrFirmVerdict =
@@ -125,7 +122,7 @@ function verdictOf(
   const all = weightOf(played.map(({ member }) => member));
   const side = (suits: (putts: number) => boolean): Member[] => {
     const members = played.filter((one) => suits(one.difference)).map(({ member }) => member);
-    return weightOf(members) > SIDE * all ? members : [];
+    return weightOf(members) > AS_GOOD_AS_NOBODY * all ? members : [];
   };
   const die = side((putts) => putts > WORTH);
   const firm = side((putts) => putts < -WORTH);

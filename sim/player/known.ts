@@ -55,6 +55,9 @@ export interface Member {
   readonly weight: number;
 }
 
+/** Likely players who have together no more than this share of the weight count for nobody, as in the tail of a central 95%: no advice turns on them. */
+export const AS_GOOD_AS_NOBODY = 0.025;
+
 export interface KnownPlayer {
   /** The middle one: what is worked out for one player only is worked out for this. */
   readonly player: Player;

@@ -8,7 +8,7 @@ import type { Preset } from '../types.ts';
 import { LOG_SPREAD } from './errors.ts';
 import { FITTED_FAMILIES, FITTED_PLAYERS } from './fitted.ts';
 import { playerOfHandicap } from './handicap.ts';
-import type { Member } from './known.ts';
+import { AS_GOOD_AS_NOBODY, type Member } from './known.ts';
 import type { PublishedPlayer } from './published.ts';
 
 /** The preset fitted to each record. */
@@ -69,12 +69,18 @@ export const presetOf = (id: string): Preset | undefined =>
   PRESETS.find((preset) => preset.id === (EARLIER[id] ?? id));
 
 /**
- * A preset's family, each as likely as their slope error is beside the preset's, as golfers differ. By distance they are alike; published
- * records by direction put the slope error where the preset has it (MODEL.md, section 3), so that who hardly misreads a slope counts for
- * little: such golfers would hole more downhill than uphill, which no record knows.
+ * A preset and its family, from mostly stroke to mostly reading, each as likely as their slope error is beside the preset's, as golfers
+ * differ. By distance they are alike; published records by direction put the slope error where the preset has it (MODEL.md, section 3). Who
+ * hardly misreads a slope is left out for as good as nobody: such golfers would hole more downhill than uphill, which no record knows.
  */
-export function familyOf({ player, family }: Preset): Member[] {
-  const raw = family.map(({ slopeSd }) => normalDensity(Math.log(slopeSd / player.slopeSd) / LOG_SPREAD));
-  const all = raw.reduce((sum, one) => sum + one, 0);
-  return family.map((one, i) => ({ player: one, weight: raw[i] / all }));
+export function familyOf({ player: middle, family }: Preset): Member[] {
+  const weighed = [...family, middle]
+    .map((player) => ({
+      player,
+      weight: normalDensity(Math.log(player.slopeSd / middle.slopeSd) / LOG_SPREAD),
+    }))
+    .sort((one, other) => one.player.slopeSd - other.player.slopeSd);
+  const sumOf = (members: readonly Member[]): number => members.reduce((sum, { weight }) => sum + weight, 0);
+  const likely = weighed.filter(({ weight }) => weight > AS_GOOD_AS_NOBODY * sumOf(weighed));
+  return likely.map(({ player, weight }) => ({ player, weight: weight / sumOf(likely) }));
 }

@@ -6,6 +6,7 @@
 import {
   type ApproachSide,
   type ApproachSides,
+  AS_GOOD_AS_NOBODY,
   type Member,
   type NextPutts,
   type Parted,
@@ -41,9 +42,6 @@ export interface FamilySides {
       }
     | undefined;
 }
-
-/** Share of the weight below which a side is no side (sim/costs/die-or-firm.ts). */
-const SIDE = 0.025;
 
 /** undefined: no place is known to all. */
 export const familySidesOf = ({
@@ -88,7 +86,7 @@ export const familySidesOf = ({
     asked: found.length,
     worth: { low: Math.min(...worths), high: Math.max(...worths) },
     turns:
-      weightOf(others) <= SIDE * weightOf(found)
+      weightOf(others) <= AS_GOOD_AS_NOBODY * weightOf(found)
         ? undefined
         : {
             on:
